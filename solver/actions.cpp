@@ -1,0 +1,24 @@
+#include "solver/actions.h"
+
+namespace tubewright {
+
+Actions no_actions(const Model& model) {
+  Actions a;
+  a.nodal = Eigen::VectorXd::Zero(unknown_count(model));
+  a.beams.resize(model.beams.size());
+  a.prescribed = Eigen::VectorXd::Zero(unknown_count(model));
+  return a;
+}
+
+void add_actions(Actions& sum, const Actions& other, double factor) {
+  sum.nodal += factor * other.nodal;
+  sum.prescribed += factor * other.prescribed;
+  for (size_t b = 0; b < other.beams.size(); ++b) {
+    sum.beams[b].line += factor * other.beams[b].line;
+    for (const PointAction& p : other.beams[b].points) {
+      sum.beams[b].points.push_back({p.at, factor * p.force, factor * p.moment});
+    }
+  }
+}
+
+}  // namespace tubewright

@@ -1,0 +1,173 @@
+#include "solver/assembly.h"
+
+#include <algorithm>
+#include <array>
+
+#include "solver/beam_element.h"
+
+namespace tubewright {
+
+namespace {
+
+Matrix12 global_beam_stiffness(const Model& model, const Beam& beam) {
+  const BeamElement e = beam_element(model, beam);
+  const Matrix12 R = rotation_12(e.axes);
+  return R.transpose() * condense(e)->K * R;
+}
+
+Matrix12 global_bar_stiffness(const Model& model, const Bar& bar) {
+  const Eigen::Vector3d n = bar_direction(model, bar);
+  const Eigen::Matrix3d k = bar.stiffness * n * n.transpose();
+  Matrix12 K = Matrix12::Zero();
+  K.block<3, 3>(0, 0) = K.block<3, 3>(6, 6) = k;
+  K.block<3, 3>(0, 6) = K.block<3, 3>(6, 0) = -k;
+  return K;
+}
+
+/// For each node the nodes of the same or a higher number that it shares an element with, ascending.
+std::vector<std::vector<int>> upward_neighbours(const Model& model) {
+  std::vector<std::vector<int>> up(model.nodes.size());
+  const auto join = [&](int a, int b) {
+    up[a].push_back(a);
+    up[b].push_back(b);
+    up[std::min(a, b)].push_back(std::max(a, b));
+  };
+  for (const Beam& b : model.beams) join(b.from, b.to);
+  for (const Bar& b : model.bars) join(b.from, b.to);
+  for (std::vector<int>& list : up) {
+    std::sort(list.begin(), list.end());
+    list.erase(std::unique(list.begin(), list.end()), list.end());
+  }
+  return up;
+}
+
+/// An all-zero lower triangle with the pattern of the node graph.
+SparseMatrix empty_pattern(const FreeUnknowns& free, const std::vector<std::vector<int>>& up) {
+  const int n = static_cast<int>(free.unknown.size());
+  SparseMatrix K(n, n);
+  std::vector<int> rows;
+  std::vector<int> column_start(n + 1, 0);
+  for (int column = 0; column < n; ++column) {
+    column_start[column] = static_cast<int>(rows.size());
+    for (const int node : up[free.node_of[column]]) {
+      for (int d = 0; d < unknowns_per_node; ++d) {
+        const int row = free.number[unknowns_per_node * node + d];
+        if (row >= column) rows.push_back(row);
+      }
+    }
+  }
+  column_start[n] = static_cast<int>(rows.size());
+  K.resizeNonZeros(static_cast<Eigen::Index>(rows.size()));
+  std::copy(column_start.begin(), column_start.end(), K.outerIndexPtr());
+  std::copy(rows.begin(), rows.end(), K.innerIndexPtr());
+  std::fill(K.valuePtr(), K.valuePtr() + rows.size(), 0.0);
+  return K;
+}
+
+}  // namespace
+
+Eigen::Vector3d bar_direction(const Model& model, const Bar& bar) {
+  return (model.nodes[bar.to] - model.nodes[bar.from]).normalized();
+}
+
+double bar_elongation(const Model& model, const Bar& bar, const Eigen::VectorXd& u) {
+  const Eigen::Vector3d n = bar_direction(model, bar);
+  return n.dot(u.segment<3>(unknowns_per_node * bar.to) -
+               u.segment<3>(unknowns_per_node * bar.from));
+}
+
+FreeUnknowns number_free_unknowns(const Model& model) {
+  std::vector<bool> movable(unknown_count(model), false);
+  const auto join = [&](int node) {
+    std::fill_n(movable.begin() + unknowns_per_node * node, unknowns_per_node, true);
+  };
+  for (const Beam& b : model.beams) {
+    join(b.from);
+    join(b.to);
+  }
+  for (const Bar& b : model.bars) {
+    join(b.from);
+    join(b.to);
+  }
+  for (const Support& s : model.supports) {
+    for (int d = 0; d < unknowns_per_node; ++d) {
+      if (s.held[d]) movable[unknowns_per_node * s.node + d] = false;
+    }
+  }
+  FreeUnknowns free;
+  free.number.assign(movable.size(), -1);
+  for (int i = 0; i < static_cast<int>(movable.size()); ++i) {
+    if (!movable[i]) continue;
+    free.number[i] = static_cast<int>(free.unknown.size());
+    free.unknown.push_back(i);
+    free.node_of.push_back(i / unknowns_per_node);
+  }
+  return free;
+}
+
+void for_each_element(const Model& model, const std::vector<bool>& slack,
+                      const ElementVisitor& visit) {
+  for (const Beam& beam : model.beams) {
+    visit(std::array{beam.from, beam.to}, global_beam_stiffness(model, beam));
+  }
+  for (size_t i = 0; i < model.bars.size(); ++i) {
+    if (slack[i]) continue;
+    const Bar& bar = model.bars[i];
+    visit(std::array{bar.from, bar.to}, global_bar_stiffness(model, bar));
+  }
+}
+
+SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
+                                const std::vector<bool>& slack) {
+  SparseMatrix K = empty_pattern(free, upward_neighbours(model));
+  const auto add = [&](int row, int column, double value) {
+    const int* begin = K.innerIndexPtr() + K.outerIndexPtr()[column];
+    const int* end = K.innerIndexPtr() + K.outerIndexPtr()[column + 1];
+    K.valuePtr()[std::lower_bound(begin, end, row) - K.innerIndexPtr()] += value;
+  };
+  for_each_element(model, slack, [&](std::span<const int> nodes, const auto& Ke) {
+    const auto number = [&](Eigen::Index i) {
+      return free.number[unknowns_per_node * nodes[i / unknowns_per_node] + i % unknowns_per_node];
+    };
+    for (Eigen::Index j = 0; j < Ke.cols(); ++j) {
+      const int column = number(j);
+      if (column < 0) continue;
+      for (Eigen::Index i = 0; i < Ke.rows(); ++i) {
+        const int row = number(i);
+        if (row >= column) add(row, column, Ke(i, j));
+      }
+    }
+  });
+  return K;
+}
+
+Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,
+                                const Eigen::VectorXd& u) {
+  Eigen::VectorXd f = Eigen::VectorXd::Zero(u.size());
+  for_each_element(model, slack, [&](std::span<const int> nodes, const auto& K) {
+    for (size_t a = 0; a < nodes.size(); ++a) {
+      for (size_t b = 0; b < nodes.size(); ++b) {
+        f.segment<6>(unknowns_per_node * nodes[a]) +=
+            K.template block<6, 6>(6 * a, 6 * b) * u.segment<6>(unknowns_per_node * nodes[b]);
+      }
+    }
+  });
+  return f;
+}
+
+Eigen::VectorXd joint_loads(const Model& model, const Actions& actions) {
+  Eigen::VectorXd f = actions.nodal;
+  for (size_t i = 0; i < model.beams.size(); ++i) {
+    if (actions.beams[i].empty()) continue;
+    const Beam& beam = model.beams[i];
+    const BeamElement e = beam_element(model, beam);
+    const Vector12 local =
+        condense(e)->from_joint.transpose() * local_equivalent_loads(e, actions.beams[i]);
+    const Vector12 global = rotation_12(e.axes).transpose() * local;
+    f.segment<6>(unknowns_per_node * beam.from) += global.head<6>();
+    f.segment<6>(unknowns_per_node * beam.to) += global.tail<6>();
+  }
+  return f;
+}
+
+}  // namespace tubewright

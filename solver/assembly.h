@@ -1,0 +1,50 @@
+// From elements to the sparse stiffness matrix of the free unknowns.
+#pragma once
+
+#include <Eigen/Core>
+#include <functional>
+#include <span>
+#include <vector>
+
+#include "solver/actions.h"
+#include "solver/factorisation.h"
+#include "solver/model.h"
+
+namespace tubewright {
+
+/// Numbering of the unknowns that can move: not held, and at a node that some element is joined to.
+struct FreeUnknowns {
+  std::vector<int> number;   ///< 6 a node: number among the free ones, or -1
+  std::vector<int> unknown;  ///< for each free one its global number 6 n + d
+  std::vector<int> node_of;  ///< for each free one its node
+};
+
+FreeUnknowns number_free_unknowns(const Model& model);
+
+/// An element's stiffness in global axes on its nodes' unknowns (six a node, in the order of
+/// `nodes`). Every element kind is visited here and nowhere else.
+using ElementVisitor =
+    std::function<void(std::span<const int> nodes, const Eigen::Ref<const Eigen::MatrixXd>& K)>;
+
+/// `slack`: bars left out, one flag a bar.
+void for_each_element(const Model& model, const std::vector<bool>& slack,
+                      const ElementVisitor& visit);
+
+/// Lower triangle of K on the free unknowns.
+SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
+                                const std::vector<bool>& slack);
+
+/// K u of the whole model, held unknowns included; `u` has six entries a node.
+Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,
+                                const Eigen::VectorXd& u);
+
+/// Joint loads of a case, six a node: nodal actions plus what beams hand to their joints.
+Eigen::VectorXd joint_loads(const Model& model, const Actions& actions);
+
+/// Unit vector along a bar, from `from` to `to`.
+Eigen::Vector3d bar_direction(const Model& model, const Bar& bar);
+
+/// Elongation of a bar under displacements `u`, first order, m.
+double bar_elongation(const Model& model, const Bar& bar, const Eigen::VectorXd& u);
+
+}  // namespace tubewright

@@ -1,0 +1,210 @@
+#include "solver/beam_element.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/Geometry>
+#include <cmath>
+#include <numbers>
+#include <utility>
+#include <vector>
+
+namespace tubewright {
+
+namespace {
+
+enum { u1, v1, w1, rx1, ry1, rz1, u2, v2, w2, rx2, ry2, rz2 };
+
+// Phi = 12 EI / (G A_s L^2): shear flexibility against bending flexibility; 0 for A_s infinite.
+double shear_ratio(const Material& m, double I, double shear_area, double L) {
+  return 12 * m.E * I / (m.G * shear_area * L * L);
+}
+
+void set_symmetric(Matrix12& K, int i, int j, double value) {
+  K(i, j) = value;
+  K(j, i) = value;
+}
+
+/// Bending in one plane: deflections v_i, v_j and rotations r_i, r_j. `turn` is +1 in the x-y plane,
+/// where the slope dv/dx is +rz, and -1 in the x-z plane, where dw/dx is -ry.
+void add_bending(Matrix12& K, int v_i, int r_i, int v_j, int r_j, double turn, double EI, double L,
+                 double phi) {
+  const double k = EI / (L * L * L * (1 + phi));
+  K(v_i, v_i) = K(v_j, v_j) = 12 * k;
+  set_symmetric(K, v_i, v_j, -12 * k);
+  set_symmetric(K, v_i, r_i, turn * 6 * k * L);
+  set_symmetric(K, v_i, r_j, turn * 6 * k * L);
+  set_symmetric(K, v_j, r_i, -turn * 6 * k * L);
+  set_symmetric(K, v_j, r_j, -turn * 6 * k * L);
+  K(r_i, r_i) = K(r_j, r_j) = (4 + phi) * k * L * L;
+  set_symmetric(K, r_i, r_j, (2 - phi) * k * L * L);
+}
+
+/// Shape functions of bending in one plane at fraction s: deflection and section rotation caused by
+/// a unit value of v_1, theta_1, v_2, theta_2 (theta = dv/dx for a shear-rigid beam). They are the
+/// exact deflected shapes of an unloaded Timoshenko beam.
+struct BendingShapes {
+  Eigen::Vector4d deflection;
+  Eigen::Vector4d rotation;
+};
+
+BendingShapes bending_shapes(double s, double L, double phi) {
+  const double s2 = s * s, s3 = s2 * s, c = 1 / (1 + phi);
+  BendingShapes n;
+  n.deflection << c * (1 - 3 * s2 + 2 * s3 + phi * (1 - s)),
+      c * L * (s - 2 * s2 + s3 + phi / 2 * (s - s2)),
+      c * (3 * s2 - 2 * s3 + phi * s),
+      c * L * (s3 - s2 - phi / 2 * (s - s2));
+  n.rotation << c * 6 * (s2 - s) / L,
+      c * (1 - 4 * s + 3 * s2 + phi * (1 - s)),
+      c * 6 * (s - s2) / L,
+      c * (3 * s2 - 2 * s + phi * s);
+  return n;
+}
+
+/// By reciprocity the forces a held beam hands to its joints are the work of the load on the shapes.
+void add_point(Vector12& f, const BeamElement& e, const PointAction& p) {
+  const double s = p.at;
+  const Eigen::Vector3d F = e.axes * p.force;
+  const Eigen::Vector3d M = e.axes * p.moment;
+  f[u1] += (1 - s) * F.x();
+  f[u2] += s * F.x();
+  f[rx1] += (1 - s) * M.x();
+  f[rx2] += s * M.x();
+  const BendingShapes xy =
+      bending_shapes(s, e.L, shear_ratio(e.material, e.section.Iz, e.section.Ay, e.L));
+  const Eigen::Vector4d in_xy = xy.deflection * F.y() + xy.rotation * M.z();
+  f[v1] += in_xy[0];
+  f[rz1] += in_xy[1];
+  f[v2] += in_xy[2];
+  f[rz2] += in_xy[3];
+  const BendingShapes xz =
+      bending_shapes(s, e.L, shear_ratio(e.material, e.section.Iy, e.section.Az, e.L));
+  const Eigen::Vector4d in_xz = xz.deflection * F.z() - xz.rotation * M.y();  // theta = -ry
+  f[w1] += in_xz[0];
+  f[ry1] -= in_xz[1];
+  f[w2] += in_xz[2];
+  f[ry2] -= in_xz[3];
+}
+
+}  // namespace
+
+Eigen::Matrix3d member_axes(const Eigen::Vector3d& from, const Eigen::Vector3d& to, double roll) {
+  const Eigen::Vector3d x = (to - from).normalized();
+  constexpr double near_vertical = 0.5 * std::numbers::pi / 180;
+  const double from_vertical = std::hypot(x.x(), x.y());  // sine of the angle to the vertical
+  const Eigen::Vector3d reference = from_vertical <= std::sin(near_vertical)
+                                        ? Eigen::Vector3d::UnitX()
+                                        : Eigen::Vector3d::UnitZ();
+  const Eigen::Vector3d z0 = (reference - reference.dot(x) * x).normalized();
+  const Eigen::Vector3d y0 = z0.cross(x);
+  Eigen::Matrix3d axes;
+  axes.row(0) = x;
+  axes.row(1) = std::cos(roll) * y0 + std::sin(roll) * z0;
+  axes.row(2) = -std::sin(roll) * y0 + std::cos(roll) * z0;
+  return axes;
+}
+
+BeamElement beam_element(const Model& model, const Beam& beam) {
+  const Eigen::Vector3d& from = model.nodes[beam.from];
+  const Eigen::Vector3d& to = model.nodes[beam.to];
+  BeamElement e;
+  e.L = (to - from).norm();
+  e.axes = member_axes(from, to, beam.roll);
+  e.section = model.sections[beam.section];
+  e.material = model.materials[beam.material];
+  for (int i = 0; i < 6; ++i) {
+    e.connection[i] = beam.connection_from[i];
+    e.connection[6 + i] = beam.connection_to[i];
+  }
+  return e;
+}
+
+Matrix12 local_stiffness(const BeamElement& e) {
+  const Section& s = e.section;
+  const Material& m = e.material;
+  Matrix12 K = Matrix12::Zero();
+  const double axial = m.E * s.A / e.L;
+  K(u1, u1) = K(u2, u2) = axial;
+  set_symmetric(K, u1, u2, -axial);
+  const double torsion = m.G * s.It / e.L;
+  K(rx1, rx1) = K(rx2, rx2) = torsion;
+  set_symmetric(K, rx1, rx2, -torsion);
+  add_bending(K, v1, rz1, v2, rz2, +1, m.E * s.Iz, e.L, shear_ratio(m, s.Iz, s.Ay, e.L));
+  add_bending(K, w1, ry1, w2, ry2, -1, m.E * s.Iy, e.L, shear_ratio(m, s.Iy, s.Az, e.L));
+  return K;
+}
+
+Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions) {
+  Vector12 f = Vector12::Zero();
+  // Uniform load q: half at each end, and q L^2/12, with or without shear flexibility.
+  const Eigen::Vector3d q = e.axes * actions.line;
+  const double half = e.L / 2, moment = e.L * e.L / 12;
+  f[u1] = f[u2] = q.x() * half;
+  f[v1] = f[v2] = q.y() * half;
+  f[w1] = f[w2] = q.z() * half;
+  f[rz1] = q.y() * moment;
+  f[rz2] = -q.y() * moment;
+  f[ry1] = -q.z() * moment;
+  f[ry2] = q.z() * moment;
+  for (const PointAction& p : actions.points) add_point(f, e, p);
+  return f;
+}
+
+// With springs S between joint displacements d and member-end displacements u at the unknowns r that
+// are not welded (c: those that are), equilibrium of the member end reads
+//   (K_rr + S) u_r = S d_r - K_rc d_c + f_r.
+std::optional<CondensedBeam> condense(const BeamElement& e) {
+  CondensedBeam b;
+  b.K = local_stiffness(e);
+  b.from_joint.setIdentity();
+  b.from_load.setZero();
+
+  std::vector<int> r, c;
+  for (int i = 0; i < 12; ++i) (std::isinf(e.connection[i]) ? c : r).push_back(i);
+  if (r.empty()) return b;
+
+  EndConnection from, to;
+  for (int i = 0; i < 6; ++i) {
+    from[i] = e.connection[i];
+    to[i] = e.connection[6 + i];
+  }
+  if (loose_direction(from, to) >= 0) return std::nullopt;
+
+  const Eigen::MatrixXd S = e.connection(r).asDiagonal();
+  const Eigen::MatrixXd K_rr = b.K(r, r), K_rc = b.K(r, c);
+  const Eigen::MatrixXd inverse =
+      Eigen::MatrixXd(K_rr + S).ldlt().solve(Eigen::MatrixXd::Identity(r.size(), r.size()));
+
+  b.from_joint(r, r) = inverse * S;
+  b.from_joint(r, c) = -inverse * K_rc;
+  b.from_load(r, r) = inverse;
+
+  const Eigen::MatrixXd K_cr = K_rc.transpose() * inverse * S;
+  const Eigen::MatrixXd joint = S * inverse * K_rr;  // = S - S (K_rr + S)^-1 S
+  const Eigen::MatrixXd K_cc = b.K(c, c) - K_rc.transpose() * inverse * K_rc;
+  b.K(c, c) = K_cc;
+  b.K(c, r) = K_cr;
+  b.K(r, c) = K_cr.transpose();
+  b.K(r, r) = (joint + joint.transpose()) / 2;
+  return b;
+}
+
+int loose_direction(const EndConnection& from, const EndConnection& to) {
+  const auto free = [](double stiffness) { return stiffness == 0; };
+  for (const int d : {0, 3}) {  // axial force, torsion: one end at least must hold
+    if (free(from[d]) && free(to[d])) return d;
+  }
+  // Bending in a plane: two of the four end forces must hold, one of them a transverse force.
+  for (const auto& [force, moment] : {std::pair{1, 5}, std::pair{2, 4}}) {
+    const int released = free(from[force]) + free(from[moment]) + free(to[force]) + free(to[moment]);
+    if (released > 2 || (free(from[force]) && free(to[force]))) return force;
+  }
+  return -1;
+}
+
+Matrix12 rotation_12(const Eigen::Matrix3d& axes) {
+  Matrix12 R = Matrix12::Zero();
+  for (int i = 0; i < 12; i += 3) R.block<3, 3>(i, i) = axes;
+  return R;
+}
+
+}  // namespace tubewright

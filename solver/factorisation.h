@@ -1,0 +1,51 @@
+// A symmetric positive definite stiffness matrix, ordered on the node graph and factorised once.
+#pragma once
+
+#include <Eigen/Core>
+#include <Eigen/SparseCore>
+#include <memory>
+#include <vector>
+
+namespace tubewright {
+
+using SparseMatrix = Eigen::SparseMatrix<double>;  // column-major, int indices
+
+enum class FactorisationMethod {
+  automatic,   ///< chosen from the predicted work
+  simplicial,  ///< Eigen's LDLT, node-graph minimum degree: slender frames
+  supernodal   ///< CHOLMOD's LLT, nested dissection of the node graph: wide lattices
+};
+
+/// True if this build can use FactorisationMethod::supernodal.
+bool supernodal_available();
+
+class Factorisation {
+ public:
+  /// `lower`: the lower triangle of K (diagonal included), n by n. `node_of`: for each unknown the
+  /// node it belongs to; unknowns of one node are adjacent and ascending.
+  Factorisation(const SparseMatrix& lower, const std::vector<int>& node_of,
+                FactorisationMethod method = FactorisationMethod::automatic);
+  ~Factorisation();
+  Factorisation(Factorisation&&) noexcept;
+  Factorisation& operator=(Factorisation&&) noexcept;
+
+  /// False if a pivot came out zero, negative or not finite; pivot_ratios() then says where as far
+  /// as it is known, and solve() must not be called.
+  bool positive_definite() const;
+
+  /// For each unknown its pivot divided by its diagonal entry of K, D_i / K_ii. A sound frame gives
+  /// values far above 1e-10, a mechanism gives about 1e-16 (or a negative value) somewhere.
+  /// Unknowns that a failed factorisation did not reach read 0.
+  const Eigen::VectorXd& pivot_ratios() const;
+
+  /// Solves K X = F. Requires: positive_definite(); F has n rows.
+  Eigen::MatrixXd solve(const Eigen::MatrixXd& F) const;
+
+  FactorisationMethod method() const;  ///< the method used, never `automatic`
+
+ private:
+  struct Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace tubewright

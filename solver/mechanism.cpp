@@ -1,0 +1,185 @@
+#include "solver/mechanism.h"
+
+#include <Eigen/Dense>
+#include <Spectra/SymEigsSolver.h>
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace tubewright {
+
+namespace {
+
+constexpr int most_motions = 12;
+constexpr int dense_limit = 300;      // below this a dense eigensolver is quicker and simpler
+constexpr double shift = 1e-9;        // makes the scaled matrix definite
+constexpr double null_limit = 1e-13;  // eigenvalue of the unit-diagonal matrix that counts as zero
+constexpr double negligible = 1e-6;   // share of the greatest movement that counts as none
+
+/// y = (S + shift I)^-1 x for the eigensolver.
+class ShiftedInverse {
+ public:
+  using Scalar = double;
+  explicit ShiftedInverse(const Factorisation& factor, Eigen::Index n) : factor_(factor), n_(n) {}
+  Eigen::Index rows() const { return n_; }
+  Eigen::Index cols() const { return n_; }
+  void perform_op(const double* x, double* y) const {
+    Eigen::Map<Eigen::VectorXd>(y, n_) =
+        factor_.solve(Eigen::Map<const Eigen::VectorXd>(x, n_)).col(0);
+  }
+
+ private:
+  const Factorisation& factor_;
+  Eigen::Index n_;
+};
+
+/// Columns: eigenvectors of the smallest eigenvalues of S, those that count as zero, at least one.
+Eigen::MatrixXd smallest(const Eigen::VectorXd& ascending, const Eigen::MatrixXd& vectors) {
+  Eigen::Index count = 0;
+  while (count < std::min<Eigen::Index>(ascending.size(), most_motions) &&
+         ascending[count] < null_limit) {
+    ++count;
+  }
+  return vectors.leftCols(std::max<Eigen::Index>(1, count));
+}
+
+Eigen::MatrixXd null_vectors_dense(const SparseMatrix& S) {
+  const Eigen::MatrixXd full = Eigen::MatrixXd(S).selfadjointView<Eigen::Lower>();
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(full);
+  return smallest(eigen.eigenvalues(), eigen.eigenvectors());
+}
+
+Eigen::MatrixXd null_vectors_sparse(SparseMatrix S, const FreeUnknowns& free) {
+  for (Eigen::Index i = 0; i < S.cols(); ++i) S.coeffRef(i, i) += shift;
+  const Factorisation factor(S, free.node_of);
+  if (!factor.positive_definite()) return {};
+  ShiftedInverse op(factor, S.cols());
+  Spectra::SymEigsSolver<ShiftedInverse> solver(op, most_motions, 4 * most_motions + 10);
+  solver.init();
+  solver.compute(Spectra::SortRule::LargestAlge, 1000, 1e-10);
+  const Eigen::VectorXd mu = solver.eigenvalues();
+  if (mu.size() == 0) return {};
+  return smallest(mu.cwiseInverse().array() - shift, solver.eigenvectors());
+}
+
+/// The part (nodes joined by elements) that each node belongs to.
+std::vector<int> connected_parts(const Model& model, const std::vector<bool>& slack) {
+  std::vector<int> part(model.nodes.size());
+  std::iota(part.begin(), part.end(), 0);
+  const auto root = [&](int i) {
+    while (part[i] != i) i = part[i] = part[part[i]];
+    return i;
+  };
+  for (const Beam& b : model.beams) part[root(b.from)] = root(b.to);
+  for (size_t i = 0; i < model.bars.size(); ++i) {
+    if (!slack[i]) part[root(model.bars[i].from)] = root(model.bars[i].to);
+  }
+  for (size_t i = 0; i < part.size(); ++i) part[i] = root(static_cast<int>(i));
+  return part;
+}
+
+/// Mean distance of the ends of elements: turns rotations into lengths.
+double typical_length(const Model& model) {
+  double sum = 0;
+  for (const Beam& b : model.beams) sum += (model.nodes[b.to] - model.nodes[b.from]).norm();
+  for (const Bar& b : model.bars) sum += (model.nodes[b.to] - model.nodes[b.from]).norm();
+  return sum / static_cast<double>(std::max<size_t>(1, model.beams.size() + model.bars.size()));
+}
+
+/// Does the part of `node` move as one piece? Fits a translation and a rotation to its nodes. A part
+/// that spins about its own line moves no node: there the rotations must agree.
+bool moves_rigidly(const Model& model, const Eigen::VectorXd& u, const std::vector<int>& part,
+                   int node) {
+  std::vector<int> members;
+  for (int i = 0; i < static_cast<int>(part.size()); ++i) {
+    if (part[i] == part[node]) members.push_back(i);
+  }
+  Eigen::MatrixXd A(3 * members.size(), 6);
+  Eigen::VectorXd b(3 * members.size());
+  double spin_difference = 0;
+  const Eigen::Vector3d spin = u.segment<3>(unknowns_per_node * node + 3);
+  for (size_t k = 0; k < members.size(); ++k) {
+    const Eigen::Vector3d r = model.nodes[members[k]] - model.nodes[node];
+    A.block<3, 3>(3 * k, 0).setIdentity();
+    A.block<3, 3>(3 * k, 3) << 0, r.z(), -r.y(), -r.z(), 0, r.x(), r.y(), -r.x(), 0;  // w x r
+    b.segment<3>(3 * k) = u.segment<3>(unknowns_per_node * members[k]);
+    spin_difference = std::max(
+        spin_difference, (u.segment<3>(unknowns_per_node * members[k] + 3) - spin).norm());
+  }
+  if (b.norm() <= negligible * u.norm()) return spin_difference <= negligible * u.norm();
+  const Eigen::VectorXd fit = A.completeOrthogonalDecomposition().solve(b);
+  return (A * fit - b).norm() < negligible * b.norm();
+}
+
+/// Column operations that give each motion one unknown that is 1 in it and 0 in all others: the one
+/// that moves most. Rows are weighted so that translations are preferred to rotations.
+std::vector<Eigen::Index> reduce(Eigen::MatrixXd& motions) {
+  std::vector<Eigen::Index> pivots;
+  for (Eigen::Index k = 0; k < motions.cols(); ++k) {
+    Eigen::Index row = 0, column = 0;
+    motions.rightCols(motions.cols() - k).cwiseAbs().maxCoeff(&row, &column);
+    motions.col(k).swap(motions.col(k + column));
+    motions.col(k) /= motions(row, k);
+    for (Eigen::Index j = 0; j < motions.cols(); ++j) {
+      if (j != k) motions.col(j) -= motions(row, j) * motions.col(k);
+    }
+    pivots.push_back(row);
+  }
+  return pivots;
+}
+
+std::vector<int> moving_nodes(const Eigen::VectorXd& motion) {
+  std::vector<std::pair<double, int>> found;
+  const double greatest = motion.cwiseAbs().maxCoeff();
+  for (Eigen::Index n = 0; n < motion.size() / unknowns_per_node; ++n) {
+    const double size = motion.segment<6>(unknowns_per_node * n).cwiseAbs().maxCoeff();
+    if (size > negligible * greatest) found.emplace_back(-size, static_cast<int>(n));
+  }
+  std::sort(found.begin(), found.end());
+  std::vector<int> nodes;
+  for (const auto& [size, node] : found) nodes.push_back(node);
+  return nodes;
+}
+
+}  // namespace
+
+bool is_stable(const Factorisation& K) {
+  return K.positive_definite() &&
+         (K.pivot_ratios().size() == 0 || K.pivot_ratios().minCoeff() > least_pivot_ratio);
+}
+
+Mechanism find_mechanism(const Model& model, const FreeUnknowns& free, const SparseMatrix& K,
+                         const std::vector<bool>& slack) {
+  const Eigen::Index n = K.cols();
+  Eigen::VectorXd scale(n);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    const double k = K.coeff(i, i);
+    scale[i] = k > 0 ? 1 / std::sqrt(k) : 1.0;
+  }
+  const SparseMatrix S = scale.asDiagonal() * K * scale.asDiagonal();
+  Eigen::MatrixXd null = n > dense_limit ? null_vectors_sparse(S, free) : Eigen::MatrixXd();
+  if (null.size() == 0) null = null_vectors_dense(S);
+
+  const double length = typical_length(model);
+  Eigen::MatrixXd motions = Eigen::MatrixXd::Zero(unknown_count(model), null.cols());
+  for (Eigen::Index i = 0; i < n; ++i) {
+    const bool rotation = free.unknown[i] % unknowns_per_node >= 3;
+    motions.row(free.unknown[i]) = scale[i] * null.row(i) * (rotation ? length / 2 : 1.0);
+  }
+  const std::vector<Eigen::Index> pivots = reduce(motions);
+
+  const std::vector<int> part = connected_parts(model, slack);
+  Mechanism mechanism;
+  for (size_t k = 0; k < pivots.size(); ++k) {
+    FreeMotion motion;
+    motion.node = static_cast<int>(pivots[k]) / unknowns_per_node;
+    motion.direction = static_cast<int>(pivots[k]) % unknowns_per_node;
+    motion.moving = moving_nodes(motions.col(static_cast<Eigen::Index>(k)));
+    motion.rigid_body = moves_rigidly(model, motions.col(static_cast<Eigen::Index>(k)), part,
+                                      motion.node);
+    mechanism.motions.push_back(std::move(motion));
+  }
+  return mechanism;
+}
+
+}  // namespace tubewright

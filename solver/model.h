@@ -1,0 +1,64 @@
+// The numbered structural model: what the solver works on.
+//
+// Everything is in SI units and global axes (ISO 8855: x forward, y left, z up). Each node has six
+// unknowns in the order ux uy uz rx ry rz; unknown d of node n has the global number 6 n + d.
+// Requires (checked by whoever builds the model): every index is in range, every member has length.
+#pragma once
+
+#include <Eigen/Core>
+#include <array>
+#include <limits>
+#include <vector>
+
+#include "solver/material.h"
+#include "solver/section.h"
+
+namespace tubewright {
+
+constexpr int unknowns_per_node = 6;
+constexpr double rigid = std::numeric_limits<double>::infinity();
+
+/// How one end of a beam is joined to its node: six stiffnesses along and about the member's local
+/// axes in the order Fx Fy Fz Mx My Mz, N/m and N m/rad. `rigid` = welded, 0 = released.
+using EndConnection = std::array<double, 6>;
+constexpr EndConnection welded = {rigid, rigid, rigid, rigid, rigid, rigid};
+
+/// A straight prismatic Timoshenko beam.
+struct Beam {
+  int from = 0;
+  int to = 0;
+  int section = 0;
+  int material = 0;
+  double roll = 0;  ///< rad, turns local y and z about x by the right hand
+  EndConnection connection_from = welded;
+  EndConnection connection_to = welded;
+};
+
+/// A member that carries axial force only: a pin-ended link, a cable or a spring.
+struct Bar {
+  int from = 0;
+  int to = 0;
+  double stiffness = 0;       ///< N/m: EA/L of a link or cable, the rate of a spring
+  bool tension_only = false;  ///< a cable: slack when it would be pushed
+};
+
+/// Unknowns that are held. Their values (zero or a prescribed displacement) come with the actions.
+struct Support {
+  int node = 0;
+  std::array<bool, 6> held = {};
+};
+
+struct Model {
+  std::vector<Eigen::Vector3d> nodes;
+  std::vector<Section> sections;
+  std::vector<Material> materials;
+  std::vector<Beam> beams;
+  std::vector<Bar> bars;
+  std::vector<Support> supports;
+};
+
+inline int unknown_count(const Model& model) {
+  return unknowns_per_node * static_cast<int>(model.nodes.size());
+}
+
+}  // namespace tubewright

@@ -1,0 +1,29 @@
+// Linear statics: all load cases from one factorisation, cables iterated.
+#pragma once
+
+#include <variant>
+#include <vector>
+
+#include "solver/actions.h"
+#include "solver/mechanism.h"
+#include "solver/model.h"
+#include "solver/recovery.h"
+
+namespace tubewright {
+
+/// A load case that has no answer: the model can move without resistance, or (no motions) the
+/// search for the slack cables did not end.
+struct StaticFailure {
+  int load_case = 0;
+  Mechanism mechanism;
+  std::vector<bool> slack;  ///< one a bar: cables that had gone slack by then
+};
+
+using StaticResult = std::variant<std::vector<StaticSolution>, StaticFailure>;
+
+/// Solves every load case; stops at the first that has no answer. A load on a node that no element
+/// is joined to, or a moment on a node that nothing stops from turning, is a mechanism.
+/// Requires: actions are sized for the model; no beam's releases leave it loose.
+StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases);
+
+}  // namespace tubewright
