@@ -1,0 +1,191 @@
+#include "cases/analysis.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cases/built_in_materials.h"
+#include "cases/case_actions.h"
+#include "cases/mechanism_report.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr double rare_factor = 1.0;  // yield may be reached in a rare event
+
+double greatest_axial_force(const BeamState& beam) {
+  double greatest = 0;
+  for (const double s : smooth_intervals(beam)) {
+    for (const bool before : {false, true}) {
+      const double N = section_forces(beam, s, before && s > 0).N;
+      if (std::abs(N) > std::abs(greatest)) greatest = N;
+    }
+  }
+  return greatest;
+}
+
+MemberResult beam_result(const BeamState& beam) {
+  MemberResult r;
+  r.from = beam.end_forces.head<6>();
+  r.to = beam.end_forces.tail<6>();
+  r.N = greatest_axial_force(beam);
+  r.worst = worst_along(beam);
+  return r;
+}
+
+MemberResult bar_result(double N, const Section* section) {
+  MemberResult r;
+  r.from[0] = -N;
+  r.to[0] = N;
+  r.N = N;
+  r.has_stress = section != nullptr;
+  if (section != nullptr) {
+    r.worst.stress.axial = N / section->A;
+    r.worst.stress.von_mises = std::abs(N) / section->A;
+  }
+  return r;
+}
+
+void add_checks(MemberResult& r, const Member& member, const Material* material, double factor) {
+  if (material == nullptr) {
+    r.yield.reason = "a spring has no section";
+    r.buckling.reason = r.weld.reason = r.yield.reason;
+    return;
+  }
+  r.yield = yield_check(r.worst.stress, *material, factor);
+  r.buckling.reason = r.weld.reason = "this version does not make this check";
+  if (member.kind == MemberKind::cable) r.buckling.reason = "a cable is never pushed";
+}
+
+class CaseSummariser {
+ public:
+  CaseSummariser(const Frame& frame, const NumberedFrame& numbered)
+      : frame_(frame), numbered_(numbered) {
+    for (const Member& m : frame.members) {
+      const auto entry = std::find_if(frame.sections.begin(), frame.sections.end(),
+                                      [&](const SectionEntry& s) { return s.name == m.section; });
+      section_.push_back(m.kind == MemberKind::spring
+                             ? -1
+                             : static_cast<int>(entry - frame.sections.begin()));
+    }
+  }
+
+  CaseResult summarise(const Case& c, StaticSolution solution) const {
+    CaseResult result;
+    result.name = c.name;
+    const double factor = c.rare ? rare_factor : frame_.limits.yield_factor;
+    for (size_t i = 0; i < frame_.members.size(); ++i) {
+      const Member& member = frame_.members[i];
+      MemberResult r = member_result(i, solution);
+      add_checks(r, member,
+                 section_[i] < 0 ? nullptr : &numbered_.model.materials[section_[i]], factor);
+      if (r.yield.utilisation && (!result.worst || *r.yield.utilisation > result.worst->utilisation)) {
+        result.worst = Worst{"yield", member.name, *r.yield.utilisation};
+      }
+      result.members.push_back(std::move(r));
+    }
+    result.largest_node = node_that_moves_most(solution.displacements);
+    result.solution = std::move(solution);
+    return result;
+  }
+
+ private:
+  MemberResult member_result(size_t i, const StaticSolution& s) const {
+    const MemberSlot slot = numbered_.slots[i];
+    if (slot.is_beam) return beam_result(s.beams[slot.index]);
+    MemberResult r = bar_result(s.bar_forces[slot.index],
+                                section_[i] < 0 ? nullptr : &numbered_.model.sections[section_[i]]);
+    r.slack = s.slack[slot.index];
+    return r;
+  }
+
+  static int node_that_moves_most(const Eigen::VectorXd& u) {
+    int node = -1;
+    double greatest = -1;
+    for (Eigen::Index n = 0; n < u.size() / unknowns_per_node; ++n) {
+      const double moved = u.segment<3>(unknowns_per_node * n).norm();
+      if (moved > greatest) {
+        greatest = moved;
+        node = static_cast<int>(n);
+      }
+    }
+    return node;
+  }
+
+  const Frame& frame_;
+  const NumberedFrame& numbered_;
+  std::vector<int> section_;  ///< one a member, -1 for a spring
+};
+
+Problems beyond_this_version(const Frame& frame, const std::vector<const Case*>& cases) {
+  Problems problems;
+  for (const Case* c : cases) {
+    if (!needs_vehicle(frame, *c)) continue;
+    problems.push_back({Severity::error, c->place,
+                        "case `" + c->name + "` needs vehicle load cases, which this version does not solve",
+                        "name the static cases to solve with --case"});
+  }
+  return problems;
+}
+
+Problems remarks_on(const Frame& frame) {
+  Problems remarks;
+  if (!frame.panels.empty()) {
+    remarks.push_back({Severity::warning, frame.panels.front().place,
+                       "panels are weighed but add no stiffness in this version",
+                       "the tubes are shown carrying everything"});
+  }
+  return remarks;
+}
+
+bool all_finite(const StaticSolution& s) {
+  return s.displacements.allFinite() && s.reactions.allFinite() &&
+         std::isfinite(s.residual.force) && std::isfinite(s.residual.moment);
+}
+
+}  // namespace
+
+bool Analysis::passes() const {
+  return std::all_of(cases.begin(), cases.end(), [](const CaseResult& c) {
+    return !c.worst || c.worst->utilisation <= 1;
+  });
+}
+
+AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only) {
+  std::vector<const Case*> wanted;
+  for (const Case& c : frame.cases) {
+    if (only.empty() || std::find(only.begin(), only.end(), c.name) != only.end()) {
+      wanted.push_back(&c);
+    }
+  }
+  if (Problems problems = beyond_this_version(frame, wanted); !problems.empty()) return problems;
+
+  NumberedFrame numbered = build_model(frame);
+  std::vector<Actions> actions;
+  for (const Case* c : wanted) actions.push_back(case_actions(frame, numbered, *c));
+  StaticResult solved = solve_statics(numbered.model, actions);
+  if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
+    const std::string name = wanted.empty() ? "" : wanted[failure->load_case]->name;
+    return failure_problems(frame, numbered, *failure, name);
+  }
+
+  Analysis analysis;
+  const CaseSummariser summariser(frame, numbered);
+  auto& solutions = std::get<std::vector<StaticSolution>>(solved);
+  for (size_t i = 0; i < wanted.size(); ++i) {
+    if (!all_finite(solutions[i])) {
+      return Problems{{Severity::error, wanted[i]->place,
+                       "case `" + wanted[i]->name + "` gives numbers too large to represent",
+                       "check the units of its loads and of the sections"}};
+    }
+    analysis.cases.push_back(summariser.summarise(*wanted[i], std::move(solutions[i])));
+  }
+  analysis.mass = mass_summary(frame, numbered);
+  analysis.remarks = remarks_on(frame);
+  analysis.frame = frame;
+  analysis.model = std::move(numbered.model);
+  analysis.slots = std::move(numbered.slots);
+  return analysis;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,72 @@
+#include "cases/build_model.h"
+
+#include <algorithm>
+
+#include "cases/built_in_materials.h"
+#include "cases/section_of.h"
+
+namespace tubewright {
+
+namespace {
+
+Bar bar_of(const Frame& frame, const NumberedFrame& n, const Member& m) {
+  Bar bar;
+  bar.from = n.node.at(m.from);
+  bar.to = n.node.at(m.to);
+  bar.tension_only = m.kind == MemberKind::cable;
+  if (m.kind == MemberKind::spring) {
+    bar.stiffness = m.rate;
+  } else {
+    const SectionEntry& section = find_section(frame, m.section);
+    const Material& material = find_material(frame, section.material)->properties;
+    bar.stiffness = material.E * section_of(section, material).A / member_length(n, m);  // EA/L
+  }
+  return bar;
+}
+
+}  // namespace
+
+double member_length(const NumberedFrame& numbered, const Member& member) {
+  const std::vector<Eigen::Vector3d>& at = numbered.model.nodes;
+  return (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();
+}
+
+const SectionEntry& find_section(const Frame& frame, const std::string& name) {
+  return *std::find_if(frame.sections.begin(), frame.sections.end(),
+                       [&](const SectionEntry& s) { return s.name == name; });
+}
+
+NumberedFrame build_model(const Frame& frame) {
+  NumberedFrame n;
+  for (const Node& node : frame.nodes) {
+    n.node.emplace(node.name, static_cast<int>(n.model.nodes.size()));
+    n.model.nodes.push_back(node.at);
+  }
+  std::unordered_map<std::string, int> section_number;
+  for (const SectionEntry& s : frame.sections) {
+    const Material& material = find_material(frame, s.material)->properties;
+    section_number.emplace(s.name, static_cast<int>(n.model.sections.size()));
+    n.model.sections.push_back(section_of(s, material));
+    n.model.materials.push_back(material);  // one a section: the solver wants both together
+  }
+  for (const Member& m : frame.members) {
+    const int index = static_cast<int>(n.slots.size());
+    n.members[m.name].push_back(index);
+    if (!m.tube.empty() && m.tube != m.name) n.members[m.tube].push_back(index);
+    if (m.kind == MemberKind::beam) {
+      const int section = section_number.at(m.section);
+      n.slots.push_back({true, static_cast<int>(n.model.beams.size())});
+      n.model.beams.push_back({n.node.at(m.from), n.node.at(m.to), section, section, m.roll,
+                               m.release_from, m.release_to});
+    } else {
+      n.slots.push_back({false, static_cast<int>(n.model.bars.size())});
+      n.model.bars.push_back(bar_of(frame, n, m));
+    }
+  }
+  for (const SupportEntry& s : frame.supports) {
+    n.model.supports.push_back({n.node.at(s.node), s.held});
+  }
+  return n;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,36 @@
+// From named parts to the numbered model.
+#pragma once
+
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "cases/frame.h"
+#include "solver/model.h"
+
+namespace tubewright {
+
+/// Where a member of the frame stands in the model: beams[index] or bars[index].
+struct MemberSlot {
+  bool is_beam = true;
+  int index = 0;
+};
+
+struct NumberedFrame {
+  Model model;                    ///< nodes in the order of Frame::nodes
+  std::vector<MemberSlot> slots;  ///< in the order of Frame::members
+  std::unordered_map<std::string, int> node;
+  /// Members by name; the name of a continuous tube stands for all its pieces, in order.
+  std::unordered_map<std::string, std::vector<int>> members;
+};
+
+/// Requires: validate() found no error.
+NumberedFrame build_model(const Frame& frame);
+
+/// Length of a member, m.
+double member_length(const NumberedFrame& numbered, const Member& member);
+
+/// The section entry of that name. Requires: it exists.
+const SectionEntry& find_section(const Frame& frame, const std::string& name);
+
+}  // namespace tubewright

@@ -1,0 +1,12 @@
+#!/bin/bash
+# From a fresh Debian 12 to an answer: installs what the build needs, builds the program, checks an
+# example vehicle. The summary appears here, all numbers and 3D files in results/.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+source cases/install_packages.sh
+
+install_packages "${build_packages[@]}"
+cmake --preset release --log-level=WARNING
+cmake --build --preset release --target tubewright
+
+build/release/tubewright check cases/02_*.yaml -o results

@@ -1,0 +1,35 @@
+# Installs Debian packages, only those that are missing. To be sourced by the scripts.
+#
+# install_packages NAME...: works as root and as a user with sudo; asks nothing.
+
+build_packages=(
+  cmake ninja-build g++ libeigen3-dev libspectra-dev libyaml-cpp-dev libvtk9-dev libcli11-dev
+  nlohmann-json3-dev libsuitesparse-dev libmetis-dev catch2)
+test_packages=(
+  python3 python3-vtk9 python3-meshio python3-jsonschema python3-yaml clang libclang-rt-14-dev
+  dpkg-dev file)
+
+is_installed() {
+  [ "$(dpkg-query --show --showformat='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]
+}
+
+install_packages() {
+  local missing=() package as_root=()
+  for package in "$@"; do
+    is_installed "$package" || missing+=("$package")
+  done
+  if [ ${#missing[@]} -eq 0 ]; then
+    return 0
+  fi
+  if [ "$(id -u)" -ne 0 ]; then
+    if ! command -v sudo >/dev/null; then
+      echo "missing packages: ${missing[*]}; install them as root, or install sudo" >&2
+      return 1
+    fi
+    as_root=(sudo)
+  fi
+  echo "Installing ${missing[*]}"
+  "${as_root[@]}" apt-get update --quiet=2
+  "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive \
+    apt-get install --yes --quiet=2 --no-install-recommends "${missing[@]}"
+}

@@ -1,0 +1,14 @@
+// Doubts about a frame: things that are allowed but seldom meant.
+#pragma once
+
+#include "cases/frame.h"
+#include "cases/place.h"
+
+namespace tubewright {
+
+/// Warnings, in file order: nodes that nearly coincide, members that cross or touch without a
+/// joint, a node lying on a member it is not joined to, duplicate members, unused nodes and
+/// sections, four-sided bays with neither diagonal nor panel. Requires: validate() found no error.
+Problems lint(const Frame& frame);
+
+}  // namespace tubewright

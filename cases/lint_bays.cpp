@@ -1,0 +1,189 @@
+// Four-sided bays that nothing keeps from folding into a parallelogram.
+#include <Eigen/Cholesky>
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+#include <string>
+#include <unordered_map>
+
+#include "cases/bays.h"
+#include "cases/findings.h"
+#include "cases/lint_parts.h"
+
+namespace tubewright {
+namespace {
+
+constexpr double in_plane = 0.05;  // rad between a panel and the bay it covers, as in bays.cpp
+
+/// Nodes between which the distance is kept: members with pinned ends, diagonals of panels, and of
+/// the bays that are reported already.
+class PinnedBars {
+ public:
+  PinnedBars(const Frame& frame, const Layout& layout) : at_(layout.at), bars_(layout.at.size()) {
+    for (std::size_t i = 0; i < frame.members.size(); ++i) {
+      const auto [a, b] = layout.ends[i];
+      if (a >= 0 && frame.members[i].kind != MemberKind::spring) add(a, b);
+    }
+  }
+
+  void add(int a, int b) {
+    bars_[a].push_back(b);
+    bars_[b].push_back(a);
+  }
+
+  bool joins(int a, int b) const {
+    const std::vector<int>& here = bars_[a];
+    return std::find(here.begin(), here.end(), b) != here.end();
+  }
+
+  /// True if the bars round the bay, out of its plane as well, keep the distance of its opposite
+  /// corners a and c: pulling them apart then meets resistance.
+  bool keeps_shape(const Bay& bay) const;
+
+ private:
+  std::vector<int> surroundings(const Bay& bay) const;
+
+  const std::vector<Eigen::Vector3d>& at_;
+  std::vector<std::vector<int>> bars_;
+};
+
+/// The nodes round the bay, and those that bars hold to at least two of them.
+std::vector<int> PinnedBars::surroundings(const Bay& bay) const {
+  std::vector<int> nodes = bay.boundary, near;
+  for (const int node : bay.boundary)
+    near.insert(near.end(), bars_[node].begin(), bars_[node].end());
+  std::sort(near.begin(), near.end());
+  for (std::size_t i = 1; i < near.size(); ++i) {
+    if (near[i] == near[i - 1]) nodes.push_back(near[i]);
+  }
+  std::sort(nodes.begin(), nodes.end());
+  nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
+  return nodes;
+}
+
+bool PinnedBars::keeps_shape(const Bay& bay) const {
+  const std::vector<int> nodes = surroundings(bay);
+  const auto place = [&](int node) {
+    const auto found = std::lower_bound(nodes.begin(), nodes.end(), node);
+    return found != nodes.end() && *found == node ? 3 * (found - nodes.begin()) : -1;
+  };
+  // All bars have the stiffness 1, the ground a very soft spring at each node.
+  constexpr double ground = 1e-9, soft = 1e6;
+  const auto size = static_cast<Eigen::Index>(3 * nodes.size());
+  Eigen::MatrixXd K = ground * Eigen::MatrixXd::Identity(size, size);
+  for (const int a : nodes) {
+    for (const int b : bars_[a]) {
+      if (b < a || place(b) < 0) continue;
+      const Eigen::Vector3d e = (at_[b] - at_[a]).normalized();
+      const Eigen::Matrix3d k = e * e.transpose();
+      const auto i = place(a), j = place(b);
+      K.block<3, 3>(i, i) += k;
+      K.block<3, 3>(j, j) += k;
+      K.block<3, 3>(i, j) -= k;
+      K.block<3, 3>(j, i) -= k;
+    }
+  }
+  const int a = bay.corners[0], c = bay.corners[2];
+  const Eigen::Vector3d e = (at_[c] - at_[a]).normalized();
+  Eigen::VectorXd pull = Eigen::VectorXd::Zero(size);
+  pull.segment<3>(place(a)) = -e;
+  pull.segment<3>(place(c)) = e;
+  return pull.dot(K.ldlt().solve(pull)) < soft;
+}
+
+struct PanelArea {
+  std::array<int, 4> nodes;
+  std::array<Eigen::Vector3d, 4> corners;
+  Eigen::Vector3d normal;
+};
+
+std::vector<PanelArea> panel_areas(const Frame& frame, const Layout& layout) {
+  std::unordered_map<std::string, int> index;
+  for (std::size_t i = 0; i < frame.nodes.size(); ++i) {
+    index.emplace(frame.nodes[i].name, static_cast<int>(i));
+  }
+  std::vector<PanelArea> areas;
+  for (const PanelEntry& p : frame.panels) {
+    PanelArea area;
+    for (int k = 0; k < 4; ++k) {
+      area.nodes[k] = index.at(p.corners[k]);
+      area.corners[k] = layout.at[area.nodes[k]];
+    }
+    const auto& x = area.corners;
+    area.normal = (x[2] - x[0]).cross(x[3] - x[1]).normalized();
+    areas.push_back(area);
+  }
+  return areas;
+}
+
+/// True if the panel lies in the bay's plane and over its middle.
+bool covers(const PanelArea& panel, const Bay& bay, const Layout& layout) {
+  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+  for (const int corner : bay.corners) middle += layout.at[corner] / 4;
+  if (panel.normal.cross(bay.normal).norm() > in_plane) return false;
+  const double size = (panel.corners[2] - panel.corners[0]).norm();
+  if (std::abs((middle - panel.corners[0]).dot(panel.normal)) > in_plane * size) return false;
+  for (int k = 0; k < 4; ++k) {
+    const Eigen::Vector3d edge = panel.corners[(k + 1) % 4] - panel.corners[k];
+    if (edge.cross(middle - panel.corners[k]).dot(panel.normal) < 0) return false;
+  }
+  return true;
+}
+
+/// Nodes that a support fastens in x, y and z.
+std::vector<bool> fastened_nodes(const Frame& frame) {
+  std::unordered_map<std::string, bool> fastened;
+  for (const SupportEntry& s : frame.supports) {
+    fastened[s.node] = s.held[0] && s.held[1] && s.held[2];
+  }
+  std::vector<bool> result;
+  for (const Node& n : frame.nodes) {
+    const auto found = fastened.find(n.name);
+    result.push_back(found != fastened.end() && found->second);
+  }
+  return result;
+}
+
+void report(const Frame& frame, const Bay& bay, Problems& problems) {
+  std::vector<std::string> names;
+  for (const int corner : bay.corners) names.push_back(frame.nodes[corner].name);
+  add_warning(
+      problems, frame.nodes[bay.corners[0]].place,
+      "bay " + quoted_list(names) + " has neither a diagonal nor a panel",
+      "join two opposite corners or add a panel; welded corners alone let a bay fold into a "
+      "parallelogram");
+}
+
+}  // namespace
+
+Problems lint_bays(const Frame& frame, const Layout& layout) {
+  Problems problems;
+  std::vector<Bay> bays = four_sided_bays(frame, layout);
+  const std::vector<PanelArea> panels = panel_areas(frame, layout);
+  const std::vector<bool> fastened = fastened_nodes(frame);
+  PinnedBars bars(frame, layout);
+  for (const PanelArea& panel : panels) bars.add(panel.nodes[0], panel.nodes[2]);
+
+  // Small bays first: in a box the walls are smaller than the planes through two opposite edges,
+  // which are braced once the walls are.
+  std::stable_sort(bays.begin(), bays.end(),
+                   [](const Bay& a, const Bay& b) { return a.area < b.area; });
+  for (const Bay& bay : bays) {
+    const auto& [a, b, c, d] = bay.corners;
+    if (bars.joins(a, c) || bars.joins(b, d)) continue;
+    const bool is_fastened = fastened[a] && fastened[b] && fastened[c] && fastened[d];
+    const bool is_covered = std::any_of(panels.begin(), panels.end(), [&](const PanelArea& panel) {
+      return covers(panel, bay, layout);
+    });
+    const bool is_braced = is_fastened || is_covered || bars.keeps_shape(bay);
+    bars.add(a, c);
+    if (is_braced) continue;
+    report(frame, bay, problems);
+    if (problems.size() >= most_of_a_kind) break;
+  }
+  return problems;
+}
+
+}  // namespace tubewright

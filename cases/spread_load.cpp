@@ -1,0 +1,39 @@
+#include "cases/spread_load.h"
+
+#include <Eigen/Eigenvalues>
+#include <Eigen/Geometry>
+
+namespace tubewright {
+
+// With forces w x r_i from the middle, the moment is J w, J = sum(|r|^2 I - r r').
+std::vector<NodeShare> spread_load(const std::vector<Eigen::Vector3d>& nodes,
+                                   const Eigen::Vector3d& at, const Eigen::Vector3d& force,
+                                   const Eigen::Vector3d& moment) {
+  const double count = static_cast<double>(nodes.size());
+  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+  for (const Eigen::Vector3d& p : nodes) middle += p / count;
+  Eigen::Matrix3d J = Eigen::Matrix3d::Zero();
+  for (const Eigen::Vector3d& p : nodes) {
+    const Eigen::Vector3d r = p - middle;
+    J += r.squaredNorm() * Eigen::Matrix3d::Identity() - r * r.transpose();
+  }
+  const Eigen::Vector3d M = moment + (at - middle).cross(force);
+
+  const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> eigen(J);
+  constexpr double in_a_row = 1e-9;  // smaller against greater second moment of the nodes
+  Eigen::Vector3d w = Eigen::Vector3d::Zero();
+  Eigen::Vector3d left_over = M;
+  for (int k = 0; k < 3; ++k) {
+    if (eigen.eigenvalues()[k] <= in_a_row * eigen.eigenvalues()[2]) continue;
+    const Eigen::Vector3d axis = eigen.eigenvectors().col(k);
+    w += axis * (axis.dot(M) / eigen.eigenvalues()[k]);
+    left_over -= axis * axis.dot(M);
+  }
+  std::vector<NodeShare> shares;
+  for (const Eigen::Vector3d& p : nodes) {
+    shares.push_back({force / count + w.cross(p - middle), left_over / count});
+  }
+  return shares;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,184 @@
+#include "io/case_summary.h"
+
+#include <algorithm>
+#include <numeric>
+
+#include "io/text_layout.h"
+#include "io/utf8.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr std::size_t members_shown = 5;
+constexpr double mm_per_m = 1e3;
+constexpr double MPa_per_Pa = 1e-6;
+
+/// The check of a member that is nearest its limit.
+struct Nearest {
+  const char* check = "none";
+  double utilisation = -1;  ///< below zero: no check was made
+};
+
+Nearest nearest_limit(const MemberResult& member) {
+  const std::pair<const char*, const CheckResult*> checks[] = {
+      {"yield", &member.yield}, {"buckling", &member.buckling}, {"weld", &member.weld}};
+  Nearest nearest;
+  for (const auto& [name, check] : checks) {
+    if (check->utilisation && *check->utilisation > nearest.utilisation) {
+      nearest = {name, *check->utilisation};
+    }
+  }
+  return nearest;
+}
+
+/// Members nearest their limit first; unchecked ones last, by stress.
+std::vector<int> ranked(const CaseResult& result) {
+  const auto key = [&](int i) {
+    const MemberResult& member = result.members[static_cast<std::size_t>(i)];
+    return std::pair(nearest_limit(member).utilisation,
+                     member.has_stress ? member.worst.stress.von_mises : 0);
+  };
+  std::vector<int> order(result.members.size());
+  std::iota(order.begin(), order.end(), 0);
+  std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return key(a) > key(b); });
+  return order;
+}
+
+/// "120 mm from A", "at A"
+std::string place_on_member(const Analysis& analysis, std::size_t i, double where) {
+  const MemberSlot slot = analysis.slots[i];
+  const Member& member = analysis.frame.members[i];
+  if (where <= 0) return "at " + member.from;
+  if (where >= 1) return "at " + member.to;
+  const auto index = static_cast<std::size_t>(slot.index);
+  const auto [from, to] =
+      slot.is_beam ? std::pair(analysis.model.beams[index].from, analysis.model.beams[index].to)
+                   : std::pair(analysis.model.bars[index].from, analysis.model.bars[index].to);
+  const double length = (analysis.model.nodes[static_cast<std::size_t>(to)] -
+                         analysis.model.nodes[static_cast<std::size_t>(from)])
+                            .norm();
+  const bool nearer_from = where <= 0.5;
+  return fixed((nearer_from ? where : 1 - where) * length * mm_per_m, 0) + " mm from " +
+         (nearer_from ? member.from : member.to);
+}
+
+std::string member_row(const Analysis& analysis, const CaseResult& result, std::size_t i,
+                       std::size_t name_width, Paint paint) {
+  const MemberResult& member = result.members[i];
+  const Nearest nearest = nearest_limit(member);
+  const bool made = nearest.utilisation >= 0;
+  const std::string word = !made                     ? "    "
+                           : nearest.utilisation > 1 ? paint.bad("FAIL")
+                                                     : paint.good("pass");
+  const Stress& stress = member.worst.stress;
+  std::string row = "  " + right(made ? utilisation_text(nearest.utilisation) : "-", 5) + "  " +
+                    word + "  " + left(made ? nearest.check : "-", 8) + "  " +
+                    left(analysis.frame.members[i].name, name_width);
+  row += right(member.has_stress ? fixed(stress.von_mises * MPa_per_Pa, 1) + " MPa" : "-", 13);
+  row += right(fixed(member.N, decimals_for(std::max(std::abs(member.N), 1.0))) + " N", 14);
+  if (member.has_stress && stress.von_mises > 0) {
+    row += "   " + place_on_member(analysis, i, member.worst.where);
+  }
+  return row + '\n';
+}
+
+std::string member_rows(const Analysis& analysis, const CaseResult& result, Paint paint) {
+  const std::vector<int> order = ranked(result);
+  const std::size_t shown = std::min(order.size(), members_shown);
+  std::size_t name_width = 6;
+  for (std::size_t k = 0; k < shown; ++k) {
+    const std::string& name = analysis.frame.members[static_cast<std::size_t>(order[k])].name;
+    name_width = std::max(name_width, std::min<std::size_t>(name.size(), 24));
+  }
+  std::string text = paint.faint("   used        check     " + left("member", name_width) +
+                                 "    von Mises   axial force   worst") +
+                     '\n';
+  for (std::size_t k = 0; k < shown; ++k) {
+    text += member_row(analysis, result, static_cast<std::size_t>(order[k]), name_width, paint);
+  }
+  if (order.size() > shown) {
+    text += paint.faint("         and " + std::to_string(order.size() - shown) +
+                        " more, none of them nearer its limit") +
+            '\n';
+  }
+  return text;
+}
+
+std::string vector_text(const Eigen::Vector3d& v, int decimals) {
+  return "x " + fixed(v.x(), decimals) + ", y " + fixed(v.y(), decimals) + ", z " +
+         fixed(v.z(), decimals);
+}
+
+std::string movement_line(const Analysis& analysis, const CaseResult& result) {
+  if (result.largest_node < 0) return {};
+  const Eigen::Vector3d u =
+      result.solution.displacements.segment<3>(6 * result.largest_node) * mm_per_m;
+  if (u.norm() == 0) return "  no node moves\n";
+  const int decimals = std::max(decimals_for(u.norm()), 2);
+  return "  moves most    " +
+         analysis.frame.nodes[static_cast<std::size_t>(result.largest_node)].name + " by " +
+         fixed(u.norm(), decimals) + " mm (" + vector_text(u, decimals) + ")\n";
+}
+
+std::string reaction_line(const Analysis& analysis, const CaseResult& result) {
+  if (analysis.model.supports.empty()) return {};
+  Eigen::Vector3d sum = Eigen::Vector3d::Zero();
+  for (Eigen::Index i = 0; i + 6 <= result.solution.reactions.size(); i += 6) {
+    sum += result.solution.reactions.segment<3>(i);
+  }
+  return "  supports give " + vector_text(sum, 1) + " N in all\n";
+}
+
+std::string balance_line(const Residual& residual) {
+  char text[80];
+  std::snprintf(text, sizeof text, "  out of balance %.0e of the forces, %.0e of the moments\n",
+                residual.force, residual.moment);
+  return text;
+}
+
+std::string slack_line(const Analysis& analysis, const CaseResult& result) {
+  std::string names;
+  for (std::size_t i = 0; i < result.members.size(); ++i) {
+    if (result.members[i].slack)
+      names += (names.empty() ? "" : ", ") + analysis.frame.members[i].name;
+  }
+  return names.empty() ? "" : wrapped("  slack         ", names);
+}
+
+std::string heading_line(const Analysis& analysis, const CaseResult& result, Paint paint) {
+  std::string text = "case " + paint.heading(result.name) + ": ";
+  if (!result.worst) {
+    text += "no check could be made";
+  } else if (const std::size_t over = failing_members(result).size(); over > 0) {
+    text += paint.bad("FAIL") + ", " + std::to_string(over) + " of " +
+            std::to_string(result.members.size()) + " members over the limit";
+  } else {
+    text += paint.good("pass");
+  }
+  for (const Case& c : analysis.frame.cases) {
+    if (c.name != result.name) continue;
+    if (c.rare) text += "; rare, so held against the yield strength itself";
+    if (!c.note.empty()) text += '\n' + wrapped("  ", one_line(c.note, 1000));
+  }
+  if (text.back() != '\n') text += '\n';
+  return text;
+}
+
+}  // namespace
+
+std::vector<int> failing_members(const CaseResult& result) {
+  std::vector<int> failing;
+  for (std::size_t i = 0; i < result.members.size(); ++i) {
+    if (nearest_limit(result.members[i]).utilisation > 1) failing.push_back(static_cast<int>(i));
+  }
+  return failing;
+}
+
+std::string case_summary(const Analysis& analysis, const CaseResult& result, Paint paint) {
+  return heading_line(analysis, result, paint) + member_rows(analysis, result, paint) +
+         movement_line(analysis, result) + reaction_line(analysis, result) +
+         balance_line(result.solution.residual) + slack_line(analysis, result);
+}
+
+}  // namespace tubewright

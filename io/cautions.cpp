@@ -1,0 +1,63 @@
+#include "io/cautions.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace tubewright {
+
+namespace {
+
+/// Members for which `check` was made in no case, grouped by the reason given first.
+std::vector<std::string> not_made(const Analysis& analysis, const char* name,
+                                  CheckResult MemberResult::*check) {
+  std::vector<std::pair<std::string, int>> reasons;
+  for (std::size_t i = 0; i < analysis.frame.members.size(); ++i) {
+    bool made = false;
+    std::string reason;
+    for (const CaseResult& result : analysis.cases) {
+      const CheckResult& found = result.members[i].*check;
+      made = made || found.utilisation.has_value();
+      if (reason.empty()) reason = found.reason;
+    }
+    if (made || reason.empty()) continue;
+    const auto known = std::find_if(reasons.begin(), reasons.end(),
+                                    [&](const auto& entry) { return entry.first == reason; });
+    if (known == reasons.end()) {
+      reasons.emplace_back(reason, 1);
+    } else {
+      ++known->second;
+    }
+  }
+  std::vector<std::string> lines;
+  for (const auto& [reason, count] : reasons) {
+    lines.push_back(std::string(name) + ": " + reason + " (" + std::to_string(count) +
+                    (count == 1 ? " member)" : " members)"));
+  }
+  return lines;
+}
+
+}  // namespace
+
+std::vector<std::string> cautions() {
+  return {
+      "This is a linear beam model: it says nothing about a crash, about the quality of a weld, or "
+      "about the fatigue life of joints that nobody has tested.",
+      "It is no substitute for licensed engineering practice; where the law or an organiser asks "
+      "for an engineer, ask one.",
+      "Local codes and the rules of an event take precedence over anything said here.",
+  };
+}
+
+std::vector<std::string> checks_not_made(const Analysis& analysis) {
+  std::vector<std::string> lines = not_made(analysis, "yield", &MemberResult::yield);
+  for (std::string& line : not_made(analysis, "buckling", &MemberResult::buckling)) {
+    lines.push_back(std::move(line));
+  }
+  for (std::string& line : not_made(analysis, "weld", &MemberResult::weld)) {
+    lines.push_back(std::move(line));
+  }
+  lines.emplace_back("joints and fatigue: this version makes no check of either");
+  return lines;
+}
+
+}  // namespace tubewright

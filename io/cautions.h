@@ -1,0 +1,18 @@
+// What a passing result does not mean, in the words every output repeats.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cases/analysis.h"
+
+namespace tubewright {
+
+/// The standing cautions: one sentence each, capital to full stop.
+std::vector<std::string> cautions();
+
+/// Checks that were not made in these results and why, such as "weld: the joints are not
+/// described (12 members)".
+std::vector<std::string> checks_not_made(const Analysis& analysis);
+
+}  // namespace tubewright

@@ -1,0 +1,131 @@
+#include <unistd.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+
+#include "cases/analysis.h"
+#include "cases/lint.h"
+#include "cases/nearest_name.h"
+#include "io/commands.h"
+#include "io/diagnostics.h"
+#include "io/frame_source.h"
+#include "io/read_frame.h"
+#include "io/results_json.h"
+#include "io/standard_streams.h"
+#include "io/summary.h"
+#include "io/terminal.h"
+#include "io/write_aside.h"
+#include "viz/load_files.h"
+
+namespace tubewright {
+
+namespace {
+
+void append(Problems& problems, const Problems& more) {
+  problems.insert(problems.end(), more.begin(), more.end());
+}
+
+/// Faults of the request rather than of the frame: no cases, or none of that name.
+Problems faults_of_choice(const Frame& frame, const CheckCommand& command) {
+  if (frame.cases.empty()) {
+    return {{Severity::error,
+             {},
+             "the frame has no load cases, so there is nothing to check",
+             "add `cases`, such as `standing: {kind: static, gravity: [0, 0, -1]}`"}};
+  }
+  std::vector<std::string> names;
+  for (const Case& c : frame.cases) names.push_back(c.name);
+  Problems faults;
+  for (const std::string& wanted : command.cases) {
+    if (std::find(names.begin(), names.end(), wanted) != names.end()) continue;
+    std::string advice = did_you_mean(wanted, names);
+    if (advice.empty()) {
+      advice = "it has";
+      for (const std::string& name : names) advice += " `" + name + "`";
+    }
+    faults.push_back({Severity::error, {}, "the frame has no case `" + wanted + "`", advice});
+  }
+  return faults;
+}
+
+int cannot_answer(const Problems& problems, const FrameText& file, bool json) {
+  print_message(render(problems, file));
+  return json ? print_results(error_json(problems, file.name), exit_cannot_answer)
+              : exit_cannot_answer;
+}
+
+/// Trouble outside the frame file: unreadable, unwritable.
+int cannot_answer(const std::string& message, bool json) {
+  print_error(message);
+  return json ? print_results(error_json({{Severity::error, {}, message, {}}}), exit_cannot_answer)
+              : exit_cannot_answer;
+}
+
+/// Everything into `directory`; the reason in words if that cannot be done.
+std::optional<std::string> write_files(const Analysis& analysis, const Problems& warnings,
+                                       const std::string& directory) {
+  const auto words = [](const std::string& path, const std::string& reason) {
+    return "cannot write " + path + ": " + reason;
+  };
+  const std::filesystem::path results = std::filesystem::path(directory) / "results.json";
+  if (const auto failure = make_directory(directory)) {
+    return words(failure->path.string(), failure->reason);
+  }
+  if (const auto failure = write_load_files(analysis, directory)) {
+    return words(failure->path, failure->reason);
+  }
+  if (const auto failure = write_aside(results, results_json(analysis, warnings))) {
+    return words(failure->path.string(), failure->reason);
+  }
+  return std::nullopt;
+}
+
+int answer(const CheckCommand& command, const Analysis& analysis, const Problems& warnings,
+           const FrameText& file) {
+  if (!command.quiet) {
+    print_message(render(warnings, file));
+    print_message(render(analysis.remarks, file));
+  }
+  if (!command.directory.empty()) {
+    if (const auto failure = write_files(analysis, warnings, command.directory)) {
+      return cannot_answer(*failure, command.json);
+    }
+    if (!command.quiet) {
+      print_message("wrote results.json and loads.pvd with its VTK files into " +
+                    command.directory + "\n");
+    }
+  }
+  const int code = exit_code(analysis);
+  if (command.json) return print_results(results_json(analysis, warnings), code);
+  const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
+  return print_results(command.quiet ? verdict(analysis, paint) + "\n" : summary(analysis, paint),
+                       code);
+}
+
+}  // namespace
+
+int run_check(const CheckCommand& command) {
+  const std::variant<FrameText, ReadFailure> source = read_source(command.frame);
+  if (const auto* failure = std::get_if<ReadFailure>(&source)) {
+    return cannot_answer("cannot read " + command.frame + ": " + failure->reason, command.json);
+  }
+  const FrameText& file = std::get<FrameText>(source);
+  FrameReading reading = read_frame(file);
+  if (reading.sound()) append(reading.problems, faults_of_choice(reading.frame, command));
+  if (!reading.sound()) return cannot_answer(reading.problems, file, command.json);
+
+  Problems warnings = std::move(reading.problems);
+  append(warnings, lint(reading.frame));
+  const AnalysisOutcome outcome = analyse(reading.frame, command.cases);
+  if (const auto* problems = std::get_if<Problems>(&outcome)) {
+    append(warnings, *problems);
+    return cannot_answer(warnings, file, command.json);
+  }
+  return answer(command, std::get<Analysis>(outcome), warnings, file);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,12 @@
+// The program's commands: each does its work, prints, and returns the exit code.
+#pragma once
+
+#include "io/command_line.h"
+
+namespace tubewright {
+
+int run_check(const CheckCommand& command);
+int run_start(const StartCommand& command);
+int run_schema();
+
+}  // namespace tubewright

@@ -1,0 +1,201 @@
+#include "io/results_json.h"
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "io/json_lines.h"
+#include "io/version.h"
+
+namespace tubewright {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+constexpr const char* schema_name = "tubewright-results/1";
+constexpr double mm_per_m = 1e3;
+constexpr double MPa_per_Pa = 1e-6;
+
+ordered_json number(double value) {
+  if (!std::isfinite(value)) return nullptr;
+  return value + 0.0;  // turns -0 into 0
+}
+
+template <typename Vector>
+ordered_json numbers(const Vector& values, double factor = 1) {
+  ordered_json list = ordered_json::array();
+  for (Eigen::Index i = 0; i < values.size(); ++i) list.push_back(number(values[i] * factor));
+  return list;
+}
+
+ordered_json problem_json(const Problem& problem, const std::string& file) {
+  ordered_json entry = {{"severity", problem.severity == Severity::error ? "error" : "warning"},
+                        {"message", problem.message}};
+  if (!problem.advice.empty()) entry["advice"] = problem.advice;
+  if (problem.place.line > 0) {
+    if (!file.empty()) entry["file"] = file;
+    entry["line"] = problem.place.line;
+    entry["column"] = problem.place.column;
+  }
+  return entry;
+}
+
+ordered_json problems_json(const Problems& problems, const std::string& file = {}) {
+  ordered_json list = ordered_json::array();
+  for (const Problem& problem : problems) list.push_back(problem_json(problem, file));
+  return list;
+}
+
+void write_mass(JsonLines& out, const MassSummary& mass) {
+  out.open("mass");
+  out.row("tubes", number(mass.tubes));
+  out.row("panels", number(mass.panels));
+  out.row("carried", number(mass.carried));
+  out.row("total", number(mass.total));
+  out.row("centre", numbers(mass.centre, mm_per_m));
+  out.close();
+}
+
+void write_nodes(JsonLines& out, const Frame& frame, const Eigen::VectorXd& displacements) {
+  out.open("nodes");
+  for (std::size_t i = 0; i < frame.nodes.size(); ++i) {
+    const auto u = displacements.segment<6>(static_cast<Eigen::Index>(6 * i));
+    out.row(frame.nodes[i].name,
+            {{"displacement", numbers(u.head<3>(), mm_per_m)}, {"rotation", numbers(u.tail<3>())}});
+  }
+  out.close();
+}
+
+std::vector<int> supported_nodes(const Model& model) {
+  std::vector<int> nodes;
+  for (const Support& support : model.supports) nodes.push_back(support.node);
+  std::sort(nodes.begin(), nodes.end());
+  nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
+  return nodes;
+}
+
+void write_reactions(JsonLines& out, const Analysis& analysis, const Eigen::VectorXd& reactions) {
+  out.open("reactions");
+  for (const int node : supported_nodes(analysis.model)) {
+    const auto r = reactions.segment<6>(6 * node);
+    out.row(analysis.frame.nodes[static_cast<std::size_t>(node)].name,
+            {{"force", numbers(r.head<3>())}, {"moment", numbers(r.tail<3>())}});
+  }
+  out.close();
+}
+
+ordered_json checks_json(const MemberResult& member) {
+  const std::pair<const char*, const CheckResult*> checks[] = {
+      {"yield", &member.yield}, {"buckling", &member.buckling}, {"weld", &member.weld}};
+  ordered_json entry;
+  ordered_json reason;
+  for (const auto& [name, check] : checks) {
+    entry[name] = check->utilisation ? number(*check->utilisation) : ordered_json(nullptr);
+    if (entry[name].is_null()) reason[name] = check->reason;
+  }
+  if (!reason.is_null()) entry["reason"] = std::move(reason);
+  return entry;
+}
+
+ordered_json stress_json(const Stress& stress) {
+  return {{"axial", number(stress.axial * MPa_per_Pa)},
+          {"bending", number(stress.bending * MPa_per_Pa)},
+          {"shear", number(stress.shear * MPa_per_Pa)},
+          {"von_mises", number(stress.von_mises * MPa_per_Pa)}};
+}
+
+ordered_json member_json(const MemberResult& member) {
+  ordered_json entry;
+  entry["from"] = numbers(member.from);
+  entry["to"] = numbers(member.to);
+  entry["N"] = number(member.N);
+  entry["stress"] = member.has_stress ? stress_json(member.worst.stress) : ordered_json(nullptr);
+  entry["where"] = member.has_stress ? number(member.worst.where) : ordered_json(nullptr);
+  entry["checks"] = checks_json(member);
+  return entry;
+}
+
+void write_members(JsonLines& out, const Frame& frame, const CaseResult& result) {
+  out.open("members");
+  for (std::size_t i = 0; i < result.members.size(); ++i) {
+    out.row(frame.members[i].name, member_json(result.members[i]));
+  }
+  out.close();
+}
+
+ordered_json slack_json(const Frame& frame, const CaseResult& result) {
+  ordered_json list = ordered_json::array();
+  for (std::size_t i = 0; i < result.members.size(); ++i) {
+    if (result.members[i].slack) list.push_back(frame.members[i].name);
+  }
+  return list;
+}
+
+ordered_json residual_json(const Residual& residual) {
+  return {{"force", number(residual.force)}, {"moment", number(residual.moment)}};
+}
+
+ordered_json worst_json(const std::optional<Worst>& worst) {
+  if (!worst) {
+    return {{"check", nullptr},
+            {"item", nullptr},
+            {"utilisation", nullptr},
+            {"reason", "no check could be made in this case"}};
+  }
+  return {
+      {"check", worst->check}, {"item", worst->item}, {"utilisation", number(worst->utilisation)}};
+}
+
+void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& result) {
+  const Frame& frame = analysis.frame;
+  const auto described = std::find_if(frame.cases.begin(), frame.cases.end(),
+                                      [&](const Case& c) { return c.name == result.name; });
+  out.open(result.name);
+  if (described != frame.cases.end()) {
+    if (!described->note.empty()) out.row("note", described->note);
+    out.row("rare", described->rare);
+  }
+  write_nodes(out, frame, result.solution.displacements);
+  write_reactions(out, analysis, result.solution.reactions);
+  write_members(out, frame, result);
+  out.row("panels", ordered_json::object());
+  out.row("wheels", ordered_json::object());
+  out.row("slack", slack_json(frame, result));
+  out.row("residual", residual_json(result.solution.residual));
+  out.row("equilibrium", residual_json(result.solution.equilibrium));
+  out.row("worst", worst_json(result.worst));
+  out.close();
+}
+
+}  // namespace
+
+std::string results_json(const Analysis& analysis, const Problems& warnings) {
+  Problems all = warnings;
+  all.insert(all.end(), analysis.remarks.begin(), analysis.remarks.end());
+  JsonLines out;
+  out.row("schema", schema_name);
+  out.row("version", version());
+  out.row("axes", "iso8855");
+  out.row("frame", analysis.frame.title);
+  out.row("passes", analysis.passes());
+  out.row("warnings", problems_json(all));
+  write_mass(out, analysis.mass);
+  out.open("cases");
+  for (const CaseResult& result : analysis.cases) write_case(out, analysis, result);
+  out.close();
+  return out.finish();
+}
+
+std::string error_json(const Problems& problems, const std::string& file) {
+  JsonLines out;
+  out.row("schema", schema_name);
+  out.row("version", version());
+  out.open("error");
+  out.row("problems", problems_json(problems, file));
+  out.close();
+  return out.finish();
+}
+
+}  // namespace tubewright

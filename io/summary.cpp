@@ -1,0 +1,98 @@
+#include "io/summary.h"
+
+#include "io/case_summary.h"
+#include "io/cautions.h"
+#include "io/text_layout.h"
+#include "io/utf8.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr double mm_per_m = 1e3;
+
+std::string title_lines(const Analysis& analysis, Paint paint) {
+  const MassSummary& mass = analysis.mass;
+  const Eigen::Vector3d centre = mass.centre * mm_per_m;
+  std::string text = paint.heading(one_line(analysis.frame.title, terminal_columns)) + '\n';
+  text += "mass " + fixed(mass.total, 2) + " kg: tubes " + fixed(mass.tubes, 2) + ", panels " +
+          fixed(mass.panels, 2) + ", carried " + fixed(mass.carried, 2);
+  if (mass.total > 0) {
+    text += "; centre x " + fixed(centre.x(), 0) + ", y " + fixed(centre.y(), 0) + ", z " +
+            fixed(centre.z(), 0) + " mm";
+  }
+  return text + "\n\n";
+}
+
+struct Governing {
+  const CaseResult* result = nullptr;
+  int failing_members = 0;
+  int failing_cases = 0;
+};
+
+Governing governing_case(const Analysis& analysis) {
+  Governing found;
+  std::vector<bool> fails(analysis.frame.members.size());
+  for (const CaseResult& result : analysis.cases) {
+    const std::vector<int> failing = failing_members(result);
+    for (const int member : failing) fails[static_cast<std::size_t>(member)] = true;
+    if (result.worst && result.worst->utilisation > 1) ++found.failing_cases;
+    if (result.worst &&
+        (!found.result || result.worst->utilisation > found.result->worst->utilisation)) {
+      found.result = &result;
+    }
+  }
+  for (const bool failed : fails) found.failing_members += failed;
+  return found;
+}
+
+std::string counted(int count, const std::string& noun) {
+  return std::to_string(count) + " " + noun + (count == 1 ? "" : "s");
+}
+
+std::string exit_line(const Analysis& analysis) {
+  return exit_code(analysis) == 0 ? "exit code 0: answered, no check fails\n"
+                                  : "exit code 1: answered, at least one check fails\n";
+}
+
+std::string list_lines(const std::string& heading, const std::vector<std::string>& lines,
+                       Paint paint) {
+  std::string text = paint.heading(heading) + '\n';
+  for (const std::string& line : lines) text += wrapped("  - ", line);
+  return text;
+}
+
+}  // namespace
+
+int exit_code(const Analysis& analysis) { return analysis.passes() ? 0 : 1; }
+
+std::string verdict(const Analysis& analysis, Paint paint) {
+  const Governing found = governing_case(analysis);
+  if (!found.result) return "NOT CHECKED: no check could be made, only movements and forces found";
+  const Worst& worst = *found.result->worst;
+  const std::string place = worst.item + " in case " + found.result->name;
+  const std::string used =
+      utilisation_text(worst.utilisation) + " of its " + worst.check + " limit";
+  if (analysis.passes()) {
+    return paint.good("PASS") + ": every check made passes; " + place + " comes closest, at " +
+           used + ", with " + utilisation_text(1 - worst.utilisation) + " in hand";
+  }
+  return paint.bad("FAIL") + ": " + place + " is loaded to " + used + ", " +
+         utilisation_text(worst.utilisation - 1) + " too much; " +
+         counted(found.failing_members, "member") + " over the limit in " +
+         std::to_string(found.failing_cases) + " of " +
+         counted(static_cast<int>(analysis.cases.size()), "case");
+}
+
+std::string summary(const Analysis& analysis, Paint paint) {
+  std::string text = title_lines(analysis, paint);
+  for (const CaseResult& result : analysis.cases) {
+    text += case_summary(analysis, result, paint) + '\n';
+  }
+  text += verdict(analysis, paint) + '\n' + exit_line(analysis) + '\n';
+  text += list_lines("Not checked", checks_not_made(analysis), paint);
+  text += list_lines("Bear in mind", cautions(), paint);
+  return text;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,44 @@
+# Installing, the exported package `tubewright` (target tubewright::solver), and Debian packages.
+include(CMakePackageConfigHelpers)
+
+# The program
+# -----------
+install(TARGETS tubewright RUNTIME COMPONENT program)
+
+# The solver library, for other programs: find_package(tubewright), tubewright::solver
+# ------------------------------------------------------------------------------------
+set(package_dir ${CMAKE_INSTALL_LIBDIR}/cmake/tubewright)
+install(TARGETS tubewright_solver EXPORT tubewright_targets ARCHIVE COMPONENT library)
+install(DIRECTORY solver DESTINATION ${CMAKE_INSTALL_INCLUDEDIR}/tubewright COMPONENT library
+  FILES_MATCHING PATTERN "*.h")
+install(EXPORT tubewright_targets FILE tubewright-targets.cmake NAMESPACE tubewright::
+  DESTINATION ${package_dir} COMPONENT library)
+configure_package_config_file(solver/tubewright-config.cmake.in
+  ${PROJECT_BINARY_DIR}/tubewright-config.cmake INSTALL_DESTINATION ${package_dir})
+write_basic_package_version_file(${PROJECT_BINARY_DIR}/tubewright-config-version.cmake
+  COMPATIBILITY SameMinorVersion)
+install(FILES
+  ${PROJECT_BINARY_DIR}/tubewright-config.cmake
+  ${PROJECT_BINARY_DIR}/tubewright-config-version.cmake
+  DESTINATION ${package_dir} COMPONENT library)
+
+# Debian packages: tubewright (the program), tubewright-dev (the library)
+# -----------------------------------------------------------------------
+set(CPACK_GENERATOR DEB)
+set(CPACK_PACKAGE_CONTACT "the tubewright authors <tubewright@example.org>")
+set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
+set(CPACK_STRIP_FILES ON)
+set(CPACK_COMPONENTS_ALL program library)
+set(CPACK_DEB_COMPONENT_INSTALL ON)
+set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
+set(CPACK_DEBIAN_PACKAGE_SECTION science)
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_NAME tubewright)
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_NAME tubewright-dev)
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libdevel)
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_DEPENDS "libeigen3-dev (>= 3.4), libspectra-dev")
+set(CPACK_COMPONENT_PROGRAM_DESCRIPTION
+  "Strength and stiffness of light welded tube frames\n Solves the load cases of a welded tube frame described in a YAML file, checks\n every member, and writes results for people, programs and 3D viewers.")
+set(CPACK_COMPONENT_LIBRARY_DESCRIPTION
+  "Beam frame solver of tubewright, for other programs\n Linear statics of three-dimensional Timoshenko beam frames as a C++ library.")
+include(CPack)

@@ -1,0 +1,191 @@
+"""`tubewright check`: exit codes, streams, JSON."""
+
+import math
+import os
+import pty
+import subprocess
+import unittest
+
+from program import (CANTILEVER, MECHANISM, MISSPELT, OVERLOADED, PROGRAM, ProgramTest,
+                     one_json_object, run)
+
+
+class ExitCodes(ProgramTest):
+    def test_a_frame_that_holds_gives_0(self):
+        process = run("check", self.file(CANTILEVER))
+        self.assertAnswer(0, process)
+        self.assertIn("PASS", process.stdout)
+        self.assertIn("exit code 0", process.stdout)
+        self.assertEqual("", process.stderr)
+
+    def test_a_frame_that_yields_gives_1_and_names_member_and_case(self):
+        process = run("check", self.file(OVERLOADED))
+        self.assertAnswer(1, process)
+        self.assertIn("FAIL: arm in case heavy", process.stdout)
+        self.assertIn("exit code 1", process.stdout)
+
+    def test_a_mechanism_gives_2_and_no_results(self):
+        process = run("check", self.file(MECHANISM))
+        self.assertAnswer(2, process)
+        self.assertEqual("", process.stdout)
+        self.assertIn("error", process.stderr)
+
+    def test_a_fault_in_the_file_gives_2_with_its_place(self):
+        path = self.file(MISSPELT)
+        process = run("check", path)
+        self.assertAnswer(2, process)
+        self.assertEqual("", process.stdout)
+        self.assertIn(f"{path}:3:", process.stderr)
+        self.assertIn("`wall`", process.stderr)
+
+    def test_files_that_cannot_be_read_give_2(self):
+        for path, reason in ((self.directory / "none.yaml", "No such file"),
+                             (self.directory, "directory")):
+            process = run("check", path)
+            self.assertAnswer(2, process)
+            self.assertIn("cannot read", process.stderr)
+            self.assertIn(reason, process.stderr)
+
+    def test_an_endless_file_gives_2(self):
+        self.assertAnswer(2, run("check", "/dev/zero"))
+
+    def test_a_frame_without_cases_gives_2_and_says_so(self):
+        process = run("check", self.file(CANTILEVER[:CANTILEVER.index("cases:")]))
+        self.assertAnswer(2, process)
+        self.assertIn("no load cases", process.stderr)
+
+
+class Cases(ProgramTest):
+    def test_only_the_case_asked_for_is_solved(self):
+        process = run("check", self.file(OVERLOADED), "--case", "light")
+        self.assertAnswer(0, process)
+        self.assertNotIn("heavy", process.stdout)
+
+    def test_an_unknown_case_gives_2_and_a_hint(self):
+        process = run("check", self.file(OVERLOADED), "--case", "hevy")
+        self.assertAnswer(2, process)
+        self.assertIn("no case `hevy`", process.stderr)
+        self.assertIn("did you mean `heavy`?", process.stderr)
+
+
+class Input(ProgramTest):
+    def test_a_dash_reads_standard_input(self):
+        process = run("check", "-", text=CANTILEVER)
+        self.assertAnswer(0, process)
+        self.assertEqual(run("check", self.file(CANTILEVER)).stdout, process.stdout)
+
+    def test_faults_in_standard_input_have_places(self):
+        self.assertIn("<stdin>:3:", run("check", "-", text=MISSPELT).stderr)
+
+
+class Json(ProgramTest):
+    def test_one_object_with_the_agreed_keys(self):
+        process = run("check", self.file(OVERLOADED), "--json")
+        self.assertAnswer(1, process)
+        results = one_json_object(process.stdout)
+        self.assertEqual("tubewright-results/1", results["schema"])
+        self.assertEqual("A cantilever", results["frame"])
+        self.assertEqual({"tubes", "panels", "carried", "total", "centre"}, set(results["mass"]))
+        self.assertEqual(["light", "heavy"], list(results["cases"]))
+        case = results["cases"]["heavy"]
+        self.assertLessEqual({"nodes", "reactions", "members", "panels", "wheels", "residual",
+                              "worst"}, set(case))
+        self.assertEqual({"force", "moment"}, set(case["residual"]))
+        self.assertEqual({"check", "item", "utilisation"}, set(case["worst"]))
+        self.assertEqual({"displacement", "rotation"}, set(case["nodes"]["tip"]))
+        self.assertEqual(["wall"], list(case["reactions"]))
+        member = case["members"]["arm"]
+        self.assertEqual({"from", "to", "N", "stress", "where", "checks"}, set(member))
+        self.assertEqual({"axial", "bending", "shear", "von_mises"}, set(member["stress"]))
+        self.assertLessEqual({"yield", "buckling", "weld"}, set(member["checks"]))
+        self.assertFalse({"torsion", "floor", "modes", "buckling"} & set(results))
+
+    def test_the_cantilever_obeys_statics(self):
+        """Equilibrium: the wall carries P and P L; the arm's worst place is at the wall."""
+        case = one_json_object(run("check", self.file(CANTILEVER), "--json").stdout)["cases"]["light"]
+        force, moment = case["reactions"]["wall"]["force"], case["reactions"]["wall"]["moment"]
+        for value, expected in zip(force + moment, [0, 0, 50, 0, -50, 0]):
+            self.assertTrue(math.isclose(value, expected, abs_tol=1e-6), (force, moment))
+        self.assertEqual(0, case["members"]["arm"]["where"])
+        self.assertLess(case["nodes"]["tip"]["displacement"][2], 0)
+
+    def test_an_error_is_one_object_too(self):
+        for words in (["check", self.file(MISSPELT), "--json"],
+                      ["check", self.file(MECHANISM, "m.yaml"), "--json"],
+                      ["check", self.directory / "none.yaml", "--json"],
+                      ["check", "--json"],
+                      ["check", self.file(CANTILEVER, "c.yaml"), "--json", "--case", "x"],
+                      ["chekc", "--json"]):
+            process = run(*words)
+            self.assertAnswer(2, process)
+            results = one_json_object(process.stdout)
+            self.assertEqual("tubewright-results/1", results["schema"])
+            self.assertTrue(results["error"]["problems"][0]["message"])
+            self.assertNotEqual("", process.stderr)
+
+    def test_a_fault_in_the_file_keeps_its_place(self):
+        path = self.file(MISSPELT)
+        problem = one_json_object(run("check", path, "--json").stdout)["error"]["problems"][0]
+        self.assertEqual((str(path), 3), (problem["file"], problem["line"]))
+
+
+class Streams(ProgramTest):
+    def test_quiet_prints_the_verdict_only(self):
+        process = run("check", self.file(OVERLOADED), "-q")
+        self.assertAnswer(1, process)
+        self.assertEqual(1, process.stdout.count("\n"))
+        self.assertTrue(process.stdout.startswith("FAIL"))
+        self.assertEqual("", process.stderr)
+
+    def on_terminal(self, **env):
+        main, side = pty.openpty()
+        process = run("check", self.file(CANTILEVER), env=env, stdout=side)
+        os.close(side)
+        self.assertAnswer(0, process)
+        text = b""
+        try:
+            while block := os.read(main, 65536):
+                text += block
+        except OSError:  # a pty's way of saying end of file
+            pass
+        os.close(main)
+        return text
+
+    def test_colour_is_for_terminals(self):
+        self.assertIn(b"\x1b[", self.on_terminal(TERM="xterm"))
+        self.assertNotIn("\x1b[", run("check", self.file(CANTILEVER), env={"TERM": "xterm"}).stdout)
+
+    def test_no_color_and_dumb_terminals_are_respected(self):
+        self.assertNotIn(b"\x1b[", self.on_terminal(TERM="xterm", NO_COLOR="1"))
+        self.assertNotIn(b"\x1b[", self.on_terminal(TERM="dumb"))
+
+    def test_a_pipe_nobody_reads_gives_2_and_a_message(self):
+        reading, writing = os.pipe()
+        os.close(reading)
+        process = run("check", self.file(CANTILEVER), stdout=writing)
+        os.close(writing)
+        self.assertAnswer(2, process)
+        self.assertIn("Broken pipe", process.stderr)
+
+    def test_closed_standard_output_gives_2(self):
+        process = subprocess.run(["sh", "-c", '"$0" check "$1" >&-', PROGRAM,
+                                  self.file(CANTILEVER)], stderr=subprocess.PIPE, text=True)
+        self.assertAnswer(2, process)
+        self.assertIn("standard output", process.stderr)
+
+    def test_a_full_disk_behind_standard_output_gives_2(self):
+        with open("/dev/full", "w") as full:
+            process = run("check", self.file(CANTILEVER), stdout=full)
+        self.assertAnswer(2, process)
+        self.assertIn("No space left", process.stderr)
+
+    def test_closed_standard_error_spoils_nothing(self):
+        path = self.file(CANTILEVER)
+        process = subprocess.run(["sh", "-c", '"$0" check "$1" -o "$2" 2>&-', PROGRAM, path,
+                                  self.directory / "out"], stdout=subprocess.PIPE, text=True)
+        self.assertEqual(0, process.returncode)
+        one_json_object((self.directory / "out" / "results.json").read_text())
+
+
+if __name__ == "__main__":
+    unittest.main()

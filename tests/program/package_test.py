@@ -1,0 +1,52 @@
+"""The Debian packages: what they are called, hold and depend on."""
+
+import pathlib
+import subprocess
+import sys
+import tempfile
+import unittest
+
+BUILD_DIR, CPACK = sys.argv.pop(1), sys.argv.pop(1)
+
+
+def output(*words):
+    return subprocess.run(words, check=True, capture_output=True, text=True).stdout
+
+
+class Packages(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.scratch = tempfile.TemporaryDirectory()
+        output(CPACK, "--config", BUILD_DIR + "/CPackConfig.cmake", "-G", "DEB", "-B",
+               cls.scratch.name)
+        cls.files = {output("dpkg-deb", "-f", str(path), "Package").strip(): str(path)
+                     for path in pathlib.Path(cls.scratch.name).glob("*.deb")}
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.scratch.cleanup()
+
+    def test_there_is_one_package_for_the_program_and_one_for_the_library(self):
+        self.assertEqual(sorted(self.files), ["tubewright", "tubewright-dev"])
+
+    def test_the_program_is_installed_under_usr_and_runs(self):
+        self.assertIn("./usr/bin/tubewright\n", output("dpkg-deb", "-c", self.files["tubewright"]))
+        with tempfile.TemporaryDirectory() as root:
+            output("dpkg-deb", "-x", self.files["tubewright"], root)
+            self.assertTrue(output(root + "/usr/bin/tubewright", "--version").startswith("tubewright "))
+
+    def test_the_program_depends_on_the_shared_libraries_it_uses(self):
+        fields = output("dpkg-deb", "-f", self.files["tubewright"])
+        self.assertIn("Section: science", fields)
+        self.assertRegex(fields, "Depends: .*libyaml-cpp")
+        self.assertRegex(fields, "Depends: .*libvtk9")
+
+    def test_the_library_package_holds_headers_and_the_cmake_package(self):
+        listing = output("dpkg-deb", "-c", self.files["tubewright-dev"])
+        self.assertIn("/usr/include/tubewright/solver/statics.h\n", listing)
+        self.assertIn("/tubewright-config.cmake\n", listing)
+        self.assertNotIn("/usr/bin/", listing)
+
+
+if __name__ == "__main__":
+    unittest.main()

@@ -1,0 +1,82 @@
+#include "viz/load_files.h"
+
+#include <cctype>
+#include <filesystem>
+#include <stdexcept>
+#include <system_error>
+#include <vector>
+
+#include "viz/member_stations.h"
+#include "viz/replace_file.h"
+#include "viz/tube_lines.h"
+#include "viz/tube_skin.h"
+#include "viz/warp_scale.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Longer names are cut: file systems end at 255 bytes, and the number keeps files apart.
+constexpr std::size_t longest_name_part = 100;
+
+std::string file_stem(int step, const std::string& case_name) {
+  std::string stem = step < 10 ? "loads_0" : "loads_";
+  stem += std::to_string(step) + "_";
+  for (const char c : case_name.substr(0, longest_name_part)) {
+    const bool safe =
+        std::isalnum(static_cast<unsigned char>(c)) || c == '_' || c == '-' || c == '.';
+    stem += safe ? c : '_';
+  }
+  return stem;
+}
+
+/// One line of the index; `part` tells a viewer's blocks of one step apart.
+std::string index_entry(int step, int part, const std::string& file) {
+  return "    <DataSet timestep=\"" + std::to_string(step) + "\" group=\"\" part=\"" +
+         std::to_string(part) + "\" file=\"" + file + "\"/>\n";
+}
+
+std::string index_file(const std::string& entries) {
+  return "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\">\n  "
+         "<Collection>\n" +
+         entries + "  </Collection>\n</VTKFile>\n";
+}
+
+using Failure = std::optional<VizFailure>;
+
+Failure put(const std::filesystem::path& path, const std::string& bytes) {
+  if (auto reason = replace_file(path, bytes)) return VizFailure{path.string(), *reason};
+  return std::nullopt;
+}
+
+Failure write_all(const Analysis& analysis, const std::filesystem::path& folder) {
+  std::vector<CaseDrawing> drawings;
+  for (const CaseResult& result : analysis.cases)
+    drawings.push_back(draw_case(analysis, result, static_cast<int>(drawings.size()) + 1));
+  const double scale = suggested_warp_scale(drawings);
+  std::string entries;
+  for (const CaseDrawing& drawing : drawings) {
+    const std::string lines = file_stem(drawing.step, drawing.name) + "_tubes.vtp";
+    const std::string skin = file_stem(drawing.step, drawing.name) + "_skin.vtu";
+    if (auto failure = put(folder / lines, tube_lines_file(analysis.frame, drawing, scale)))
+      return failure;
+    if (auto failure = put(folder / skin, tube_skin_file(drawing, scale))) return failure;
+    entries += index_entry(drawing.step, 0, lines) + index_entry(drawing.step, 1, skin);
+  }
+  return put(folder / "loads.pvd", index_file(entries));
+}
+
+}  // namespace
+
+std::optional<VizFailure> write_load_files(const Analysis& analysis, const std::string& directory) {
+  std::error_code error;
+  std::filesystem::create_directories(directory, error);
+  if (error) return VizFailure{directory, error.message()};
+  try {
+    return write_all(analysis, directory);
+  } catch (const std::runtime_error& refused) {
+    return VizFailure{directory, refused.what()};
+  }
+}
+
+}  // namespace tubewright
