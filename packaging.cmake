@@ -20,6 +20,7 @@ write_basic_package_version_file(${PROJECT_BINARY_DIR}/tubewright-config-version
 install(FILES
   ${PROJECT_BINARY_DIR}/tubewright-config.cmake
   ${PROJECT_BINARY_DIR}/tubewright-config-version.cmake
+  solver/FindCHOLMOD.cmake
   DESTINATION ${package_dir} COMPONENT library)
 
 # Debian packages: tubewright (the program), tubewright-dev (the library)
@@ -37,6 +38,9 @@ set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_NAME tubewright-dev)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_DEPENDS "libeigen3-dev (>= 3.4), libspectra-dev")
+if(TUBEWRIGHT_HAS_CHOLMOD)
+  string(APPEND CPACK_DEBIAN_LIBRARY_PACKAGE_DEPENDS ", libsuitesparse-dev")
+endif()
 set(CPACK_COMPONENT_PROGRAM_DESCRIPTION
   "Strength and stiffness of light welded tube frames\n Solves the load cases of a welded tube frame described in a YAML file, checks\n every member, and writes results for people, programs and 3D viewers.")
 set(CPACK_COMPONENT_LIBRARY_DESCRIPTION

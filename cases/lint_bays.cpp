@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
+#include <initializer_list>
 #include <string>
 #include <unordered_map>
 
@@ -19,41 +19,35 @@ constexpr double in_plane = 0.05;  // rad between a panel and the bay it covers,
 
 /// Nodes between which the distance is kept: members with pinned ends, diagonals of panels, and of
 /// the bays that are reported already.
-class PinnedBars {
- public:
-  PinnedBars(const Frame& frame, const Layout& layout) : at_(layout.at), bars_(layout.at.size()) {
-    for (std::size_t i = 0; i < frame.members.size(); ++i) {
-      const auto [a, b] = layout.ends[i];
-      if (a >= 0 && frame.members[i].kind != MemberKind::spring) add(a, b);
-    }
-  }
+struct PinnedBars {
+  const std::vector<Eigen::Vector3d>& at;
+  std::vector<std::vector<int>> from;  ///< of each node the other ends
 
   void add(int a, int b) {
-    bars_[a].push_back(b);
-    bars_[b].push_back(a);
+    from[a].push_back(b);
+    from[b].push_back(a);
   }
 
-  bool joins(int a, int b) const {
-    const std::vector<int>& here = bars_[a];
-    return std::find(here.begin(), here.end(), b) != here.end();
+  bool join(int a, int b) const {
+    return std::find(from[a].begin(), from[a].end(), b) != from[a].end();
   }
-
-  /// True if the bars round the bay, out of its plane as well, keep the distance of its opposite
-  /// corners a and c: pulling them apart then meets resistance.
-  bool keeps_shape(const Bay& bay) const;
-
- private:
-  std::vector<int> surroundings(const Bay& bay) const;
-
-  const std::vector<Eigen::Vector3d>& at_;
-  std::vector<std::vector<int>> bars_;
 };
 
-/// The nodes round the bay, and those that bars hold to at least two of them.
-std::vector<int> PinnedBars::surroundings(const Bay& bay) const {
+PinnedBars pinned_bars(const Frame& frame, const Layout& layout) {
+  PinnedBars bars{layout.at, std::vector<std::vector<int>>(layout.at.size())};
+  for (std::size_t i = 0; i < frame.members.size(); ++i) {
+    const auto [a, b] = layout.ends[i];
+    if (a >= 0 && frame.members[i].kind != MemberKind::spring) bars.add(a, b);
+  }
+  return bars;
+}
+
+/// The nodes round the bay, and those that bars hold to at least two of them; ascending.
+std::vector<int> surroundings(const PinnedBars& bars, const Bay& bay) {
   std::vector<int> nodes = bay.boundary, near;
-  for (const int node : bay.boundary)
-    near.insert(near.end(), bars_[node].begin(), bars_[node].end());
+  for (const int node : bay.boundary) {
+    near.insert(near.end(), bars.from[node].begin(), bars.from[node].end());
+  }
   std::sort(near.begin(), near.end());
   for (std::size_t i = 1; i < near.size(); ++i) {
     if (near[i] == near[i - 1]) nodes.push_back(near[i]);
@@ -63,34 +57,75 @@ std::vector<int> PinnedBars::surroundings(const Bay& bay) const {
   return nodes;
 }
 
-bool PinnedBars::keeps_shape(const Bay& bay) const {
-  const std::vector<int> nodes = surroundings(bay);
-  const auto place = [&](int node) {
+/// What a bay and its surroundings oppose to a displacement of their nodes: the sum of k r r' over
+/// all rows r that bars and straight tubes add.
+struct Resistance {
+  std::vector<int> nodes;
+  Eigen::MatrixXd K;
+
+  /// Position of a node's three unknowns, -1 if it is not among the nodes.
+  int place(int node) const {
     const auto found = std::lower_bound(nodes.begin(), nodes.end(), node);
-    return found != nodes.end() && *found == node ? 3 * (found - nodes.begin()) : -1;
-  };
-  // All bars have the stiffness 1, the ground a very soft spring at each node.
-  constexpr double ground = 1e-9, soft = 1e6;
-  const auto size = static_cast<Eigen::Index>(3 * nodes.size());
-  Eigen::MatrixXd K = ground * Eigen::MatrixXd::Identity(size, size);
-  for (const int a : nodes) {
-    for (const int b : bars_[a]) {
-      if (b < a || place(b) < 0) continue;
-      const Eigen::Vector3d e = (at_[b] - at_[a]).normalized();
-      const Eigen::Matrix3d k = e * e.transpose();
-      const auto i = place(a), j = place(b);
-      K.block<3, 3>(i, i) += k;
-      K.block<3, 3>(j, j) += k;
-      K.block<3, 3>(i, j) -= k;
-      K.block<3, 3>(j, i) -= k;
+    const bool here = found != nodes.end() && *found == node;
+    return here ? 3 * static_cast<int>(found - nodes.begin()) : -1;
+  }
+
+  /// One row: the direction `e` with a factor for each of some nodes.
+  void add(double k, const Eigen::Vector3d& e, std::initializer_list<std::pair<int, double>> row) {
+    const Eigen::Matrix3d block = k * e * e.transpose();
+    for (const auto& [i, factor_i] : row) {
+      for (const auto& [j, factor_j] : row) {
+        K.block<3, 3>(place(i), place(j)) += factor_i * factor_j * block;
+      }
     }
   }
+};
+
+/// A tube that leads straight on through a joint cannot kink there. Only kinks out of the bay's
+/// plane are opposed: within it, bending alone is what the bay is to be warned of.
+void add_straight_tubes(Resistance& resistance, const PinnedBars& bars, const Bay& bay) {
+  constexpr double k = 0.01;  // a tube is softer in bending
+  for (const int m : resistance.nodes) {
+    for (const int a : bars.from[m]) {
+      for (const int b : bars.from[m]) {
+        if (b <= a || resistance.place(a) < 0 || resistance.place(b) < 0) continue;
+        const Eigen::Vector3d before = bars.at[m] - bars.at[a], after = bars.at[b] - bars.at[m];
+        const double l = before.norm(), r = after.norm();
+        const bool straight =
+            before.dot(after) > 0 && before.cross(after).norm() < in_plane * l * r;
+        if (straight) {
+          resistance.add(k, bay.normal, {{m, 1}, {a, -r / (l + r)}, {b, -l / (l + r)}});
+        }
+      }
+    }
+  }
+}
+
+/// True if the bars round the bay, out of its plane as well, keep the distance of its opposite
+/// corners: pulling them apart then meets resistance.
+bool keeps_shape(const PinnedBars& bars, const Bay& bay) {
+  constexpr double ground = 1e-9, soft = 1e6;  // bars have stiffness 1
+  Resistance resistance;
+  resistance.nodes = surroundings(bars, bay);
+  const auto size = static_cast<Eigen::Index>(3 * resistance.nodes.size());
+  resistance.K = ground * Eigen::MatrixXd::Identity(size, size);
+  const auto direction = [&](int a, int b) -> Eigen::Vector3d {
+    return (bars.at[b] - bars.at[a]).normalized();
+  };
+  for (const int a : resistance.nodes) {
+    for (const int b : bars.from[a]) {
+      if (a < b && resistance.place(b) >= 0) {
+        resistance.add(1, direction(a, b), {{a, -1}, {b, 1}});
+      }
+    }
+  }
+  add_straight_tubes(resistance, bars, bay);
+
   const int a = bay.corners[0], c = bay.corners[2];
-  const Eigen::Vector3d e = (at_[c] - at_[a]).normalized();
   Eigen::VectorXd pull = Eigen::VectorXd::Zero(size);
-  pull.segment<3>(place(a)) = -e;
-  pull.segment<3>(place(c)) = e;
-  return pull.dot(K.ldlt().solve(pull)) < soft;
+  pull.segment<3>(resistance.place(a)) = -direction(a, c);
+  pull.segment<3>(resistance.place(c)) = direction(a, c);
+  return pull.dot(resistance.K.ldlt().solve(pull)) < soft;
 }
 
 struct PanelArea {
@@ -163,7 +198,7 @@ Problems lint_bays(const Frame& frame, const Layout& layout) {
   std::vector<Bay> bays = four_sided_bays(frame, layout);
   const std::vector<PanelArea> panels = panel_areas(frame, layout);
   const std::vector<bool> fastened = fastened_nodes(frame);
-  PinnedBars bars(frame, layout);
+  PinnedBars bars = pinned_bars(frame, layout);
   for (const PanelArea& panel : panels) bars.add(panel.nodes[0], panel.nodes[2]);
 
   // Small bays first: in a box the walls are smaller than the planes through two opposite edges,
@@ -172,12 +207,12 @@ Problems lint_bays(const Frame& frame, const Layout& layout) {
                    [](const Bay& a, const Bay& b) { return a.area < b.area; });
   for (const Bay& bay : bays) {
     const auto& [a, b, c, d] = bay.corners;
-    if (bars.joins(a, c) || bars.joins(b, d)) continue;
+    if (bars.join(a, c) || bars.join(b, d)) continue;
     const bool is_fastened = fastened[a] && fastened[b] && fastened[c] && fastened[d];
     const bool is_covered = std::any_of(panels.begin(), panels.end(), [&](const PanelArea& panel) {
       return covers(panel, bay, layout);
     });
-    const bool is_braced = is_fastened || is_covered || bars.keeps_shape(bay);
+    const bool is_braced = is_fastened || is_covered || keeps_shape(bars, bay);
     bars.add(a, c);
     if (is_braced) continue;
     report(frame, bay, problems);

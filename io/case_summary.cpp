@@ -1,6 +1,8 @@
 #include "io/case_summary.h"
 
 #include <algorithm>
+#include <cmath>
+#include <cstdio>
 #include <numeric>
 
 #include "io/text_layout.h"
@@ -16,7 +18,7 @@ constexpr double MPa_per_Pa = 1e-6;
 
 /// The check of a member that is nearest its limit.
 struct Nearest {
-  const char* check = "none";
+  const char* check = "-";
   double utilisation = -1;  ///< below zero: no check was made
 };
 
@@ -63,24 +65,32 @@ std::string place_on_member(const Analysis& analysis, std::size_t i, double wher
          (nearer_from ? member.from : member.to);
 }
 
-std::string member_row(const Analysis& analysis, const CaseResult& result, std::size_t i,
-                       std::size_t name_width, Paint paint) {
-  const MemberResult& member = result.members[i];
+/// Utilisation, verdict, check, name, stress, axial force: the columns before the worst place.
+std::string member_columns(const std::string& name, const MemberResult& member,
+                           std::size_t name_width, Paint paint) {
   const Nearest nearest = nearest_limit(member);
   const bool made = nearest.utilisation >= 0;
   const std::string word = !made                     ? "    "
                            : nearest.utilisation > 1 ? paint.bad("FAIL")
                                                      : paint.good("pass");
-  const Stress& stress = member.worst.stress;
-  std::string row = "  " + right(made ? utilisation_text(nearest.utilisation) : "-", 5) + "  " +
-                    word + "  " + left(made ? nearest.check : "-", 8) + "  " +
-                    left(analysis.frame.members[i].name, name_width);
-  row += right(member.has_stress ? fixed(stress.von_mises * MPa_per_Pa, 1) + " MPa" : "-", 13);
-  row += right(fixed(member.N, decimals_for(std::max(std::abs(member.N), 1.0))) + " N", 14);
-  if (member.has_stress && stress.von_mises > 0) {
-    row += "   " + place_on_member(analysis, i, member.worst.where);
-  }
-  return row + '\n';
+  const std::string stress =
+      member.has_stress ? fixed(member.worst.stress.von_mises * MPa_per_Pa, 1) + " MPa" : "-";
+  const std::string force = fixed(member.N, std::abs(member.N) < 100 ? 1 : 0) + " N";
+  return right(made ? utilisation_text(nearest.utilisation) : "-", 8) + "  " + word + "  " +
+         left(nearest.check, 8) + "  " + left(name, name_width) + right(stress, 12) +
+         right(force, 13);
+}
+
+std::string member_row(const Analysis& analysis, const CaseResult& result, std::size_t i,
+                       std::size_t name_width, Paint paint) {
+  const MemberResult& member = result.members[i];
+  const std::string& name = analysis.frame.members[i].name;
+  const std::string columns = member_columns(name, member, name_width, paint);
+  if (!member.has_stress || member.worst.stress.von_mises <= 0) return columns + '\n';
+  const std::string place = "  " + place_on_member(analysis, i, member.worst.where);
+  const std::size_t width = member_columns(name, member, name_width, {}).size();
+  const bool fits = width + place.size() <= terminal_columns;
+  return columns + (fits ? "" : "\n" + std::string(26, ' ')) + place + '\n';
 }
 
 std::string member_rows(const Analysis& analysis, const CaseResult& result, Paint paint) {
@@ -91,16 +101,15 @@ std::string member_rows(const Analysis& analysis, const CaseResult& result, Pain
     const std::string& name = analysis.frame.members[static_cast<std::size_t>(order[k])].name;
     name_width = std::max(name_width, std::min<std::size_t>(name.size(), 24));
   }
-  std::string text = paint.faint("   used        check     " + left("member", name_width) +
-                                 "    von Mises   axial force   worst") +
-                     '\n';
+  const std::string heading = "    used        check     " + left("member", name_width) +
+                              right("von Mises", 12) + right("axial", 13) + "  worst";
+  std::string text = paint.faint(heading) + '\n';
   for (std::size_t k = 0; k < shown; ++k) {
     text += member_row(analysis, result, static_cast<std::size_t>(order[k]), name_width, paint);
   }
   if (order.size() > shown) {
-    text += paint.faint("         and " + std::to_string(order.size() - shown) +
-                        " more, none of them nearer its limit") +
-            '\n';
+    const std::string rest = std::to_string(order.size() - shown);
+    text += std::string(26, ' ') + "and " + rest + " more, none of them nearer its limit\n";
   }
   return text;
 }

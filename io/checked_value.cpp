@@ -193,7 +193,8 @@ class Checker {
     const YamlEntry* chooser = find_entry(node, kind.chosen_by);
     if (chooser == nullptr && kind.chosen_otherwise.empty()) {
       if (!node.incomplete) {
-        report(naming.place, missing_key(naming.owner, kind.chosen_by, either(words_of(kind))));
+        report(naming.place,
+               missing_key(naming.owner, kind.chosen_by, "which is " + either(words_of(kind))));
       }
       return;
     }

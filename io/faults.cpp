@@ -148,8 +148,7 @@ Complaint no_value(const std::string& key, const std::string& expected) {
   if (key.find(' ') != std::string::npos) {
     return {shown(key) + " has no value", "is a colon missing?"};
   }
-  return {shown(key) + " has no value",
-          "write " + expected + " after the colon, or remove the key"};
+  return {shown(key) + " has no value", "write " + expected + " after the colon"};
 }
 
 Complaint bad_name(std::string_view name, bool spaces_allowed) {

@@ -114,7 +114,7 @@ Json entries_schema(const ValueKind& kind) {
 Json schema_of(const ValueKind& kind) {
   switch (kind.form) {
     case ValueForm::text:
-      return {{"type", {"string", "number", "boolean"}}};
+      return {{"type", {"string", "number", "boolean"}}, {"pattern", "\\S"}};
     case ValueForm::name:
       // In `allOf`, since draft-07 ignores what stands beside a `$ref`.
       return {{"allOf", Json::array({reference(kind.spaces_in_names ? "spaced_name" : "name")})}};

@@ -57,7 +57,13 @@ bool spoils_references(const YamlNode& root, const CheckedValue& top, const Fram
   for (const char* key : {"materials", "sections", "members", "sheets", "vehicle", "cases"}) {
     if (unusable(top[key]) && top[key].group == nullptr) return true;
   }
-  return std::any_of(problems.begin(), problems.end(),
+  // A member whose ends are unknown leaves nodes that seem to be joined by nothing.
+  const std::vector<Member>& members = reading.frame.members;
+  if (std::any_of(members.begin(), members.end(),
+                  [](const Member& m) { return m.from.empty() || m.to.empty(); })) {
+    return true;
+  }
+  return std::any_of(reading.problems.begin(), reading.problems.end(),
                      [&](const Problem& p) { return p.place.column <= root.place.column; });
 }
 

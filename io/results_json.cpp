@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
+#include "io/cautions.h"
 #include "io/json_lines.h"
 #include "io/version.h"
 
@@ -181,6 +182,8 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   out.row("frame", analysis.frame.title);
   out.row("passes", analysis.passes());
   out.row("warnings", problems_json(all));
+  out.row("not_checked", checks_not_made(analysis));
+  out.row("cautions", cautions());
   write_mass(out, analysis.mass);
   out.open("cases");
   for (const CaseResult& result : analysis.cases) write_case(out, analysis, result);

@@ -50,6 +50,31 @@ std::string counted(int count, const std::string& noun) {
   return std::to_string(count) + " " + noun + (count == 1 ? "" : "s");
 }
 
+std::string plain_verdict(const Analysis& analysis) {
+  const Governing found = governing_case(analysis);
+  if (!found.result) return "NOT CHECKED: no check could be made, only movements and forces found";
+  const Worst& worst = *found.result->worst;
+  const std::string place = worst.item + " in case " + found.result->name;
+  const std::string used =
+      utilisation_text(worst.utilisation) + " of its " + worst.check + " limit";
+  if (analysis.passes()) {
+    return "PASS: every check made passes; " + place + " comes closest, at " + used + ", with " +
+           utilisation_text(1 - worst.utilisation) + " in hand";
+  }
+  return "FAIL: " + place + " is loaded to " + used + ", " +
+         utilisation_text(worst.utilisation - 1) + " too much; " +
+         counted(found.failing_members, "member") + " over the limit in " +
+         std::to_string(found.failing_cases) + " of " +
+         counted(static_cast<int>(analysis.cases.size()), "case");
+}
+
+std::string painted(std::string text, Paint paint) {
+  constexpr std::size_t word = 4;
+  if (text.starts_with("PASS")) return paint.good("PASS") + text.substr(word);
+  if (text.starts_with("FAIL")) return paint.bad("FAIL") + text.substr(word);
+  return text;
+}
+
 std::string exit_line(const Analysis& analysis) {
   return exit_code(analysis) == 0 ? "exit code 0: answered, no check fails\n"
                                   : "exit code 1: answered, at least one check fails\n";
@@ -67,21 +92,7 @@ std::string list_lines(const std::string& heading, const std::vector<std::string
 int exit_code(const Analysis& analysis) { return analysis.passes() ? 0 : 1; }
 
 std::string verdict(const Analysis& analysis, Paint paint) {
-  const Governing found = governing_case(analysis);
-  if (!found.result) return "NOT CHECKED: no check could be made, only movements and forces found";
-  const Worst& worst = *found.result->worst;
-  const std::string place = worst.item + " in case " + found.result->name;
-  const std::string used =
-      utilisation_text(worst.utilisation) + " of its " + worst.check + " limit";
-  if (analysis.passes()) {
-    return paint.good("PASS") + ": every check made passes; " + place + " comes closest, at " +
-           used + ", with " + utilisation_text(1 - worst.utilisation) + " in hand";
-  }
-  return paint.bad("FAIL") + ": " + place + " is loaded to " + used + ", " +
-         utilisation_text(worst.utilisation - 1) + " too much; " +
-         counted(found.failing_members, "member") + " over the limit in " +
-         std::to_string(found.failing_cases) + " of " +
-         counted(static_cast<int>(analysis.cases.size()), "case");
+  return painted(plain_verdict(analysis), paint);
 }
 
 std::string summary(const Analysis& analysis, Paint paint) {
@@ -89,7 +100,7 @@ std::string summary(const Analysis& analysis, Paint paint) {
   for (const CaseResult& result : analysis.cases) {
     text += case_summary(analysis, result, paint) + '\n';
   }
-  text += verdict(analysis, paint) + '\n' + exit_line(analysis) + '\n';
+  text += painted(wrapped("", plain_verdict(analysis)), paint) + exit_line(analysis) + '\n';
   text += list_lines("Not checked", checks_not_made(analysis), paint);
   text += list_lines("Bear in mind", cautions(), paint);
   return text;

@@ -2,13 +2,12 @@
 #pragma once
 
 #include <Eigen/Core>
-#include <Eigen/SparseCore>
 #include <memory>
 #include <vector>
 
-namespace tubewright {
+#include "solver/sparse_matrix.h"
 
-using SparseMatrix = Eigen::SparseMatrix<double>;  // column-major, int indices
+namespace tubewright {
 
 enum class FactorisationMethod {
   automatic,   ///< chosen from the predicted work

@@ -1,5 +1,7 @@
 #include "io/command_line.h"
 
+#include <algorithm>
+
 #include "io/help_text.h"
 #include "tests/catch.h"
 
@@ -137,7 +139,8 @@ TEST_CASE("help lists only commands that exist") {
 
 TEST_CASE("no words at all give a short usage with two examples") {
   CHECK(misuse({}).advice == short_usage());
-  CHECK(std::count(short_usage().begin(), short_usage().end(), '\n') <= 8);
+  const std::string usage = short_usage();
+  CHECK(std::count(usage.begin(), usage.end(), '\n') <= 8);
 }
 
 TEST_CASE("--version names the program and a version") {

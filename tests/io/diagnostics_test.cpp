@@ -39,8 +39,9 @@ TEST_CASE("the caret stands right after tabs and wide characters") {
 }
 
 TEST_CASE("Windows line ends and a byte order mark do not show") {
-  CHECK(shown("\xEF\xBB\xBF" "a: x\r\nb: y\r\n", {1, 4}) ==
-        "f.yaml:1:4: error: wrong\n   1 | a: x\n     |    ^ mend it\n");
+  CHECK(shown("\xEF\xBB\xBF"
+              "a: x\r\nb: y\r\n",
+              {1, 4}) == "f.yaml:1:4: error: wrong\n   1 | a: x\n     |    ^ mend it\n");
 }
 
 TEST_CASE("of a very long line the part round the fault is shown") {
@@ -71,13 +72,13 @@ TEST_CASE("UTF-8 is accepted as RFC 3629 defines it") {
   CHECK(character_length("a", 0) == 1);
   CHECK(character_length("é", 0) == 2);
   CHECK(character_length("€", 0) == 3);
-  CHECK(character_length("\xF4\x8F\xBF\xBF", 0) == 4);      // U+10FFFF
-  CHECK(character_length("\xF4\x90\x80\x80", 0) == 0);      // above it
-  CHECK(character_length("\xC0\xAF", 0) == 0);              // overlong
-  CHECK(character_length("\xE0\x9F\xBF", 0) == 0);          // overlong
-  CHECK(character_length("\xED\xA0\x80", 0) == 0);          // surrogate
-  CHECK(character_length("\xC3", 0) == 0);                  // cut off
-  CHECK(character_length("\x80", 0) == 0);                  // no first byte
+  CHECK(character_length("\xF4\x8F\xBF\xBF", 0) == 4);  // U+10FFFF
+  CHECK(character_length("\xF4\x90\x80\x80", 0) == 0);  // above it
+  CHECK(character_length("\xC0\xAF", 0) == 0);          // overlong
+  CHECK(character_length("\xE0\x9F\xBF", 0) == 0);      // overlong
+  CHECK(character_length("\xED\xA0\x80", 0) == 0);      // surrogate
+  CHECK(character_length("\xC3", 0) == 0);              // cut off
+  CHECK(character_length("\x80", 0) == 0);              // no first byte
 }
 
 TEST_CASE("text in messages cannot drive a terminal") {

@@ -85,15 +85,16 @@ TEST_CASE("a unit of another kind is named, with what was expected") {
   const Complaint wall = complaint("3 lb", measure::length);
   CHECK(wall.message == "`3 lb` is a mass, not a length");
   CHECK(wall.advice == "write a number in mm, or a length such as `1 in`");
-  CHECK(complaint("20 lb", measure::force).advice == "write a number in N; pounds of force are `lbf`");
-  CHECK(complaint("20 lbf", measure::mass).advice == "write a number in kg; pounds of mass are `lb`");
+  CHECK(complaint("20 lb", measure::force).advice ==
+        "write a number in N; pounds of force are `lbf`");
+  CHECK(complaint("20 lbf", measure::mass).advice ==
+        "write a number in kg; pounds of mass are `lb`");
   CHECK(complaint("400 N m", measure::turning_rate).message ==
         "`400 N m` is a moment, not a moment per angle");
   CHECK(complaint("10 deg", measure::slope).message == "`10 deg` is an angle, not a slope");
   CHECK(complaint("3 kg2", measure::mass).message ==
         "`3 kg2` is another kind of quantity, not a mass");
-  CHECK(complaint("1 m/s2", measure::multiple_of_g).message ==
-        "`1 m/s2` is not a multiple of g");
+  CHECK(complaint("1 m/s2", measure::multiple_of_g).message == "`1 m/s2` is not a multiple of g");
 }
 
 TEST_CASE("a unit that cannot be read says why") {

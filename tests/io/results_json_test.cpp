@@ -1,6 +1,5 @@
 #include "io/results_json.h"
 
-#include <chrono>
 #include <cmath>
 #include <limits>
 #include <nlohmann/json.hpp>
@@ -138,6 +137,12 @@ TEST_CASE("warnings and remarks are listed with their places") {
                            {"line", 7},
                            {"column", 3}}));
   CHECK(listed[1].at("message") == "remark");
+}
+
+TEST_CASE("results carry their cautions and what was not checked") {
+  const json results = parsed(hand_made_analysis());
+  CHECK(results.at("cautions").size() == 3);
+  CHECK(results.at("not_checked").at(0) == "yield: a spring has no section (2 members)");
 }
 
 TEST_CASE("an error object tells the problems with file, line and column") {
