@@ -42,15 +42,15 @@ PinnedBars pinned_bars(const Frame& frame, const Layout& layout) {
   return bars;
 }
 
-/// The nodes round the bay, and those that bars hold to at least two of them; ascending.
-std::vector<int> surroundings(const PinnedBars& bars, const Bay& bay) {
+/// The nodes round the bay, and those that bars hold to at least `least` of them; ascending.
+std::vector<int> surroundings(const PinnedBars& bars, const Bay& bay, std::size_t least) {
   std::vector<int> nodes = bay.boundary, near;
   for (const int node : bay.boundary) {
     near.insert(near.end(), bars.from[node].begin(), bars.from[node].end());
   }
   std::sort(near.begin(), near.end());
-  for (std::size_t i = 1; i < near.size(); ++i) {
-    if (near[i] == near[i - 1]) nodes.push_back(near[i]);
+  for (std::size_t i = least - 1; i < near.size(); ++i) {
+    if (near[i] == near[i - least + 1]) nodes.push_back(near[i]);
   }
   std::sort(nodes.begin(), nodes.end());
   nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
@@ -101,12 +101,12 @@ void add_straight_tubes(Resistance& resistance, const PinnedBars& bars, const Ba
   }
 }
 
-/// True if the bars round the bay, out of its plane as well, keep the distance of its opposite
-/// corners: pulling them apart then meets resistance.
-bool keeps_shape(const PinnedBars& bars, const Bay& bay) {
+/// True if the bars among these nodes, out of the bay's plane as well, keep the distance of its
+/// opposite corners: pulling them apart then meets resistance.
+bool keeps_shape(const PinnedBars& bars, const Bay& bay, std::vector<int> nodes) {
   constexpr double ground = 1e-9, soft = 1e6;  // bars have stiffness 1
   Resistance resistance;
-  resistance.nodes = surroundings(bars, bay);
+  resistance.nodes = std::move(nodes);
   const auto size = static_cast<Eigen::Index>(3 * resistance.nodes.size());
   resistance.K = ground * Eigen::MatrixXd::Identity(size, size);
   const auto direction = [&](int a, int b) -> Eigen::Vector3d {
@@ -125,7 +125,13 @@ bool keeps_shape(const PinnedBars& bars, const Bay& bay) {
   Eigen::VectorXd pull = Eigen::VectorXd::Zero(size);
   pull.segment<3>(resistance.place(a)) = -direction(a, c);
   pull.segment<3>(resistance.place(c)) = direction(a, c);
-  return pull.dot(resistance.K.ldlt().solve(pull)) < soft;
+  return pull.dot(resistance.K.llt().solve(pull)) < soft;
+}
+
+/// Few surroundings suffice for most bays that are braced, and are looked at sooner.
+bool keeps_shape(const PinnedBars& bars, const Bay& bay) {
+  return keeps_shape(bars, bay, surroundings(bars, bay, 3)) ||
+         keeps_shape(bars, bay, surroundings(bars, bay, 2));
 }
 
 struct PanelArea {

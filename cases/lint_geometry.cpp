@@ -178,11 +178,12 @@ Problems lint_close_nodes(const Frame& frame, const Layout& layout) {
 Problems lint_nodes_on_members(const Frame& frame, const Layout& layout) {
   Problems problems;
   const std::vector<double> sides = tube_sides(frame);
-  const TubeBoxes tubes = tube_boxes(frame, layout, sides);
-  Boxes nodes;
-  for (const Eigen::Vector3d& at : layout.at) nodes.emplace_back(at);
-  for_overlapping_boxes(nodes, tubes.boxes, [&](int node, int tube) {
-    const int member = tubes.member[tube];
+  TubeBoxes tubes = tube_boxes(frame, layout, sides);
+  const int tube_count = static_cast<int>(tubes.boxes.size());
+  for (const Eigen::Vector3d& at : layout.at) tubes.boxes.emplace_back(at);
+  for_overlapping_boxes(tubes.boxes, [&](int tube, int point) {
+    if (tube >= tube_count || point < tube_count) return false;
+    const int member = tubes.member[tube], node = point - tube_count;
     if (is_end_of(layout, member, node)) return false;
     const Nearness how = nearness(layout, node, member, sides[member]);
     if (how == Nearness::apart) return false;

@@ -1,41 +1,45 @@
 #include "cases/near_pairs.h"
 
+#include <algorithm>
 #include <numeric>
-#include <unsupported/Eigen/BVH>
 
 namespace tubewright {
 namespace {
 
-/// A visitor as Eigen's bounding volume hierarchy wants it.
-struct Overlap {
-  const Boxes& a;
-  const Boxes& b;
-  const std::function<bool(int, int)>& visit;
-
-  using Box = Eigen::AlignedBox3d;
-  bool intersectVolumeVolume(const Box& p, const Box& q) const { return p.intersects(q); }
-  bool intersectVolumeObject(const Box& p, int j) const { return p.intersects(b[j]); }
-  bool intersectObjectVolume(int i, const Box& q) const { return a[i].intersects(q); }
-  bool intersectObjectObject(int i, int j) const { return a[i].intersects(b[j]) && visit(i, j); }
-};
-
-Eigen::KdBVH<double, 3, int> tree_of(const Boxes& boxes) {
-  std::vector<int> index(boxes.size());
-  std::iota(index.begin(), index.end(), 0);
-  return {index.begin(), index.end(), boxes.begin(), boxes.end()};
+int axis_of_spread(const Boxes& boxes) {
+  Eigen::AlignedBox3d middles;
+  Eigen::Vector3d extent = Eigen::Vector3d::Zero();
+  for (const Eigen::AlignedBox3d& box : boxes) {
+    middles.extend(box.center());
+    extent += box.sizes();
+  }
+  // How many boxes one after the other fill the axis.
+  const Eigen::Vector3d count = middles.sizes().cwiseQuotient(extent.cwiseMax(1e-300));
+  int axis = 0;
+  count.maxCoeff(&axis);
+  return axis;
 }
 
 }  // namespace
 
-void for_overlapping_boxes(const Boxes& a, const Boxes& b,
-                           const std::function<bool(int, int)>& visit) {
-  if (a.empty() || b.empty()) return;
-  Overlap overlap{a, b, visit};
-  Eigen::BVIntersect(tree_of(a), tree_of(b), overlap);
-}
+void for_overlapping_boxes(const Boxes& boxes, const std::function<bool(int, int)>& visit) {
+  if (boxes.empty()) return;
+  const int axis = axis_of_spread(boxes);
+  std::vector<int> order(boxes.size());
+  std::iota(order.begin(), order.end(), 0);
+  std::sort(order.begin(), order.end(),
+            [&](int i, int j) { return boxes[i].min()[axis] < boxes[j].min()[axis]; });
+  Boxes sorted;  // side by side in memory
+  for (const int i : order) sorted.push_back(boxes[i]);
 
-void for_overlapping_boxes(const Boxes& a, const std::function<bool(int, int)>& visit) {
-  for_overlapping_boxes(a, a, [&visit](int i, int j) { return i < j && visit(i, j); });
+  for (std::size_t a = 0; a < sorted.size(); ++a) {
+    const Eigen::AlignedBox3d& box = sorted[a];
+    for (std::size_t b = a + 1; b < sorted.size(); ++b) {
+      if (sorted[b].min()[axis] > box.max()[axis]) break;
+      if (!box.intersects(sorted[b])) continue;
+      if (visit(std::min(order[a], order[b]), std::max(order[a], order[b]))) return;
+    }
+  }
 }
 
 }  // namespace tubewright

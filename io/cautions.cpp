@@ -29,6 +29,7 @@ std::vector<std::string> not_made(const Analysis& analysis, const char* name,
     }
   }
   std::vector<std::string> lines;
+  lines.reserve(reasons.size());
   for (const auto& [reason, count] : reasons) {
     lines.push_back(std::string(name) + ": " + reason + " (" + std::to_string(count) +
                     (count == 1 ? " member)" : " members)"));

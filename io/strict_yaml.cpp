@@ -110,7 +110,7 @@ class TreeBuilder : public YAML::EventHandler {
       give_up(mark, too_deep(deepest_nesting));
     }
     deepen(target.depth);
-    place_node(target.node, places_.at(mark));
+    place_node(YamlNode(target.node), places_.at(mark));
   }
 
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
@@ -133,9 +133,9 @@ class TreeBuilder : public YAML::EventHandler {
     std::size_t first_count = 0;  ///< values counted before it
     int depth = 1;                ///< levels within it, itself included
     bool key_is_next = true;
-    bool keep_entry = true;  ///< false after a key that was reported
-    YamlEntry entry;         ///< the key waiting for its value
-    std::unordered_map<std::string, Place> keys;
+    bool keep_entry = true;                       ///< false after a key that was reported
+    YamlEntry entry;                              ///< the key waiting for its value
+    std::unordered_map<std::string, Place> keys;  ///< empty while there are few
   };
 
   struct Anchored {
@@ -169,7 +169,7 @@ class TreeBuilder : public YAML::EventHandler {
     }
   }
 
-  void add_leaf(YamlNode node, YAML::anchor_t anchor) {
+  void add_leaf(YamlNode&& node, YAML::anchor_t anchor) {
     count(1, node.place);
     if (anchor != 0) anchored_[anchor] = {node, 1, 0};
     const Place place = node.place;
@@ -201,7 +201,7 @@ class TreeBuilder : public YAML::EventHandler {
 
   /// Hands a finished node to the list or map it stands in. `here`: where it stands, which for an
   /// alias is not where it was written.
-  void place_node(YamlNode node, const Place& here) {
+  void place_node(YamlNode&& node, const Place& here) {
     if (open_.empty()) {
       root_ = std::move(node);
     } else if (open_.back().node.form == YamlForm::list) {
@@ -222,18 +222,34 @@ class TreeBuilder : public YAML::EventHandler {
     } else if (key.text == "<<") {
       problems_.push_back(error_at(here, merge_key()));
       map.node.incomplete = true;
-    } else if (const auto [known, is_new] = map.keys.emplace(key.text, here); !is_new) {
-      problems_.push_back(error_at(here, duplicate_key(key.text, known->second)));
+    } else if (const std::optional<Place> first = place_of_key(map, key.text)) {
+      problems_.push_back(error_at(here, duplicate_key(key.text, *first)));
     } else {
       map.entry = {std::move(key.text), here, {}};
       map.keep_entry = true;
     }
   }
 
-  static void take_value(Open& map, YamlNode value) {
+  static std::optional<Place> place_of_key(Open& map, const std::string& key) {
+    constexpr std::size_t few = 16;
+    const std::vector<YamlEntry>& entries = map.node.entries;
+    if (entries.size() < few) {
+      const auto found = std::find_if(entries.begin(), entries.end(),
+                                      [&](const YamlEntry& e) { return e.key == key; });
+      return found == entries.end() ? std::nullopt : std::optional(found->place);
+    }
+    if (map.keys.empty()) {
+      for (const YamlEntry& e : entries) map.keys.emplace(e.key, e.place);
+    }
+    const auto found = map.keys.find(key);
+    return found == map.keys.end() ? std::nullopt : std::optional(found->second);
+  }
+
+  static void take_value(Open& map, YamlNode&& value) {
     map.key_is_next = true;
     if (!map.keep_entry) return;
     map.entry.value = std::move(value);
+    if (!map.keys.empty()) map.keys.emplace(map.entry.key, map.entry.place);
     map.node.entries.push_back(std::move(map.entry));
   }
 

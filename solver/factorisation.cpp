@@ -2,8 +2,12 @@
 
 #include <Eigen/SparseCholesky>
 #include <cassert>
+#include <cmath>
+#include <limits>
 #include <optional>
+#include <stdexcept>
 
+#include "solver/least_work_order.h"
 #include "solver/node_ordering.h"
 #include "solver/permuted_matrix.h"
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
@@ -41,48 +45,55 @@ struct Factorisation::Impl {
   bool positive_definite = true;
   Eigen::VectorXd pivot_ratios;
 
-  std::vector<int> choose(const NodeGraph& graph, FactorisationMethod wanted);
-  Eigen::VectorXd factorise(SparseMatrix upper);
+  NodeOrder choose(const NodeGraph& graph, FactorisationMethod wanted);
+  Eigen::VectorXd factorise(const SparseMatrix& lower);
 };
 
 /// Sets the method and returns the order of the nodes.
-std::vector<int> Factorisation::Impl::choose(const NodeGraph& graph, FactorisationMethod wanted) {
+NodeOrder Factorisation::Impl::choose(const NodeGraph& graph, FactorisationMethod wanted) {
   NodeOrder order = minimum_degree_order(graph);
-#ifdef TUBEWRIGHT_HAS_CHOLMOD
-  if (wanted == FactorisationMethod::supernodal ||
-      (wanted == FactorisationMethod::automatic && fills_heavily(order.work))) {
-    method = FactorisationMethod::supernodal;
-    NodeOrder dissected = nested_dissection_order(graph);
-    if (dissected.work.operations < order.work.operations) order = std::move(dissected);
+  if (fills_heavily(order.work)) order = least_work_order(graph, std::move(order));
+  const bool heavy = supernodal_available() && fills_heavily(order.work);
+  assert(wanted != FactorisationMethod::supernodal || supernodal_available());
+  if (wanted == FactorisationMethod::automatic) {
+    method = heavy ? FactorisationMethod::supernodal : FactorisationMethod::simplicial;
+  } else {
+    method = wanted;
   }
-#else
-  assert(wanted != FactorisationMethod::supernodal);
-  (void)wanted;
-#endif
-  return order.nodes;
+  return order;
 }
 
 /// Pivots in elimination order; sets positive_definite.
-Eigen::VectorXd Factorisation::Impl::factorise(SparseMatrix upper) {
+Eigen::VectorXd Factorisation::Impl::factorise(const SparseMatrix& lower) {
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
   if (method == FactorisationMethod::supernodal) {
-    supernodal.emplace(std::move(upper));
+    supernodal.emplace(permuted_lower(lower, order));
     positive_definite = supernodal->positive_definite();
     return supernodal->pivots();
   }
 #endif
   simplicial.emplace();
-  simplicial->compute(upper);
+  simplicial->compute(permuted_upper(lower, order));
   positive_definite = simplicial->info() == Eigen::Success;
-  Eigen::VectorXd D = simplicial->vectorD();
-  // After an exactly zero pivot the rest of D was never written.
-  if (!positive_definite) {
-    Eigen::Index reached = 0;
-    while (reached < D.size() && D[reached] != 0 && std::isfinite(D[reached])) ++reached;
-    D.tail(D.size() - reached).setZero();
-  }
-  return D;
+  return simplicial->vectorD();
 }
+
+namespace {
+
+/// D_i / |K_ii|: where K_ii is not positive the matrix is not positive definite, and neither pivot
+/// nor ratio is. After a pivot that is zero or not finite no entry of D means anything.
+Eigen::VectorXd ratios_to_diagonal(const Eigen::VectorXd& pivots, const SparseMatrix& lower,
+                                   const std::vector<int>& order) {
+  Eigen::VectorXd ratios = Eigen::VectorXd::Zero(lower.cols());
+  for (Eigen::Index k = 0; k < pivots.size(); ++k) {
+    if (pivots[k] == 0 || !std::isfinite(pivots[k])) break;
+    const double diagonal = std::abs(lower.coeff(order[k], order[k]));
+    ratios[order[k]] = diagonal > 0 ? pivots[k] / diagonal : -1;
+  }
+  return ratios;
+}
+
+}  // namespace
 
 bool supernodal_available() {
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
@@ -99,12 +110,14 @@ Factorisation::Factorisation(const SparseMatrix& lower, const std::vector<int>& 
   impl_->pivot_ratios = Eigen::VectorXd::Zero(n);
   if (n == 0) return;
   const NodeGraph graph = node_graph(lower, node_of);
-  impl_->order = unknown_order(graph, impl_->choose(graph, method));
-  const Eigen::VectorXd D = impl_->factorise(permuted_upper(lower, impl_->order));
-  for (Eigen::Index k = 0; k < D.size(); ++k) {
-    const int i = impl_->order[k];
-    impl_->pivot_ratios[i] = D[k] / lower.coeff(i, i);
+  const NodeOrder nodes = impl_->choose(graph, method);
+  if (impl_->method == FactorisationMethod::simplicial &&
+      nodes.work.entries > std::numeric_limits<int>::max()) {
+    throw std::length_error("the stiffness matrix fills too heavily");
   }
+  impl_->order = unknown_order(graph, nodes.nodes);
+  const Eigen::VectorXd pivots = impl_->factorise(lower);
+  impl_->pivot_ratios = ratios_to_diagonal(pivots, lower, impl_->order);
   if (!impl_->pivot_ratios.allFinite() || impl_->pivot_ratios.minCoeff() <= 0) {
     impl_->positive_definite = false;
   }

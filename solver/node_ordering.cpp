@@ -85,6 +85,23 @@ std::vector<int> postorder(const std::vector<int>& parent) {
   return order;
 }
 
+/// Appends the part of the graph that `root` lies in, nearest nodes first, to `found`.
+void append_by_distance(const NodeGraph& graph, int root, std::vector<int>& mark, int visit,
+                        std::vector<int>& found) {
+  std::size_t next = found.size();
+  found.push_back(root);
+  mark[root] = visit;
+  for (; next < found.size(); ++next) {
+    const int node = found[next];
+    for (int e = graph.start[node]; e < graph.start[node + 1]; ++e) {
+      const int other = graph.neighbours[e];
+      if (mark[other] == visit) continue;
+      mark[other] = visit;
+      found.push_back(other);
+    }
+  }
+}
+
 }  // namespace
 
 NodeGraph node_graph(const SparseMatrix& lower, const std::vector<int>& node_of) {
@@ -157,6 +174,36 @@ NodeOrder minimum_degree_order(const NodeGraph& graph) {
   Eigen::internal::minimum_degree_ordering(pattern, elimination);
   const int* indices = elimination.indices().data();
   return postordered(graph, std::vector<int>(indices, indices + n));
+}
+
+std::vector<int> breadth_first_numbering(const NodeGraph& graph) {
+  constexpr int unseen = 0, scouted = 1, numbered = 2;
+  const int n = graph.size();
+  std::vector<int> mark(n, unseen), numbering, scouts;
+  numbering.reserve(n);
+  for (int node = 0; node < n; ++node) {
+    if (mark[node] != unseen) continue;
+    scouts.clear();
+    append_by_distance(graph, node, mark, scouted, scouts);
+    append_by_distance(graph, scouts.back(), mark, numbered, numbering);
+  }
+  return numbering;
+}
+
+NodeGraph renumbered(const NodeGraph& graph, const std::vector<int>& numbering) {
+  const std::vector<int> position = inverse(numbering);
+  NodeGraph result{{0}, {0}, {}};
+  result.first_unknown.reserve(graph.first_unknown.size());
+  result.start.reserve(graph.start.size());
+  result.neighbours.reserve(graph.neighbours.size());
+  for (const int node : numbering) {
+    for (int e = graph.start[node]; e < graph.start[node + 1]; ++e) {
+      result.neighbours.push_back(position[graph.neighbours[e]]);
+    }
+    result.start.push_back(static_cast<int>(result.neighbours.size()));
+    result.first_unknown.push_back(result.first_unknown.back() + graph.unknowns(node));
+  }
+  return result;
 }
 
 std::vector<int> unknown_order(const NodeGraph& graph, const std::vector<int>& nodes) {

@@ -42,8 +42,15 @@ struct NodeOrder {
   PredictedWork work;
 };
 
-/// Best for slender frames.
+/// Best for slender frames. Ties between nodes fall by their numbering.
 NodeOrder minimum_degree_order(const NodeGraph& graph);
+
+/// The nodes by their distance from an outlying one, part by part: `result[k]` is the k-th.
+std::vector<int> breadth_first_numbering(const NodeGraph& graph);
+
+/// The same graph with node `numbering[k]` called k. Its first_unknown counts unknowns in the new
+/// numbering. Requires: `numbering` is a permutation.
+NodeGraph renumbered(const NodeGraph& graph, const std::vector<int>& numbering);
 
 /// `nodes` put in postorder, its work predicted. Requires: `nodes` is a permutation.
 NodeOrder postordered(const NodeGraph& graph, const std::vector<int>& nodes);

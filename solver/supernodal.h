@@ -6,30 +6,26 @@
 
 #include <Eigen/Core>
 #include <memory>
-#include <vector>
 
-#include "solver/node_ordering.h"
 #include "solver/sparse_matrix.h"
 
 namespace tubewright {
 
-/// Nested dissection of the node graph; the order is postordered and its work predicted.
-NodeOrder nested_dissection_order(const NodeGraph& graph);
-
 class SupernodalFactor {
  public:
-  /// `upper`: upper triangle of K in elimination order, with no room left between its columns.
-  explicit SupernodalFactor(SparseMatrix upper);
+  /// `lower`: lower triangle of K in elimination order, compressed. Throws std::bad_alloc, or
+  /// std::length_error if the factor has more entries than CHOLMOD's indices can count.
+  explicit SupernodalFactor(SparseMatrix lower);
   ~SupernodalFactor();
   SupernodalFactor(const SupernodalFactor&) = delete;
   SupernodalFactor& operator=(const SupernodalFactor&) = delete;
 
   bool positive_definite() const;
 
-  /// D_i = L_ii^2 in the order of `upper`; zero where the factorisation did not get.
+  /// D_i = L_ii^2 in the order of `lower`; zero where the factorisation did not get.
   Eigen::VectorXd pivots() const;
 
-  /// X = K^-1 F in the order of `upper`. Requires: positive_definite().
+  /// X = K^-1 F in the order of `lower`. Requires: positive_definite(). One thread at a time.
   Eigen::MatrixXd solve(const Eigen::MatrixXd& F) const;
 
  private:

@@ -40,7 +40,7 @@ TEST_CASE("a bare number is in the workshop unit of its key") {
 
 // NIST Special Publication 811 (2008), appendix B.8, as printed there to seven digits. MEMORY.
 TEST_CASE("inch and pound units have the factors of NIST SP 811") {
-  const double printed = 2e-7;
+  const double printed = 5e-7;  // half a unit in the last digit
   CHECK(si("1 in", measure::length) == 0.0254);
   CHECK_THAT(si("1 ft", measure::length), WithinRel(0.3048, 1e-15));
   CHECK(si("1 lb", measure::mass) == 0.45359237);
@@ -110,8 +110,8 @@ TEST_CASE("traps of numbers in text are refused") {
   const auto refused = [](const char* text) { return complaint(text, measure::number).message; };
   CHECK(refused("010") == "`010` starts with a zero, which some programs read in another base");
   CHECK_THAT(refused("-00.5"), ContainsSubstring("starts with a zero"));
-  CHECK_THAT(refused("0x10"), ContainsSubstring("another base"));
-  CHECK_THAT(refused("0o17"), ContainsSubstring("another base"));
+  CHECK(refused("0x10") == "`0x10` is not a decimal number");
+  CHECK(refused("0o17") == "`0o17` is not a decimal number");
   CHECK(refused("12_000") == "`12_000` has a separator between its digits");
   CHECK(refused("1,5") == "`1,5` has a comma in it");
   CHECK(refused(".nan") == "`.nan` is not a finite number");

@@ -218,7 +218,7 @@ TEST_CASE("sheets, panels, vehicle and studies are read") {
   const Vehicle& v = *f.vehicle;
   REQUIRE(v.wheels.size() == 4);
   CHECK(v.wheels[0].brake == WheelBrake::outboard);
-  CHECK(v.wheels[0].hold == WheelHold::rigid);
+  CHECK(v.wheels[0].hold == WheelHold::rigid_upright);
   CHECK(v.wheels[1].brake == WheelBrake::inboard);
   CHECK(v.wheels[2].hold == WheelHold::spread);
   CHECK(v.wheels[2].brake == WheelBrake::none);

@@ -1,0 +1,61 @@
+#!/usr/bin/env python3
+"""Whole-process time of `tubewright check` on generated frames.
+
+    tests/bench/bench_check.py build/release/io/tubewright [runs, default 5]
+
+For frames of about 50, 200, 1 000 and 10 000 members: seconds (minimum and median of the runs) for
+the summary and for --json, reading the file to the last byte of output included.
+"""
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+
+def frame(bays):
+    """A square-tube girder of braced bays along x; 13 members a bay."""
+    lines = ["frame: bench", "sections: {t: {shape: square_tube, side: 25, wall: 2, material: S235}}", "nodes:"]
+    corners = [(0, 0), (400, 0), (400, 300), (0, 300)]
+    for i in range(bays + 1):
+        for k, (y, z) in enumerate(corners):
+            lines.append(f"  n{i}_{k}: [{i * 500}, {y}, {z}]")
+    lines.append("members:")
+    count = 0
+    for i in range(bays + 1):
+        pairs = [(f"n{i}_{k}", f"n{i}_{(k + 1) % 4}") for k in range(4)]
+        if i > 0:
+            pairs += [(f"n{i - 1}_{k}", f"n{i}_{k}") for k in range(4)]
+            pairs += [(f"n{i - 1}_{k}", f"n{i}_{(k + 1) % 4}") for k in range(4)]
+        pairs.append((f"n{i}_0", f"n{i}_2"))
+        for a, b in pairs:
+            lines.append(f"  m{count}: {{from: {a}, to: {b}, section: t}}")
+            count += 1
+    lines.append("supports: {n0_0: fixed, n0_1: fixed, n0_2: fixed, n0_3: fixed}")
+    lines.append(f"cases: {{weight: {{kind: static, gravity: [0, 0, -1]}}, side: {{kind: static, forces: {{n{bays}_2: [0, 10, 0]}}}}}}")
+    return "\n".join(lines) + "\n", count
+
+
+def main():
+    program = sys.argv[1]
+    runs = int(sys.argv[2]) if len(sys.argv) > 2 else 5
+    print(f"{'members':>8} {'output':>8} {'min s':>8} {'median s':>9}")
+    with tempfile.TemporaryDirectory() as folder:
+        for wanted in (50, 200, 1000, 10000):
+            text, members = frame(max(1, (wanted - 5) // 13))
+            path = Path(folder) / f"frame_{members}.yaml"
+            path.write_text(text)
+            for option in ("summary", "--json"):
+                command = [program, "check", str(path)] + ([option] if option == "--json" else [])
+                times = []
+                for _ in range(runs):
+                    start = time.perf_counter()
+                    done = subprocess.run(command, capture_output=True)
+                    times.append(time.perf_counter() - start)
+                    if done.returncode not in (0, 1):
+                        sys.exit(done.stderr.decode())
+                print(f"{members:8d} {option:>8} {min(times):8.3f} {statistics.median(times):9.3f}")
+
+
+main()
