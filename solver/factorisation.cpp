@@ -38,9 +38,9 @@ using SimplicialFactor =
 struct Factorisation::Impl {
   std::vector<int> order;  ///< order[k]: the unknown eliminated k-th
   FactorisationMethod method = FactorisationMethod::simplicial;
-  std::optional<SimplicialFactor> simplicial;
+  std::optional<SimplicialFactor> ldlt;
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
-  std::optional<SupernodalFactor> supernodal;
+  std::optional<SupernodalFactor> llt;
 #endif
   bool positive_definite = true;
   Eigen::VectorXd pivot_ratios;
@@ -51,31 +51,31 @@ struct Factorisation::Impl {
 
 /// Sets the method and returns the order of the nodes.
 NodeOrder Factorisation::Impl::choose(const NodeGraph& graph, FactorisationMethod wanted) {
-  NodeOrder order = minimum_degree_order(graph);
-  if (fills_heavily(order.work)) order = least_work_order(graph, std::move(order));
-  const bool heavy = supernodal_available() && fills_heavily(order.work);
+  NodeOrder best = minimum_degree_order(graph);
+  if (fills_heavily(best.work)) best = least_work_order(graph, std::move(best));
+  const bool heavy = supernodal_available() && fills_heavily(best.work);
   assert(wanted != FactorisationMethod::supernodal || supernodal_available());
   if (wanted == FactorisationMethod::automatic) {
     method = heavy ? FactorisationMethod::supernodal : FactorisationMethod::simplicial;
   } else {
     method = wanted;
   }
-  return order;
+  return best;
 }
 
 /// Pivots in elimination order; sets positive_definite.
 Eigen::VectorXd Factorisation::Impl::factorise(const SparseMatrix& lower) {
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
   if (method == FactorisationMethod::supernodal) {
-    supernodal.emplace(permuted_lower(lower, order));
-    positive_definite = supernodal->positive_definite();
-    return supernodal->pivots();
+    llt.emplace(permuted_lower(lower, order));
+    positive_definite = llt->positive_definite();
+    return llt->pivots();
   }
 #endif
-  simplicial.emplace();
-  simplicial->compute(permuted_upper(lower, order));
-  positive_definite = simplicial->info() == Eigen::Success;
-  return simplicial->vectorD();
+  ldlt.emplace();
+  ldlt->compute(permuted_upper(lower, order));
+  positive_definite = ldlt->info() == Eigen::Success;
+  return ldlt->vectorD();
 }
 
 namespace {
@@ -138,12 +138,12 @@ Eigen::MatrixXd Factorisation::solve(const Eigen::MatrixXd& F) const {
   if (F.rows() == 0) return F;
   Eigen::MatrixXd ordered = F(impl_->order, Eigen::all);
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
-  if (impl_->supernodal) {
-    ordered = impl_->supernodal->solve(ordered);
+  if (impl_->llt) {
+    ordered = impl_->llt->solve(ordered);
   } else
 #endif
   {
-    ordered = impl_->simplicial->solve(ordered).eval();
+    ordered = impl_->ldlt->solve(ordered).eval();
   }
   Eigen::MatrixXd X(F.rows(), F.cols());
   X(impl_->order, Eigen::all) = ordered;

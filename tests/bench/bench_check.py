@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Whole-process time of `tubewright check` on generated frames.
 
-    tests/bench/bench_check.py build/release/io/tubewright [runs, default 5]
+    tests/bench/bench_check.py build/release/tubewright [runs, default 5]
 
 For frames of about 50, 200, 1 000 and 10 000 members: seconds (minimum and median of the runs) for
 the summary and for --json, reading the file to the last byte of output included.
