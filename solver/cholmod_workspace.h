@@ -3,7 +3,7 @@
 #pragma once
 
 #include <cholmod.h>
-#ifdef _OPENMP
+#ifdef CHOLMOD_WITH_OPENMP
 #include <omp.h>
 #endif
 
@@ -26,7 +26,7 @@ struct CholmodWorkspace {
 /// a factorisation, and several times the whole of it on a busy machine.
 class SingleThreaded {
  public:
-#ifdef _OPENMP
+#ifdef CHOLMOD_WITH_OPENMP
   SingleThreaded() { omp_set_max_active_levels(0); }
   ~SingleThreaded() { omp_set_max_active_levels(levels_); }
 #else
@@ -37,7 +37,7 @@ class SingleThreaded {
   SingleThreaded& operator=(const SingleThreaded&) = delete;
 
  private:
-#ifdef _OPENMP
+#ifdef CHOLMOD_WITH_OPENMP
   int levels_ = omp_get_max_active_levels();
 #endif
 };

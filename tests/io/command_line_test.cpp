@@ -41,7 +41,7 @@ TEST_CASE("check takes a frame, a directory, cases, --json and -q in any order")
   CHECK(command.quiet);
 }
 
-TEST_CASE("--case takes one name, so the frame may follow it") {
+TEST_CASE("option --case takes one name, so the frame may follow it") {
   const CheckCommand command = check({"--case", "brake", "quad.yaml"});
   CHECK(command.cases == std::vector<std::string>{"brake"});
   CHECK(command.frame == "quad.yaml");
@@ -143,6 +143,6 @@ TEST_CASE("no words at all give a short usage with two examples") {
   CHECK(std::count(usage.begin(), usage.end(), '\n') <= 8);
 }
 
-TEST_CASE("--version names the program and a version") {
+TEST_CASE("option --version names the program and a version") {
   CHECK_THAT(answer({"--version"}), Catch::Matchers::StartsWith("tubewright "));
 }
