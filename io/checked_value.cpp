@@ -52,7 +52,7 @@ class Checker {
   explicit Checker(Problems& problems) : problems_(problems) {}
 
   CheckedValue value(const ValueKind& kind, const YamlNode& node, const Naming& naming) {
-    const std::size_t before = problems_.size();
+    const std::size_t before = faults();
     CheckedValue checked;
     checked.place = node.place;
     checked.given = true;
@@ -61,7 +61,8 @@ class Checker {
     } else {
       by_form(kind, node, naming, checked);
     }
-    checked.sound = problems_.size() == before;
+    if (node.incomplete) ++incomplete_;
+    checked.sound = faults() == before;
     return checked;
   }
 
@@ -75,6 +76,9 @@ class Checker {
   }
 
  private:
+  /// Grows with every fault met, also with those that were reported before.
+  std::size_t faults() const { return problems_.size() + incomplete_; }
+
   void report(const Place& place, Complaint complaint) {
     problems_.push_back(error_at(place, std::move(complaint)));
   }
@@ -269,6 +273,12 @@ class Checker {
       report(e.place, no_value(e.key, ""));
       return e.key.substr(0, e.key.find(' '));
     }
+    // Looking for near names takes its time; nobody reads that many.
+    constexpr std::size_t enough = 1000;
+    if (problems_.size() > enough) {
+      report(e.place, unknown_key(e.key, keys.title, {}));
+      return "";
+    }
     report(e.place, unknown_key(e.key, keys.title, known));
     return nearest_name(e.key, known);
   }
@@ -284,6 +294,7 @@ class Checker {
   }
 
   Problems& problems_;
+  std::size_t incomplete_ = 0;  ///< maps whose keys were left out by the parser
 };
 
 }  // namespace

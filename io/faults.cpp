@@ -124,6 +124,7 @@ Complaint duplicate_key(std::string_view key, const Place& first) {
 
 Complaint unknown_key(std::string_view key, const std::string& title,
                       const std::vector<std::string>& known) {
+  if (known.empty()) return {"unknown key " + shown(key), title + " has no such key"};
   std::string advice = did_you_mean(key, known);
   if (advice.empty()) advice = title + " has the keys " + quoted_list(known);
   return {"unknown key " + shown(key), advice};

@@ -39,7 +39,7 @@ Complaint duplicate_key(std::string_view key, const Place& first);
 
 // Keys
 // ----
-/// `title`: "a round bar".
+/// `title`: "a round bar"; `known`: empty = suggest nothing.
 Complaint unknown_key(std::string_view key, const std::string& title,
                       const std::vector<std::string>& known);
 /// A key that other kinds of the same part have.

@@ -27,6 +27,7 @@ def main():
     validator = Draft7Validator(schema)
     bad = source / "tests/io/bad_frames"
     sets = [
+        (True, ["starter"], 1),
         (True, sorted((source / "cases").glob("*.yaml")), 0),
         (True, sorted((source / "tests/io/good_frames").glob("*.yaml")), 3),
         (True, sorted((bad / "meaning").glob("*.yaml")), 15),

@@ -2,12 +2,15 @@
 // other YAML readers take `2.1e5` for a text and `010` for 8.
 //
 //   yaml_as_json FILE...    one line of JSON a file: {"file": NAME, "frame": tree or null}
+//
+// The name `starter` stands for the starter frame.
 #include <fstream>
 #include <iostream>
 #include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "io/quantity.h"
+#include "io/starter_frame.h"
 #include "io/strict_yaml.h"
 
 using namespace tubewright;
@@ -50,7 +53,8 @@ Json as_json(const YamlNode& node) {
 int main(int count, char** arguments) {
   for (int i = 1; i < count; ++i) {
     std::ifstream stream(arguments[i], std::ios::binary);
-    const std::string text(std::istreambuf_iterator<char>(stream), {});
+    std::string text(std::istreambuf_iterator<char>(stream), {});
+    if (arguments[i] == std::string("starter")) text = starter_frame;
     Problems problems;
     const std::optional<YamlNode> root = parse_strict_yaml(text, problems);
     const Json line = {{"file", arguments[i]}, {"frame", root ? as_json(*root) : Json(nullptr)}};
