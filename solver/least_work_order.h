@@ -5,9 +5,9 @@
 
 namespace tubewright {
 
-/// The order of least predicted work found: minimum degree from two numberings of the nodes and,
-/// where CHOLMOD is built in and the work is large enough to pay for it, nested dissection.
-/// `known` is the minimum degree order of `graph`. The result depends on the graph only.
+/// The order of least predicted work found: `known`, minimum degree by other means and, where
+/// CHOLMOD is built in and the work is large enough to pay for it, nested dissection. `known` is
+/// the minimum degree order of `graph`. The result depends on the graph only.
 NodeOrder least_work_order(const NodeGraph& graph, NodeOrder known);
 
 }  // namespace tubewright

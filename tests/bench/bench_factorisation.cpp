@@ -1,11 +1,17 @@
 // Order + factor + solve of real frame stiffness matrices: this program's factorisation against a
 // plain Eigen SimplicialLDLT and a plain CHOLMOD, both with their defaults, in one run.
 //
-//   build/release/tests/bench/bench_factorisation [most unknowns, default 300000]
+//   build/release/tests/bench/bench_factorisation [most unknowns, default 300000] [cold]
 //
-// Each row: the frame, its unknowns, seconds (the best of several runs) and the ratio of ours to the
-// better of the two; the goal is a ratio of at most 1. A competitor that would need more than about
-// a minute, going by its last size, is left out and shown as "-".
+// Each row: the frame, its unknowns, seconds (the best of several runs) and the ratio of ours to
+// the better of the two; the goal is a ratio of at most 1. A run that would need more than about a
+// minute, going by the last size, is left out and shown as "-".
+//
+// The C library is told to keep freed memory, for all three alike: otherwise it hands memory back
+// to the system after every run, by a rule of thumb that depends on the sizes of the last blocks,
+// and fetching it again takes up to half of the time of a ladder. `cold` leaves it as it is. With a
+// supernodal method the BLAS decides: name the library that libblas.so.3 leads to beside the
+// numbers.
 #include <Eigen/SparseCholesky>
 #include <algorithm>
 #include <chrono>
@@ -20,6 +26,9 @@
 #include "solver/section_shapes.h"
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
 #include <cholmod.h>
+#endif
+#ifdef __GLIBC__
+#include <malloc.h>
 #endif
 
 using namespace tubewright;
@@ -81,6 +90,14 @@ struct Competitor {
     return last_time;
   }
 };
+
+/// Freed memory stays with the process, up to blocks of 32 MB (the C library's own limit).
+void keep_freed_memory() {
+#ifdef __GLIBC__
+  mallopt(M_MMAP_THRESHOLD, 32 << 20);
+  mallopt(M_TRIM_THRESHOLD, std::numeric_limits<int>::max());
+#endif
+}
 
 void print_seconds(double t) {
   if (t == never) {
@@ -148,7 +165,12 @@ void run_family(const std::string& name, const std::function<Model(int)>& build,
     print_seconds(own);
     print_seconds(plain_eigen);
     print_seconds(plain_cholmod);
-    std::printf(" %8.2f  %s\n", own / std::min(plain_eigen, plain_cholmod), method.c_str());
+    const double best = std::min(plain_eigen, plain_cholmod);
+    if (own == never || best == never) {
+      std::printf(" %8s  %s\n", "-", method.c_str());
+    } else {
+      std::printf(" %8.2f  %s\n", own / best, method.c_str());
+    }
     std::fflush(stdout);
   }
 }
@@ -157,15 +179,20 @@ void run_family(const std::string& name, const std::function<Model(int)>& build,
 
 int main(int argc, char** argv) {
   const int most = argc > 1 ? std::atoi(argv[1]) : 300000;
+  if (argc < 3 || std::string(argv[2]) != "cold") keep_freed_memory();
   std::printf("%-22s %8s %10s %10s %10s %8s  %s\n", "frame", "unknowns", "ours s", "Eigen s",
               "CHOLMOD s", "ratio", "method chosen");
-  run_family("ladder 1x1, bays", [](int n) { return lattice(n, 1, 1); },
-             {4, 12, 40, 120, 400, 1200, 4000, 12000}, most);
-  run_family("slender 2x2, bays", [](int n) { return lattice(n, 2, 2); },
-             {2, 6, 18, 60, 180, 550, 1800, 5500}, most);
-  run_family("wide 8x4, bays", [](int n) { return lattice(n, 8, 4); },
-             {1, 3, 10, 30, 60, 180, 550, 1100}, most);
-  run_family("cube, bays a side", [](int n) { return lattice(n, n, n); },
-             {2, 3, 5, 8, 12, 18, 26, 35}, most);
+  run_family(
+      "ladder 1x1, bays", [](int n) { return lattice(n, 1, 1); },
+      {4, 12, 40, 120, 400, 1200, 4000, 12000}, most);
+  run_family(
+      "slender 2x2, bays", [](int n) { return lattice(n, 2, 2); },
+      {2, 6, 18, 60, 180, 550, 1800, 5500}, most);
+  run_family(
+      "wide 8x4, bays", [](int n) { return lattice(n, 8, 4); }, {1, 3, 10, 30, 60, 180, 550, 1100},
+      most);
+  run_family(
+      "cube, bays a side", [](int n) { return lattice(n, n, n); }, {2, 3, 5, 8, 12, 18, 26, 35},
+      most);
   return 0;
 }
