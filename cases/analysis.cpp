@@ -11,8 +11,6 @@ namespace tubewright {
 
 namespace {
 
-constexpr double rare_factor = 1.0;  // yield may be reached in a rare event
-
 double greatest_axial_force(const BeamState& beam) {
   double greatest = 0;
   for (const double s : smooth_intervals(beam)) {
@@ -73,12 +71,12 @@ class CaseSummariser {
   CaseResult summarise(const Case& c, StaticSolution solution) const {
     CaseResult result;
     result.name = c.name;
-    const double factor = c.rare ? rare_factor : frame_.limits.yield_factor;
+    result.yield_factor = yield_factor(frame_, c);
     for (size_t i = 0; i < frame_.members.size(); ++i) {
       const Member& member = frame_.members[i];
       MemberResult r = member_result(i, solution);
       add_checks(r, member,
-                 section_[i] < 0 ? nullptr : &numbered_.model.materials[section_[i]], factor);
+                 section_[i] < 0 ? nullptr : &numbered_.model.materials[section_[i]], result.yield_factor);
       if (r.yield.utilisation && (!result.worst || *r.yield.utilisation > result.worst->utilisation)) {
         result.worst = Worst{"yield", member.name, *r.yield.utilisation};
       }

@@ -41,6 +41,7 @@ struct CaseResult {
   std::string name;
   StaticSolution solution;
   std::vector<MemberResult> members;  ///< in the order of Frame::members
+  double yield_factor = 1;            ///< the reserve against yield its checks ask for
   std::optional<Worst> worst;         ///< none if no check could be made
   int largest_node = -1;              ///< node that moves most
 };

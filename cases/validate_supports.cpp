@@ -31,7 +31,7 @@ void validate_supports(const Frame& frame, const FrameNames& names, Problems& pr
       add_error(problems, s.place, subject + " is given twice",
                 "list all directions that the node is held in at one place");
     }
-    joined_node(names, s.node, subject, s.place, problems);
+    joined_node(names, s.node, quoted("supports"), s.place, problems);
     if (std::none_of(s.held.begin(), s.held.end(), [](bool held) { return held; })) {
       add_error(problems, s.place, subject + " holds nothing",
                 "give `fixed`, `pinned` or a list of `x`, `y`, `z`, `rx`, `ry`, `rz`");

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "cases/frame.h"
 #include "solver/material.h"
 #include "solver/stress.h"
 
@@ -17,8 +18,11 @@ struct CheckResult {
   std::string clause;  ///< the rule it follows
 };
 
-/// utilisation = factor sigma_v / f_y, gamma_M0 = 1.0. `factor`: the reserve asked for, 1.5 in
-/// service and 1.0 for rare events unless the frame file says otherwise (common practice).
+/// The reserve against yield asked of a case: `limits.yield_factor`, 1.5 unless the frame file says
+/// otherwise, and 1.0 for a rare event, in which yield may be reached (common practice, no source).
+double yield_factor(const Frame& frame, const Case& c);
+
+/// utilisation = factor sigma_v / f_y, gamma_M0 = 1.0.
 CheckResult yield_check(const Stress& stress, const Material& material, double factor);
 
 }  // namespace tubewright

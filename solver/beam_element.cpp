@@ -1,11 +1,9 @@
 #include "solver/beam_element.h"
 
-#include <Eigen/Cholesky>
 #include <Eigen/Geometry>
 #include <cmath>
 #include <numbers>
 #include <utility>
-#include <vector>
 
 namespace tubewright {
 
@@ -149,18 +147,15 @@ Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions
   return f;
 }
 
-// With springs S between joint displacements d and member-end displacements u at the unknowns r that
-// are not welded (c: those that are), equilibrium of the member end reads
-//   (K_rr + S) u_r = S d_r - K_rc d_c + f_r.
+// Releases and joint springs are condensed out one after the other. A spring s between the member end
+// (u_i) and its joint (d_i) gives, from row i of K u = f + (joint force),
+//   u_i = d_i - (k.v - f_i) / (K_ii + s),   k = column i of K, v = u with d_i in the place of u_i,
+// and what the member shows its joints is K less k k^T / (K_ii + s); s = 0 is a release.
 std::optional<CondensedBeam> condense(const BeamElement& e) {
   CondensedBeam b;
   b.K = local_stiffness(e);
   b.from_joint.setIdentity();
   b.from_load.setZero();
-
-  std::vector<int> r, c;
-  for (int i = 0; i < 12; ++i) (std::isinf(e.connection[i]) ? c : r).push_back(i);
-  if (r.empty()) return b;
 
   EndConnection from, to;
   for (int i = 0; i < 6; ++i) {
@@ -169,22 +164,20 @@ std::optional<CondensedBeam> condense(const BeamElement& e) {
   }
   if (loose_direction(from, to) >= 0) return std::nullopt;
 
-  const Eigen::MatrixXd S = e.connection(r).asDiagonal();
-  const Eigen::MatrixXd K_rr = b.K(r, r), K_rc = b.K(r, c);
-  const Eigen::MatrixXd inverse =
-      Eigen::MatrixXd(K_rr + S).ldlt().solve(Eigen::MatrixXd::Identity(r.size(), r.size()));
-
-  b.from_joint(r, r) = inverse * S;
-  b.from_joint(r, c) = -inverse * K_rc;
-  b.from_load(r, r) = inverse;
-
-  const Eigen::MatrixXd K_cr = K_rc.transpose() * inverse * S;
-  const Eigen::MatrixXd joint = S * inverse * K_rr;  // = S - S (K_rr + S)^-1 S
-  const Eigen::MatrixXd K_cc = b.K(c, c) - K_rc.transpose() * inverse * K_rc;
-  b.K(c, c) = K_cc;
-  b.K(c, r) = K_cr;
-  b.K(r, c) = K_cr.transpose();
-  b.K(r, r) = (joint + joint.transpose()) / 2;
+  for (int i = 0; i < 12; ++i) {
+    const double s = e.connection[i];
+    if (std::isinf(s)) continue;
+    const Vector12 k = b.K.col(i);
+    const double flexibility = 1 / (k[i] + s);
+    const Vector12 column = b.from_joint.col(i);
+    b.from_load += flexibility * column * column.transpose();
+    b.from_joint -= flexibility * column * k.transpose();
+    b.K -= flexibility * k * k.transpose();
+    // Row and column i keep the share s / (K_ii + s): exactly nothing for a release.
+    b.from_joint.col(i) = s * flexibility * column;
+    b.K.row(i) = s * flexibility * k.transpose();
+    b.K.col(i) = s * flexibility * k;
+  }
   return b;
 }
 

@@ -1,8 +1,6 @@
 #include "solver/loose_rotations.h"
 
 #include <Eigen/Eigenvalues>
-#include <algorithm>
-#include <utility>
 
 namespace tubewright {
 
@@ -16,7 +14,8 @@ constexpr double nothing = 1e-12;
 struct RotationBlock {
   int first = 0;
   std::vector<int> axes;  ///< 0..2
-  Eigen::MatrixXd K;
+  Eigen::Matrix3d K;      ///< in the head; its trace where no axis is free, so that none there is loose
+  double trace = 0;
 };
 
 RotationBlock rotation_block(const SparseMatrix& K, const FreeUnknowns& free, int node) {
@@ -27,13 +26,15 @@ RotationBlock rotation_block(const SparseMatrix& K, const FreeUnknowns& free, in
     if (b.axes.empty()) b.first = number;
     b.axes.push_back(d);
   }
-  const auto n = static_cast<Eigen::Index>(b.axes.size());
-  b.K = Eigen::MatrixXd::Zero(n, n);
-  for (Eigen::Index j = 0; j < n; ++j) {
+  const auto n = static_cast<int>(b.axes.size());
+  b.K.setZero();
+  for (int j = 0; j < n; ++j) {
     // The pattern holds a node's block in full, so it is the head of each of its columns.
     const double* head = K.valuePtr() + K.outerIndexPtr()[b.first + j];
-    for (Eigen::Index i = j; i < n; ++i) b.K(i, j) = b.K(j, i) = head[i - j];
+    for (int i = j; i < n; ++i) b.K(i, j) = b.K(j, i) = head[i - j];
   }
+  b.trace = b.K.trace();
+  for (int j = n; j < 3; ++j) b.K(j, j) = b.trace > 0 ? b.trace : 1.0;
   return b;
 }
 
@@ -44,22 +45,19 @@ std::vector<LooseRotation> hold_loose_rotations(SparseMatrix& K, const FreeUnkno
   const int nodes = static_cast<int>(free.number.size()) / unknowns_per_node;
   for (int node = 0; node < nodes; ++node) {
     const RotationBlock block = rotation_block(K, free, node);
-    const auto n = static_cast<Eigen::Index>(block.axes.size());
+    const auto n = static_cast<int>(block.axes.size());
     if (n == 0) continue;
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(block.K);
-    const double greatest = std::max(0.0, eigen.eigenvalues().maxCoeff());
-    if (eigen.eigenvalues()[0] > nothing * greatest) continue;
-    const double s = greatest > 0 ? greatest : 1.0;
-    for (Eigen::Index k = 0; k < n; ++k) {
-      if (eigen.eigenvalues()[k] > nothing * greatest) continue;
-      const Eigen::VectorXd axis = eigen.eigenvectors().col(k);
+    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> eigen(block.K);
+    const double s = block.trace > 0 ? block.trace : 1.0;
+    for (int k = 0; k < 3 && eigen.eigenvalues()[k] <= nothing * s; ++k) {
+      const Eigen::Vector3d axis = eigen.eigenvectors().col(k);
       LooseRotation loose;
       loose.node = node;
-      for (Eigen::Index i = 0; i < n; ++i) loose.axis[block.axes[i]] = axis[i];
+      for (int i = 0; i < n; ++i) loose.axis[block.axes[i]] = axis[i];
       found.push_back(loose);
-      for (Eigen::Index j = 0; j < n; ++j) {
+      for (int j = 0; j < n; ++j) {
         double* head = K.valuePtr() + K.outerIndexPtr()[block.first + j];
-        for (Eigen::Index i = j; i < n; ++i) head[i - j] += s * axis[i] * axis[j];
+        for (int i = j; i < n; ++i) head[i - j] += s * axis[i] * axis[j];
       }
     }
   }

@@ -1,6 +1,7 @@
 #include "solver/mechanism.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Eigenvalues>
+#include <Eigen/Geometry>
 #include <Spectra/SymEigsSolver.h>
 #include <algorithm>
 #include <cmath>
@@ -86,29 +87,56 @@ double typical_length(const Model& model) {
   return sum / static_cast<double>(std::max<size_t>(1, model.beams.size() + model.bars.size()));
 }
 
+/// The rotation that fits small displacements u of points r best, both measured from their means:
+/// sum(|r|^2 I - r r') w = sum(r x u). About the line of points that all lie on one it is zero.
+Eigen::Vector3d best_rotation(const std::vector<Eigen::Vector3d>& r,
+                              const std::vector<Eigen::Vector3d>& u) {
+  Eigen::Matrix3d J = Eigen::Matrix3d::Zero();
+  Eigen::Vector3d m = Eigen::Vector3d::Zero();
+  for (size_t k = 0; k < r.size(); ++k) {
+    J += r[k].squaredNorm() * Eigen::Matrix3d::Identity() - r[k] * r[k].transpose();
+    m += r[k].cross(u[k]);
+  }
+  const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> eigen(J);
+  Eigen::Vector3d w = Eigen::Vector3d::Zero();
+  for (int i = 0; i < 3; ++i) {
+    if (eigen.eigenvalues()[i] <= 1e-12 * eigen.eigenvalues()[2]) continue;
+    const Eigen::Vector3d n = eigen.eigenvectors().col(i);
+    w += n * n.dot(m) / eigen.eigenvalues()[i];
+  }
+  return w;
+}
+
+Eigen::Vector3d mean(const std::vector<Eigen::Vector3d>& list) {
+  Eigen::Vector3d sum = Eigen::Vector3d::Zero();
+  for (const Eigen::Vector3d& v : list) sum += v;
+  return sum / static_cast<double>(list.size());
+}
+
 /// Does the part of `node` move as one piece? Fits a translation and a rotation to its nodes. A part
 /// that spins about its own line moves no node: there the rotations must agree.
-bool moves_rigidly(const Model& model, const Eigen::VectorXd& u, const std::vector<int>& part,
+bool moves_rigidly(const Model& model, const Eigen::VectorXd& motion, const std::vector<int>& part,
                    int node) {
-  std::vector<int> members;
+  std::vector<Eigen::Vector3d> r, u;
+  double moved = 0, spin_difference = 0;
+  const Eigen::Vector3d spin = motion.segment<3>(unknowns_per_node * node + 3);
   for (int i = 0; i < static_cast<int>(part.size()); ++i) {
-    if (part[i] == part[node]) members.push_back(i);
-  }
-  Eigen::MatrixXd A(3 * members.size(), 6);
-  Eigen::VectorXd b(3 * members.size());
-  double spin_difference = 0;
-  const Eigen::Vector3d spin = u.segment<3>(unknowns_per_node * node + 3);
-  for (size_t k = 0; k < members.size(); ++k) {
-    const Eigen::Vector3d r = model.nodes[members[k]] - model.nodes[node];
-    A.block<3, 3>(3 * k, 0).setIdentity();
-    A.block<3, 3>(3 * k, 3) << 0, r.z(), -r.y(), -r.z(), 0, r.x(), r.y(), -r.x(), 0;  // w x r
-    b.segment<3>(3 * k) = u.segment<3>(unknowns_per_node * members[k]);
+    if (part[i] != part[node]) continue;
+    r.push_back(model.nodes[i]);
+    u.push_back(motion.segment<3>(unknowns_per_node * i));
+    moved = std::hypot(moved, u.back().norm());
     spin_difference = std::max(
-        spin_difference, (u.segment<3>(unknowns_per_node * members[k] + 3) - spin).norm());
+        spin_difference, (motion.segment<3>(unknowns_per_node * i + 3) - spin).norm());
   }
-  if (b.norm() <= negligible * u.norm()) return spin_difference <= negligible * u.norm();
-  const Eigen::VectorXd fit = A.completeOrthogonalDecomposition().solve(b);
-  return (A * fit - b).norm() < negligible * b.norm();
+  const double none = negligible * motion.norm();
+  if (moved <= none) return spin_difference <= none;
+  const Eigen::Vector3d r_mean = mean(r), u_mean = mean(u);
+  for (Eigen::Vector3d& v : r) v -= r_mean;
+  for (Eigen::Vector3d& v : u) v -= u_mean;
+  const Eigen::Vector3d w = best_rotation(r, u);
+  double misfit = 0;
+  for (size_t k = 0; k < r.size(); ++k) misfit = std::hypot(misfit, (u[k] - w.cross(r[k])).norm());
+  return misfit < negligible * moved;
 }
 
 /// Column operations that give each motion one unknown that is 1 in it and 0 in all others: the one

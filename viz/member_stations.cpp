@@ -18,12 +18,6 @@ int section_number(const Frame& frame, int member) {
   return static_cast<int>(&entry - frame.sections.data());
 }
 
-double yield_factor(const Frame& frame, const std::string& case_name) {
-  for (const Case& c : frame.cases)
-    if (c.name == case_name && c.rare) return 1.0;
-  return frame.limits.yield_factor;
-}
-
 double yield_share(const Material& material, double factor) {
   return material.yield > 0 && std::isfinite(material.yield) ? factor / material.yield : 0.0;
 }
@@ -64,7 +58,7 @@ MemberDrawing draw_beam(const Analysis& analysis, const CaseResult& result, int 
   drawing.section = section_number(frame, member);
   drawing.shape = state.element.section;
   drawing.axes = state.element.axes;
-  drawing.yield_share = yield_share(state.element.material, yield_factor(frame, result.name));
+  drawing.yield_share = yield_share(state.element.material, result.yield_factor);
   drawing.stations =
       beam_stations(state, analysis.model.nodes[beam.from], analysis.model.nodes[beam.to],
                     result.members[member].worst.where);
@@ -87,7 +81,7 @@ MemberDrawing draw_bar(const Analysis& analysis, const CaseResult& result, int m
   drawing.section = section_number(frame, member);
   drawing.shape = analysis.model.sections[drawing.section];
   drawing.yield_share =
-      yield_share(analysis.model.materials[drawing.section], yield_factor(frame, result.name));
+      yield_share(analysis.model.materials[drawing.section], result.yield_factor);
   return drawing;
 }
 

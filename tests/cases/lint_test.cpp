@@ -1,6 +1,6 @@
 #include "cases/lint.h"
 
-#include <chrono>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -321,12 +321,6 @@ TEST_CASE("three thousand spokes at one hub and three thousand tubes in one plac
   CHECK(lint(f).size() <= 700);
 }
 
-TEST_CASE("a lattice of ten thousand members is looked through in a moment", "[.][speed]") {
-  const Frame f = lattice(11, true);
-  const auto start = std::chrono::steady_clock::now();
-  const Problems problems = lint(f);
-  const std::chrono::duration<double, std::milli> time = std::chrono::steady_clock::now() - start;
-  WARN(f.members.size() << " members: " << time.count() << " ms, " << problems.size());
-  CHECK(problems.empty());
-  CHECK(time.count() < 500);
+TEST_CASE("a lattice with a diagonal in every face raises no doubt") {
+  CHECK(lint(lattice(4, true)).empty());
 }

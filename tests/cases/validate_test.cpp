@@ -45,7 +45,7 @@ TEST_CASE("every name that leads nowhere is reported, with the nearest that does
        {"member `AB` names node `Bb`, which does not exist | did you mean `B`?",
         "member `BC` names section `tubes`, which does not exist | did you mean `tube`?",
         "section `tube` names material `s235`, which does not exist | did you mean `S235`?",
-        "support `Aa` names node `Aa`, which does not exist | did you mean `A`?",
+        "`supports` names node `Aa`, which does not exist | did you mean `A`?",
         "mass `load` names node `E`, which does not exist | define it under `nodes`",
         "case `push` names node `Cc`, which does not exist | did you mean `C`?",
         "case `push` names member `ACC`, which does not exist | did you mean `AC`?",
@@ -106,7 +106,7 @@ TEST_CASE("supports, masses and loads on a node that no member joins are reporte
   f.supports.push_back(s);
   add_case(f, "push").forces.push_back({"away", {0, 0, -100}, {}});
   const std::string text = text_of(validate(f));
-  CHECK_THAT(text, ContainsSubstring("support `away` names node `away`, which no member joins"));
+  CHECK_THAT(text, ContainsSubstring("`supports` names node `away`, which no member joins"));
   CHECK_THAT(text, ContainsSubstring("case `push` names node `away`, which no member joins"));
 }
 

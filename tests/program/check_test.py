@@ -6,7 +6,7 @@ import pty
 import subprocess
 import unittest
 
-from program import (CANTILEVER, MECHANISM, MISSPELT, OVERLOADED, PROGRAM, ProgramTest,
+from program import (CANTILEVER, EXAMPLES, MECHANISM, MISSPELT, OVERLOADED, PROGRAM, ProgramTest,
                      one_json_object, run)
 
 
@@ -53,6 +53,17 @@ class ExitCodes(ProgramTest):
         process = run("check", self.file(CANTILEVER[:CANTILEVER.index("cases:")]))
         self.assertAnswer(2, process)
         self.assertIn("no load cases", process.stderr)
+
+
+class Examples(ProgramTest):
+    def test_each_example_frame_passes_without_a_warning(self):
+        frames = sorted(EXAMPLES.glob("*.yaml"))
+        self.assertGreaterEqual(len(frames), 2)
+        for frame in frames:
+            process = run("check", frame)
+            self.assertAnswer(0, process)
+            self.assertEqual("", process.stderr, frame.name)
+            self.assertIn("PASS", process.stdout)
 
 
 class Cases(ProgramTest):

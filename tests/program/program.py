@@ -11,6 +11,7 @@ import tempfile
 import unittest
 
 PROGRAM = os.environ["TUBEWRIGHT"]
+EXAMPLES = pathlib.Path(__file__).parents[2] / "cases"
 
 # A cantilever of 25 x 2 square tube, 1 m long: 50 N at the tip stays far below yield.
 CANTILEVER = """\
