@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "cases/built_in_materials.h"
 #include "cases/case_actions.h"
 #include "cases/mechanism_report.h"
+#include "cases/standard_cases.h"
 
 namespace tubewright {
 
@@ -82,6 +84,7 @@ class CaseSummariser {
       }
       result.members.push_back(std::move(r));
     }
+    result.pick_ups = pick_ups(numbered_.model, solution);
     result.largest_node = node_that_moves_most(solution.displacements);
     result.solution = std::move(solution);
     return result;
@@ -115,17 +118,6 @@ class CaseSummariser {
   std::vector<int> section_;  ///< one a member, -1 for a spring
 };
 
-Problems beyond_this_version(const Frame& frame, const std::vector<const Case*>& cases) {
-  Problems problems;
-  for (const Case* c : cases) {
-    if (!needs_vehicle(frame, *c)) continue;
-    problems.push_back({Severity::error, c->place,
-                        "case `" + c->name + "` needs vehicle load cases, which this version does not solve",
-                        "name the static cases to solve with --case"});
-  }
-  return problems;
-}
-
 Problems remarks_on(const Frame& frame) {
   Problems remarks;
   if (!frame.panels.empty()) {
@@ -134,6 +126,27 @@ Problems remarks_on(const Frame& frame) {
                        "the tubes are shown carrying everything"});
   }
   return remarks;
+}
+
+Problems too_large(const Case& c) {
+  return {{Severity::error, c.place,
+           "case `" + c.name + "` gives numbers too large to represent",
+           "check the units of its loads and of the sections"}};
+}
+
+/// Without mass there is no weight on the wheels and nothing to balance them.
+Problems without_mass(const Frame& frame, const NumberedFrame& numbered) {
+  if (mass_summary(frame, numbered).total > 0) return {};
+  return {{Severity::error, frame.vehicle->place, "the vehicle weighs nothing",
+           "give its materials a density, or list what it carries under `masses`"}};
+}
+
+void put_in_file_order(const Frame& frame, std::vector<CaseResult>& results) {
+  std::map<std::string, size_t> place;
+  for (size_t i = 0; i < frame.cases.size(); ++i) place.emplace(frame.cases[i].name, i);
+  std::stable_sort(results.begin(), results.end(), [&](const CaseResult& a, const CaseResult& b) {
+    return place.at(a.name) < place.at(b.name);
+  });
 }
 
 bool all_finite(const StaticSolution& s) {
@@ -149,35 +162,63 @@ bool Analysis::passes() const {
   });
 }
 
-AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only) {
-  std::vector<const Case*> wanted;
-  for (const Case& c : frame.cases) {
-    if (only.empty() || std::find(only.begin(), only.end(), c.name) != only.end()) {
-      wanted.push_back(&c);
-    }
+std::variant<Frame, Problems> with_load_cases(Frame frame) {
+  if (!frame.vehicle || !frame.cases.empty()) return frame;
+  const NumberedFrame numbered = build_model(frame);
+  if (Problems problems = without_mass(frame, numbered); !problems.empty()) return problems;
+  const auto facts = vehicle_facts(frame, numbered);
+  if (const auto* failure = std::get_if<StaticFailure>(&facts)) {
+    return failure_problems(frame, numbered, *failure, "");
   }
-  if (Problems problems = beyond_this_version(frame, wanted); !problems.empty()) return problems;
+  frame.cases = standard_cases(*frame.vehicle, std::get<VehicleFacts>(facts), frame.gravity);
+  return frame;
+}
 
+AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only) {
   NumberedFrame numbered = build_model(frame);
-  std::vector<Actions> actions;
-  for (const Case* c : wanted) actions.push_back(case_actions(frame, numbered, *c));
-  StaticResult solved = solve_statics(numbered.model, actions);
-  if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
-    const std::string name = wanted.empty() ? "" : wanted[failure->load_case]->name;
-    return failure_problems(frame, numbered, *failure, name);
+  std::vector<const Case*> held, driven;  // by the supports; by wheels, held by nothing
+  for (const Case& c : frame.cases) {
+    if (!only.empty() && std::find(only.begin(), only.end(), c.name) == only.end()) continue;
+    (needs_vehicle(frame, c) ? driven : held).push_back(&c);
   }
 
   Analysis analysis;
   const CaseSummariser summariser(frame, numbered);
-  auto& solutions = std::get<std::vector<StaticSolution>>(solved);
-  for (size_t i = 0; i < wanted.size(); ++i) {
-    if (!all_finite(solutions[i])) {
-      return Problems{{Severity::error, wanted[i]->place,
-                       "case `" + wanted[i]->name + "` gives numbers too large to represent",
-                       "check the units of its loads and of the sections"}};
+  if (!held.empty()) {
+    std::vector<Actions> actions;
+    for (const Case* c : held) actions.push_back(case_actions(frame, numbered, *c));
+    StaticResult solved = solve_statics(numbered.model, actions);
+    if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
+      return failure_problems(frame, numbered, *failure, held[failure->load_case]->name);
     }
-    analysis.cases.push_back(summariser.summarise(*wanted[i], std::move(solutions[i])));
+    auto& solutions = std::get<std::vector<StaticSolution>>(solved);
+    for (size_t i = 0; i < held.size(); ++i) {
+      if (!all_finite(solutions[i])) return too_large(*held[i]);
+      analysis.cases.push_back(summariser.summarise(*held[i], std::move(solutions[i])));
+    }
   }
+  if (frame.vehicle && !driven.empty()) {
+    if (Problems problems = without_mass(frame, numbered); !problems.empty()) return problems;
+    auto facts = vehicle_facts(frame, numbered);
+    VehicleOutcome solved = std::vector<VehicleSolution>();
+    if (std::holds_alternative<VehicleFacts>(facts)) {
+      solved = solve_vehicle_cases(frame, numbered, driven);
+      analysis.vehicle = std::move(std::get<VehicleFacts>(facts));
+    } else {
+      solved = std::get<StaticFailure>(facts);
+    }
+    if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
+      return failure_problems(frame, numbered, *failure, driven[failure->load_case]->name);
+    }
+    auto& solutions = std::get<std::vector<VehicleSolution>>(solved);
+    for (size_t i = 0; i < driven.size(); ++i) {
+      if (!all_finite(solutions[i].solution)) return too_large(*driven[i]);
+      CaseResult result = summariser.summarise(*driven[i], std::move(solutions[i].solution));
+      result.driving = std::move(solutions[i].state);
+      analysis.cases.push_back(std::move(result));
+    }
+  }
+  put_in_file_order(frame, analysis.cases);
   analysis.mass = mass_summary(frame, numbered);
   analysis.remarks = remarks_on(frame);
   analysis.frame = frame;

@@ -9,7 +9,9 @@
 #include "cases/build_model.h"
 #include "cases/frame.h"
 #include "cases/mass_summary.h"
+#include "cases/pick_ups.h"
 #include "cases/place.h"
+#include "cases/vehicle_cases.h"
 #include "cases/yield_check.h"
 #include "solver/model.h"
 #include "solver/statics.h"
@@ -44,6 +46,8 @@ struct CaseResult {
   double yield_factor = 1;            ///< the reserve against yield its checks ask for
   std::optional<Worst> worst;         ///< none if no check could be made
   int largest_node = -1;              ///< node that moves most
+  std::optional<DrivingState> driving;  ///< of cases of kind vehicle
+  std::vector<PickUp> pick_ups;       ///< where links, springs and cables meet the frame
 };
 
 struct Analysis {
@@ -51,6 +55,7 @@ struct Analysis {
   Model model;
   std::vector<MemberSlot> slots;  ///< in the order of Frame::members
   MassSummary mass;
+  std::optional<VehicleFacts> vehicle;
   std::vector<CaseResult> cases;
   Problems remarks;  ///< what the reader should know about these results
 
@@ -59,6 +64,10 @@ struct Analysis {
 
 /// Why there is no answer: a mechanism, a part of the job this version does not do.
 using AnalysisOutcome = std::variant<Analysis, Problems>;
+
+/// The frame with the load cases it is to be checked for: its own, or the standard set of a vehicle
+/// whose file names none. A frame with neither comes back without cases.
+std::variant<Frame, Problems> with_load_cases(Frame frame);
 
 /// Solves the named cases (all if empty) and makes all checks. Requires: validate() found no error.
 AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only = {});

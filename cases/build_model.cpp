@@ -24,6 +24,17 @@ Bar bar_of(const Frame& frame, const NumberedFrame& n, const Member& m) {
   return bar;
 }
 
+/// The body's master is the node that a support holds, if one does: only a master can be held.
+RigidBody upright(const Frame& frame, const NumberedFrame& n, const Wheel& wheel) {
+  RigidBody body;
+  for (const std::string& node : wheel.carrier) body.nodes.push_back(n.node.at(node));
+  for (const SupportEntry& s : frame.supports) {
+    const auto held = std::find(body.nodes.begin(), body.nodes.end(), n.node.at(s.node));
+    if (held != body.nodes.end()) std::iter_swap(body.nodes.begin(), held);
+  }
+  return body;
+}
+
 }  // namespace
 
 double member_length(const NumberedFrame& numbered, const Member& member) {
@@ -61,6 +72,13 @@ NumberedFrame build_model(const Frame& frame) {
     } else {
       n.slots.push_back({false, static_cast<int>(n.model.bars.size())});
       n.model.bars.push_back(bar_of(frame, n, m));
+    }
+  }
+  if (frame.vehicle) {
+    for (const Wheel& w : frame.vehicle->wheels) {
+      if (w.hold == WheelHold::rigid_upright && w.carrier.size() > 1) {
+        n.model.bodies.push_back(upright(frame, n, w));
+      }
     }
   }
   for (const SupportEntry& s : frame.supports) {

@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <map>
 
-#include "cases/mass_summary.h"
-#include "cases/spread_load.h"
+#include "cases/mass_distribution.h"
 
 namespace tubewright {
 
@@ -39,45 +38,17 @@ void add_point_load(Actions& a, const Frame& frame, const NumberedFrame& n, cons
   }
 }
 
-void add_weight_at(Actions& a, const NumberedFrame& n, const std::vector<std::string>& on,
-                   const Eigen::Vector3d& at, const Eigen::Vector3d& weight) {
-  std::vector<Eigen::Vector3d> points;
-  for (const std::string& name : on) points.push_back(n.model.nodes[n.node.at(name)]);
-  const std::vector<NodeShare> shares = spread_load(points, at, weight, Eigen::Vector3d::Zero());
-  for (size_t i = 0; i < on.size(); ++i) {
-    force_on(a, n.node.at(on[i])) += shares[i].force;
-    moment_on(a, n.node.at(on[i])) += shares[i].moment;
-  }
-}
-
-/// `g`: the acceleration that weight follows, m/s2, global axes. A link or cable hands half its
-/// weight to each end.
-void add_gravity(Actions& a, const Frame& frame, const NumberedFrame& n, const Eigen::Vector3d& g) {
-  for (size_t i = 0; i < frame.members.size(); ++i) {
-    const Member& m = frame.members[i];
-    const Eigen::Vector3d per_length = mass_per_length(frame, m) * g;
-    if (n.slots[i].is_beam) {
-      a.beams[n.slots[i].index].line += per_length;
-      continue;
-    }
-    const Eigen::Vector3d half = per_length * member_length(n, m) / 2;
-    force_on(a, n.node.at(m.from)) += half;
-    force_on(a, n.node.at(m.to)) += half;
-  }
-  for (const PanelEntry& panel : frame.panels) {
-    const PanelMass p = panel_mass(frame, n, panel);
-    add_weight_at(a, n, panel.corners, p.centre, p.mass * g);
-  }
-  for (const CarriedMass& m : frame.masses) add_weight_at(a, n, m.on, m.at, m.mass * g);
-}
-
 Actions static_actions(const Frame& frame, const NumberedFrame& n, const Case& c) {
   Actions a = no_actions(n.model);
   for (const NodeAction& f : c.forces) force_on(a, n.node.at(f.node)) += f.value;
   for (const NodeAction& m : c.moments) moment_on(a, n.node.at(m.node)) += m.value;
   for (const LineLoad& load : c.line_loads) add_line_load(a, n, load);
   for (const PointLoad& load : c.point_loads) add_point_load(a, frame, n, load);
-  if (!c.gravity.isZero(0)) add_gravity(a, frame, n, frame.gravity * c.gravity);
+  if (!c.gravity.isZero(0)) {
+    BodyField weight;
+    weight.at_centre = frame.gravity * c.gravity;
+    add_body_field(a, n.model, mass_distribution(frame, n), weight);
+  }
   for (const SupportEntry& s : frame.supports) {
     for (int d = 0; d < unknowns_per_node; ++d) {
       a.prescribed[unknowns_per_node * n.node.at(s.node) + d] = s.displacement[d];
@@ -85,9 +56,6 @@ Actions static_actions(const Frame& frame, const NumberedFrame& n, const Case& c
   }
   return a;
 }
-
-/// Factor of each case that is not itself a combination.
-using Factors = std::map<std::string, double>;
 
 /// `known`: combinations met before, so that nested ones are opened once.
 const Factors& open_combination(const Frame& frame, const Case& c,
@@ -104,12 +72,12 @@ const Factors& open_combination(const Frame& frame, const Case& c,
   return factors;
 }
 
+}  // namespace
+
 Factors basic_cases(const Frame& frame, const Case& c) {
   std::map<std::string, Factors> known;
   return open_combination(frame, c, known);
 }
-
-}  // namespace
 
 const Case* find_case(const Frame& frame, const std::string& name) {
   const auto found = std::find_if(frame.cases.begin(), frame.cases.end(),

@@ -1,6 +1,9 @@
 // From a load case as its builder wrote it to the actions on the numbered model.
 #pragma once
 
+#include <map>
+#include <string>
+
 #include "cases/build_model.h"
 #include "cases/frame.h"
 #include "solver/actions.h"
@@ -13,6 +16,12 @@ namespace tubewright {
 /// factors, prescribed displacements included, and is solved afresh: with slack cables the sum of
 /// the parts' results would be wrong. Requires: needs_vehicle() is false; names exist.
 Actions case_actions(const Frame& frame, const NumberedFrame& numbered, const Case& load_case);
+
+/// Factor of each case that is not itself a combination.
+using Factors = std::map<std::string, double>;
+
+/// What a case comes down to: itself, or its parts with their factors, combinations opened.
+Factors basic_cases(const Frame& frame, const Case& load_case);
 
 /// True if the case is of kind vehicle or combines one that is.
 bool needs_vehicle(const Frame& frame, const Case& load_case);

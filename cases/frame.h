@@ -136,6 +136,7 @@ struct Wheel {
   std::vector<std::string> carrier;
   WheelHold hold = WheelHold::rigid_upright;
   WheelBrake brake = WheelBrake::none;
+  std::vector<std::string> brake_mount;  ///< nodes an inboard brake is fixed to
   Axle axle = Axle::front;
   Place place;
 };
@@ -194,15 +195,23 @@ struct StepStrike {
   Place place;
 };
 
+/// Sliding sideways against a kerb.
+struct KerbNudge {
+  bool left = true;  ///< the side of the wheels that strike it
+  double factor = 1;
+  Place place;
+};
+
 struct Case {
   std::string name;
   CaseKind kind = CaseKind::fixed_supports;
   bool rare = false;
   std::string note;
   Place place;
-  // kind: static
+  // kind: static, and beside the wheels' forces kind: vehicle
   std::vector<NodeAction> forces;
   std::vector<NodeAction> moments;
+  // kind: static
   std::vector<LineLoad> line_loads;
   std::vector<PointLoad> point_loads;
   Eigen::Vector3d gravity = Eigen::Vector3d::Zero();  ///< multiples of g
@@ -211,9 +220,12 @@ struct Case {
   // kind: vehicle
   double brake = 0;
   double corner = 0;
-  double grade = 0;  ///< tangent of the slope, + = nose down
+  double grade = 0;     ///< tangent of the slope, + = nose down
+  double bank = 0;      ///< of the road across the vehicle, rad, + = left side lower
+  double vertical = 1;  ///< factor on gravity normal to the road
   std::vector<WheelFactor> bump;
   std::optional<StepStrike> step;
+  std::optional<KerbNudge> nudge;
   std::string lift;
 };
 

@@ -25,13 +25,19 @@ PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, const Pa
     return numbered.model.nodes[numbered.node.at(panel.corners[i])];
   };
   PanelMass p;
+  Eigen::Matrix3d second = Eigen::Matrix3d::Zero();  // integral of r r' dm about the first corner
   for (const int i : {1, 2}) {
     const Eigen::Vector3d a = corner(0), b = corner(i), c = corner(i + 1);
     const double mass = per_area * (b - a).cross(c - a).norm() / 2;
     p.mass += mass;
     p.centre += mass * (a + b + c) / 3;
+    const Eigen::Vector3d u = b - a, v = c - a;
+    second += mass / 12 * (u * u.transpose() + v * v.transpose() + (u + v) * (u + v).transpose());
   }
   if (p.mass > 0) p.centre /= p.mass;
+  const Eigen::Vector3d r = p.centre - corner(0);
+  second -= p.mass * r * r.transpose();
+  p.inertia = second.trace() * Eigen::Matrix3d::Identity() - second;
   return p;
 }
 

@@ -22,10 +22,11 @@ MassSummary mass_summary(const Frame& frame, const NumberedFrame& numbered);
 /// Mass per metre of a member, kg/m; 0 for a spring.
 double mass_per_length(const Frame& frame, const Member& member);
 
-/// Area and centroid of a panel, and its mass.
+/// A panel as a flat plate of even thickness.
 struct PanelMass {
   double mass = 0;
   Eigen::Vector3d centre = Eigen::Vector3d::Zero();
+  Eigen::Matrix3d inertia = Eigen::Matrix3d::Zero();  ///< about its centre, kg m2
 };
 
 PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, const PanelEntry& panel);

@@ -1,5 +1,6 @@
 #include "cases/mechanism_report.h"
 
+#include <algorithm>
 #include <array>
 
 namespace tubewright {
@@ -52,6 +53,44 @@ Problem free_motion(const Frame& frame, const FreeMotion& motion, const std::str
   return p;
 }
 
+/// The wheel whose rigid upright the node is part of, or nullptr.
+const Wheel* wheel_of_upright(const Frame& frame, const std::string& node) {
+  if (!frame.vehicle) return nullptr;
+  for (const Wheel& w : frame.vehicle->wheels) {
+    const bool part = std::find(w.carrier.begin(), w.carrier.end(), node) != w.carrier.end();
+    if (part && w.hold == WheelHold::rigid_upright && w.carrier.size() > 1) return &w;
+  }
+  return nullptr;
+}
+
+/// An upright has six freedoms, so it wants six restraints: links and a spring.
+Problem loose_upright(const Frame& frame, const FreeMotion& motion, const Wheel& wheel,
+                      const std::string& when) {
+  const auto on_upright = [&](const std::string& node) {
+    return std::find(wheel.carrier.begin(), wheel.carrier.end(), node) != wheel.carrier.end();
+  };
+  int links = 0, tubes = 0;
+  for (const Member& m : frame.members) {
+    if (on_upright(m.from) == on_upright(m.to)) continue;
+    (m.kind == MemberKind::beam ? tubes : links) += 1;
+  }
+  const std::string node = "`" + frame.nodes[motion.node].name + "`";
+  Problem p;
+  p.place = wheel.place;
+  p.message = "the upright of wheel `" + wheel.name + "` is loose: its node " + node + " can " +
+              can[motion.direction] + " without resistance" + when;
+  if (tubes > 0) {
+    p.advice = "add a link, tie rod or spring that stops this";
+  } else if (links < 6) {
+    p.advice = "a rigid upright needs six restraints and has " + std::to_string(links) +
+               ": add a wishbone leg, tie rod, brake reaction link or spring that stops this";
+  } else {
+    p.advice = "its " + std::to_string(links) +
+               " links and springs all leave this motion free: move one so that it stops it";
+  }
+  return p;
+}
+
 }  // namespace
 
 Problems failure_problems(const Frame& frame, const NumberedFrame& numbered,
@@ -65,7 +104,11 @@ Problems failure_problems(const Frame& frame, const NumberedFrame& numbered,
       slack.empty() ? "" : " in case `" + case_name + "`, where slack are the cables " + slack;
   Problems problems;
   for (const FreeMotion& motion : failure.mechanism.motions) {
-    problems.push_back(free_motion(frame, motion, when));
+    const Wheel* wheel = motion.rigid_body && motion.moving.size() >= frame.nodes.size()
+                             ? nullptr
+                             : wheel_of_upright(frame, frame.nodes[motion.node].name);
+    problems.push_back(wheel != nullptr ? loose_upright(frame, motion, *wheel, when)
+                                        : free_motion(frame, motion, when));
   }
   return problems;
 }

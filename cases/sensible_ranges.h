@@ -28,6 +28,7 @@ constexpr Range strength{1e3, 1e12, "a value above 0 (at least 0.001 MPa) and at
 constexpr Range density{1e-3, 1e5, "a value above 0 (at least 0.001 kg/m3) and at most 1e5 kg/m3"};
 constexpr Range stiffness{1e-3, 1e15,
                           "a stiffness above 0 (at least 1e-6 N/mm), at most 1e12 N/mm"};
+constexpr Range bank{-1.5, 1.5, "an angle below 86 degrees"};
 constexpr Range roll{-100, 100, "an angle of a few turns at most"};
 constexpr Range force{-1e9, 1e9, "at most 1e9 N (N m, N/m) in each direction"};
 constexpr Range displacement{-10, 10, "at most 10 m"};

@@ -36,4 +36,16 @@ std::vector<NodeShare> spread_load(const std::vector<Eigen::Vector3d>& nodes,
   return shares;
 }
 
+void add_spread(Actions& actions, const Model& model, const std::vector<int>& nodes,
+                const Eigen::Vector3d& at, const Eigen::Vector3d& force,
+                const Eigen::Vector3d& moment) {
+  std::vector<Eigen::Vector3d> points;
+  for (const int node : nodes) points.push_back(model.nodes[node]);
+  const std::vector<NodeShare> shares = spread_load(points, at, force, moment);
+  for (size_t i = 0; i < nodes.size(); ++i) {
+    actions.nodal.segment<3>(unknowns_per_node * nodes[i]) += shares[i].force;
+    actions.nodal.segment<3>(unknowns_per_node * nodes[i] + 3) += shares[i].moment;
+  }
+}
+
 }  // namespace tubewright

@@ -4,6 +4,9 @@
 #include <Eigen/Core>
 #include <vector>
 
+#include "solver/actions.h"
+#include "solver/model.h"
+
 namespace tubewright {
 
 /// The force and moment that each node takes.
@@ -19,5 +22,10 @@ struct NodeShare {
 std::vector<NodeShare> spread_load(const std::vector<Eigen::Vector3d>& nodes,
                                    const Eigen::Vector3d& at, const Eigen::Vector3d& force,
                                    const Eigen::Vector3d& moment);
+
+/// Adds the shares of `nodes` of a model to its actions.
+void add_spread(Actions& actions, const Model& model, const std::vector<int>& nodes,
+                const Eigen::Vector3d& at, const Eigen::Vector3d& force,
+                const Eigen::Vector3d& moment);
 
 }  // namespace tubewright

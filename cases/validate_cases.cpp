@@ -26,7 +26,7 @@ void check_loaded_member(const Frame& frame, const FrameNames& names, const std:
             "put the load on its end nodes under `forces`, or make it a `beam`");
 }
 
-void check_static(const Frame& frame, const FrameNames& names, const Case& c, Problems& problems) {
+void check_node_actions(const FrameNames& names, const Case& c, Problems& problems) {
   const std::string subject = subject_of(c);
   for (const auto& [actions, key] : {std::pair{&c.forces, "forces"}, {&c.moments, "moments"}}) {
     for (const NodeAction& action : *actions) {
@@ -34,6 +34,11 @@ void check_static(const Frame& frame, const FrameNames& names, const Case& c, Pr
       check_vector(action.value, sensible::force, subject, key, action.place, problems);
     }
   }
+}
+
+void check_static(const Frame& frame, const FrameNames& names, const Case& c, Problems& problems) {
+  const std::string subject = subject_of(c);
+  check_node_actions(names, c, problems);
   for (const LineLoad& load : c.line_loads) {
     check_loaded_member(frame, names, load.member, subject, load.place, problems);
     check_vector(load.load, sensible::force, subject, "line_loads", load.place, problems);
@@ -76,7 +81,14 @@ void check_driving(const Frame& frame, const FrameNames& names, const Case& c, P
     names.wheels.find(bump.wheel, subject, bump.place, problems);
     check_range(bump.factor, sensible::positive_factor, subject, "bump", bump.place, problems);
   }
+  check_range(c.bank, sensible::bank, subject, "bank", c.place, problems);
+  check_range(c.vertical, sensible::positive_factor, subject, "vertical", c.place, problems);
   if (c.step) check_step(frame, names, c, problems);
+  if (c.nudge) {
+    check_range(c.nudge->factor, sensible::positive_factor, subject, "factor", c.nudge->place,
+                problems);
+  }
+  check_node_actions(names, c, problems);
   if (!c.lift.empty()) names.wheels.find(c.lift, subject, c.place, problems);
 
   const auto& wheels = frame.vehicle->wheels;
@@ -128,6 +140,36 @@ std::string way_round(const Frame& frame, const std::vector<int>& path, int clos
   return way + quoted(frame.cases[closing].name);
 }
 
+/// Of the plain cases that a case comes down to: is any held by supports, any by nothing?
+struct Kinds {
+  bool fixed = false;
+  bool driven = false;
+};
+
+std::vector<Kinds> own_kinds(const Frame& frame) {
+  std::vector<Kinds> kinds;
+  for (const Case& c : frame.cases) {
+    kinds.push_back({c.kind == CaseKind::fixed_supports, c.kind == CaseKind::vehicle});
+  }
+  return kinds;
+}
+
+/// Takes in the kinds of a combination's parts; said once, where the two kinds meet.
+void add_kinds(const Frame& frame, const std::vector<int>& terms, int at, std::vector<Kinds>& kinds,
+               Problems& problems) {
+  bool mixed_below = false;
+  for (const int term : terms) {
+    mixed_below = mixed_below || (kinds[term].fixed && kinds[term].driven);
+    kinds[at].fixed = kinds[at].fixed || kinds[term].fixed;
+    kinds[at].driven = kinds[at].driven || kinds[term].driven;
+  }
+  if (mixed_below || !kinds[at].fixed || !kinds[at].driven) return;
+  add_error(problems, frame.cases[at].place,
+            subject_of(frame.cases[at]) + " combines `kind: static` with `kind: vehicle`",
+            "one is held by the supports, the other by nothing; put the loads of the static one "
+            "under `forces` of a vehicle case");
+}
+
 /// Depth first, without recursion: a chain may be as long as the file. A case closes one circle at
 /// most, so that there are no more reports than cases.
 void check_circles(const Frame& frame, const FrameNames& names, Problems& problems) {
@@ -136,6 +178,7 @@ void check_circles(const Frame& frame, const FrameNames& names, Problems& proble
   std::vector<State> state(terms.size(), State::unseen);
   std::vector<bool> reported(terms.size(), false);
   std::vector<int> depth(terms.size(), 0);  // levels of combination above plain cases
+  std::vector<Kinds> kinds = own_kinds(frame);
   for (std::size_t start = 0; start < terms.size(); ++start) {
     if (state[start] != State::unseen) continue;
     std::vector<int> path = {static_cast<int>(start)};
@@ -146,6 +189,7 @@ void check_circles(const Frame& frame, const FrameNames& names, Problems& proble
       if (next_term.back() == terms[at].size()) {
         state[at] = State::done;
         for (const int term : terms[at]) depth[at] = std::max(depth[at], depth[term] + 1);
+        add_kinds(frame, terms[at], at, kinds, problems);
         if (depth[at] == deepest_combination + 1) {
           add_error(problems, frame.cases[at].place,
                     subject_of(frame.cases[at]) + " combines combinations too deeply",

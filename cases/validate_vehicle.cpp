@@ -1,6 +1,7 @@
 // Wheels, axles and shares.
 #include <algorithm>
 #include <cmath>
+#include <unordered_map>
 #include <unordered_set>
 
 #include "cases/sensible_ranges.h"
@@ -29,8 +30,46 @@ void check_carrier(const Wheel& w, const FrameNames& names, const std::string& s
   }
 }
 
+void check_brake_mount(const Wheel& w, const FrameNames& names, const std::string& subject,
+                       Problems& problems) {
+  for (const std::string& node : w.brake_mount) {
+    joined_node(names, node, subject, w.place, problems);
+  }
+  if (!w.brake_mount.empty() && w.brake != WheelBrake::inboard) {
+    add_error(problems, w.place, subject + " has a `brake_mount`, but no inboard brake",
+              "give it `brake: inboard`; the couple of an outboard brake goes to the upright");
+  }
+}
+
+/// A rigid upright is moved by one of its nodes, so only one of them can be held, and none can
+/// belong to two uprights.
+void check_uprights(const Frame& frame, Problems& problems) {
+  std::unordered_map<std::string, std::string> upright_of;
+  for (const Wheel& w : frame.vehicle->wheels) {
+    if (w.hold != WheelHold::rigid_upright || w.carrier.size() < 2) continue;
+    int held = 0;
+    for (const std::string& node : w.carrier) {
+      const auto [other, is_new] = upright_of.emplace(node, w.name);
+      if (!is_new && other->second != w.name) {
+        add_error(problems, w.place,
+                  "node " + quoted(node) + " is part of the rigid uprights of wheels " +
+                      quoted(other->second) + " and " + quoted(w.name),
+                  "give each upright nodes of its own, or use `hold: spread`");
+      }
+      for (const SupportEntry& s : frame.supports) held += s.node == node;
+    }
+    if (held > 1) {
+      add_error(problems, w.place,
+                "the rigid upright of wheel " + quoted(w.name) + " is supported at " +
+                    std::to_string(held) + " nodes",
+                "support it at one of its nodes, in all the directions that are held");
+    }
+  }
+}
+
 void check_wheel(const Wheel& w, const FrameNames& names, Problems& problems) {
   const std::string subject = "wheel " + quoted(w.name);
+  check_brake_mount(w, names, subject, problems);
   bool placed = true;
   for (int d = 0; d < 3 && placed; ++d) {
     placed =
@@ -125,6 +164,7 @@ void check_shares(const Vehicle& v, Problems& problems) {
 void validate_vehicle(const Frame& frame, const FrameNames& names, Problems& problems) {
   if (!frame.vehicle) return;
   for (const Wheel& w : frame.vehicle->wheels) check_wheel(w, names, problems);
+  check_uprights(frame, problems);
   check_axles(*frame.vehicle, problems);
   check_shares(*frame.vehicle, problems);
 }

@@ -7,6 +7,7 @@
 
 #include "io/text_layout.h"
 #include "io/utf8.h"
+#include "io/vehicle_summary.h"
 
 namespace tubewright {
 
@@ -127,7 +128,8 @@ std::string movement_line(const Analysis& analysis, const CaseResult& result) {
   const int decimals = std::max(decimals_for(u.norm()), 2);
   return "  moves most    " +
          analysis.frame.nodes[static_cast<std::size_t>(result.largest_node)].name + " by " +
-         fixed(u.norm(), decimals) + " mm (" + vector_text(u, decimals) + ")\n";
+         fixed(u.norm(), decimals) + " mm (" + vector_text(u, decimals) + ")" +
+         (result.driving ? " from the mean motion\n" : "\n");
 }
 
 std::string reaction_line(const Analysis& analysis, const CaseResult& result) {
@@ -185,8 +187,9 @@ std::vector<int> failing_members(const CaseResult& result) {
 }
 
 std::string case_summary(const Analysis& analysis, const CaseResult& result, Paint paint) {
-  return heading_line(analysis, result, paint) + member_rows(analysis, result, paint) +
-         movement_line(analysis, result) + reaction_line(analysis, result) +
+  return heading_line(analysis, result, paint) + driving_lines(analysis, result, paint) +
+         member_rows(analysis, result, paint) + movement_line(analysis, result) +
+         (result.driving ? "" : reaction_line(analysis, result)) +
          balance_line(result.solution.residual) + slack_line(analysis, result);
 }
 

@@ -34,7 +34,7 @@ Problems faults_of_choice(const Frame& frame, const CheckCommand& command) {
   if (frame.cases.empty()) {
     return {{Severity::error,
              {},
-             "the frame has no load cases, so there is nothing to check",
+             "the frame has no load cases and no vehicle, so there is nothing to check",
              "add `cases`, such as `standing: {kind: static, gravity: [0, 0, -1]}`"}};
   }
   std::vector<std::string> names;
@@ -115,12 +115,19 @@ int run_check(const CheckCommand& command) {
   }
   const FrameText& file = std::get<FrameText>(source);
   FrameReading reading = read_frame(file);
-  if (reading.sound()) append(reading.problems, faults_of_choice(reading.frame, command));
+  if (!reading.sound()) return cannot_answer(reading.problems, file, command.json);
+  auto completed = with_load_cases(std::move(reading.frame));
+  if (const auto* problems = std::get_if<Problems>(&completed)) {
+    append(reading.problems, *problems);
+    return cannot_answer(reading.problems, file, command.json);
+  }
+  const Frame& frame = std::get<Frame>(completed);
+  append(reading.problems, faults_of_choice(frame, command));
   if (!reading.sound()) return cannot_answer(reading.problems, file, command.json);
 
   Problems warnings = std::move(reading.problems);
-  append(warnings, lint(reading.frame));
-  const AnalysisOutcome outcome = analyse(reading.frame, command.cases);
+  append(warnings, lint(frame));
+  const AnalysisOutcome outcome = analyse(frame, command.cases);
   if (const auto* problems = std::get_if<Problems>(&outcome)) {
     append(warnings, *problems);
     return cannot_answer(warnings, file, command.json);

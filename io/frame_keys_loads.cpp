@@ -25,6 +25,9 @@ SharedKind wheels_kind() {
               "rigid: a rigid upright joins the nodes; spread: statically equivalent forces"},
              {"brake", choice({"outboard", "inboard", "none"}), optional, "none",
               "where the brake's moment goes: to the upright, to the frame, or no brake"},
+             {"brake_mount", list_of(name("a node name"), 1, 1000, "a list of node names, [A, B]"),
+              optional, "",
+              "the nodes an inboard brake is fixed to; absent: where the wheel's links meet the frame"},
              {"axle", choice({"front", "rear"}), required, "", "front or rear"}}),
       "a map of wheel names, {NAME: {contact: [x, y, z], ...}}", 1);
 }
@@ -93,7 +96,20 @@ KeyGroup vehicle_case() {
                    {"height", quantity(length, positive), required, "", "height of the step, mm"},
                    factor("dynamic factor on the force of the strike")}),
             optional, "", "one wheel strikes a step"},
-           {"lift", name("a wheel name"), optional, "", "the wheel that is just off the ground"}}),
+           {"lift", name("a wheel name"), optional, "", "the wheel that is just off the ground"},
+           {"nudge",
+            group("nudge", "`nudge`",
+                  {{"side", choice({"left", "right"}), required, "", "the side that strikes a kerb"},
+                   factor("dynamic factor on the side force")}),
+            optional, "", "the vehicle slides sideways against a kerb"},
+           {"bank", quantity(angle), optional, "0",
+            "slope of the road across the vehicle, degrees, positive leaning into a left turn"},
+           {"vertical", quantity(number, positive), optional, "1",
+            "factor on the weight normal to the road, as in a dip"},
+           {"forces", by_node(vector(force), "{NODE: [x, y, z]}"), optional, "",
+            "more forces on nodes, N, balanced by inertia like those of the wheels"},
+           {"moments", by_node(vector(moment), "{NODE: [x, y, z]}"), optional, "",
+            "more moments on nodes, N m"}}),
       "vehicle"};
 }
 

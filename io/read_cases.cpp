@@ -37,7 +37,7 @@ void read_static_case(const CheckedValue& v, const FileAxes& axes, Case& c, Prob
   c.gravity = axes.vector(v["gravity"]);
 }
 
-void read_vehicle_case(const CheckedValue& v, Case& c) {
+void read_vehicle_case(const CheckedValue& v, const FileAxes& axes, Case& c) {
   c.kind = CaseKind::vehicle;
   c.brake = v["brake"].number;
   c.corner = v["corner"].number;
@@ -50,6 +50,14 @@ void read_vehicle_case(const CheckedValue& v, Case& c) {
         StepStrike{step["wheel"].text, step["height"].number, step["factor"].number, step.place};
   }
   c.lift = v["lift"].text;
+  if (const CheckedValue& nudge = v["nudge"]; nudge.group != nullptr) {
+    // SAE J670 has y to the right, but left and right are the driver's in either.
+    c.nudge = KerbNudge{nudge["side"].index == 0, nudge["factor"].number, nudge.place};
+  }
+  c.bank = v["bank"].number;
+  c.vertical = v["vertical"].number;
+  c.forces = node_actions(v["forces"], axes);
+  c.moments = node_actions(v["moments"], axes);
 }
 
 void read_combined_case(const CheckedValue& v, Case& c) {
@@ -70,6 +78,7 @@ Wheel wheel(const NamedValue& entry, const FileAxes& axes) {
   w.carrier = texts(v["carrier"]);
   w.hold = choice_of<WheelHold>(v["hold"]);
   w.brake = choice_of<WheelBrake>(v["brake"]);
+  w.brake_mount = texts(v["brake_mount"]);
   w.axle = choice_of<Axle>(v["axle"]);
   return w;
 }
@@ -106,7 +115,7 @@ void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Pro
       c.rare = v["rare"].index == 1;
       c.note = v["note"].text;
       if (v.group->word == "static") read_static_case(v, axes, c, problems);
-      if (v.group->word == "vehicle") read_vehicle_case(v, c);
+      if (v.group->word == "vehicle") read_vehicle_case(v, axes, c);
       if (v.group->word == "combine") read_combined_case(v, c);
     }
     frame.cases.push_back(std::move(c));

@@ -7,6 +7,7 @@
 
 #include "io/cautions.h"
 #include "io/json_lines.h"
+#include "io/vehicle_summary.h"
 #include "io/version.h"
 
 namespace tubewright {
@@ -77,10 +78,11 @@ std::vector<int> supported_nodes(const Model& model) {
   return nodes;
 }
 
-void write_reactions(JsonLines& out, const Analysis& analysis, const Eigen::VectorXd& reactions) {
+void write_reactions(JsonLines& out, const Analysis& analysis, const CaseResult& result) {
   out.open("reactions");
-  for (const int node : supported_nodes(analysis.model)) {
-    const auto r = reactions.segment<6>(6 * node);
+  for (const int node :
+       result.driving ? result.driving->restrained : supported_nodes(analysis.model)) {
+    const auto r = result.solution.reactions.segment<6>(6 * node);
     out.row(analysis.frame.nodes[static_cast<std::size_t>(node)].name,
             {{"force", numbers(r.head<3>())}, {"moment", numbers(r.tail<3>())}});
   }
@@ -149,6 +151,62 @@ ordered_json worst_json(const std::optional<Worst>& worst) {
       {"check", worst->check}, {"item", worst->item}, {"utilisation", number(worst->utilisation)}};
 }
 
+void write_wheels(JsonLines& out, const Frame& frame, const CaseResult& result) {
+  out.open("wheels");
+  for (std::size_t w = 0; result.driving && w < result.driving->wheels.size(); ++w) {
+    const TyreForce& f = result.driving->wheels[w];
+    out.row(frame.vehicle->wheels[w].name, {{"force", numbers(f.total())},
+                                            {"lifted", f.lifted},
+                                            {"at_contact", numbers(f.at_contact)},
+                                            {"at_centre", numbers(f.at_centre)},
+                                            {"brake_couple_on_mount", number(f.mount_couple)},
+                                            {"friction_needed", number(f.friction_used)}});
+  }
+  out.close();
+}
+
+ordered_json balance_json(const Balance& b, bool tips) {
+  return {{"force", numbers(b.force)},
+          {"moment", numbers(b.moment)},
+          {"gravity", numbers(b.gravity)},
+          {"acceleration", numbers(b.acceleration)},
+          {"angular_acceleration", numbers(b.angular)},
+          {"restraint_force", number(b.restraint_force)},
+          {"tips", tips}};
+}
+
+void write_pick_ups(JsonLines& out, const Frame& frame, const CaseResult& result) {
+  out.open("pick_ups");
+  for (const PickUp& p : result.pick_ups) {
+    out.row(frame.nodes[static_cast<std::size_t>(p.node)].name, {{"force", numbers(p.force)}});
+  }
+  out.close();
+}
+
+/// How the vehicle stands and what it can do; accelerations in g.
+void write_vehicle(JsonLines& out, const Analysis& analysis) {
+  if (!analysis.vehicle) return;
+  const VehicleFacts& v = *analysis.vehicle;
+  const double g = analysis.frame.gravity;
+  out.open("vehicle");
+  ordered_json standing;
+  for (std::size_t w = 0; w < v.standing.size(); ++w) {
+    standing[analysis.frame.vehicle->wheels[w].name] = number(v.standing[w]);
+  }
+  out.row("standing", standing);
+  out.row("inertia", {numbers(v.mass.inertia.row(0)), numbers(v.mass.inertia.row(1)),
+                      numbers(v.mass.inertia.row(2))});
+  out.row("sprung", v.sprung);
+  out.row("friction", number(v.friction));
+  out.row("reachable_braking", number(v.braking.greatest / g));
+  out.row("braking_limited_by", braking_limit_words(v.braking.limit));
+  out.row("tips_at", {{"braking", number(v.tipping.braking / g)},
+                      {"driving", number(v.tipping.driving / g)},
+                      {"left_turn", number(v.tipping.left_turn / g)},
+                      {"right_turn", number(v.tipping.right_turn / g)}});
+  out.close();
+}
+
 void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& result) {
   const Frame& frame = analysis.frame;
   const auto described = std::find_if(frame.cases.begin(), frame.cases.end(),
@@ -159,10 +217,12 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
     out.row("rare", described->rare);
   }
   write_nodes(out, frame, result.solution.displacements);
-  write_reactions(out, analysis, result.solution.reactions);
+  write_reactions(out, analysis, result);
   write_members(out, frame, result);
   out.row("panels", ordered_json::object());
-  out.row("wheels", ordered_json::object());
+  write_wheels(out, frame, result);
+  if (result.driving) out.row("balance", balance_json(result.driving->balance, result.driving->tips));
+  write_pick_ups(out, frame, result);
   out.row("slack", slack_json(frame, result));
   out.row("residual", residual_json(result.solution.residual));
   out.row("equilibrium", residual_json(result.solution.equilibrium));
@@ -185,6 +245,7 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   out.row("not_checked", checks_not_made(analysis));
   out.row("cautions", cautions());
   write_mass(out, analysis.mass);
+  write_vehicle(out, analysis);
   out.open("cases");
   for (const CaseResult& result : analysis.cases) write_case(out, analysis, result);
   out.close();

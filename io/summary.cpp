@@ -1,9 +1,12 @@
 #include "io/summary.h"
 
+#include <algorithm>
+
 #include "io/case_summary.h"
 #include "io/cautions.h"
 #include "io/text_layout.h"
 #include "io/utf8.h"
+#include "io/vehicle_summary.h"
 
 namespace tubewright {
 
@@ -21,7 +24,28 @@ std::string title_lines(const Analysis& analysis, Paint paint) {
     text += "; centre x " + fixed(centre.x(), 0) + ", y " + fixed(centre.y(), 0) + ", z " +
             fixed(centre.z(), 0) + " mm";
   }
-  return text + "\n\n";
+  return text + '\n' + vehicle_lines(analysis) + '\n';
+}
+
+/// The cases, the one nearest its limit first.
+std::string case_ranking(const Analysis& analysis, Paint paint) {
+  if (analysis.cases.size() < 2) return {};
+  std::vector<const CaseResult*> order;
+  std::size_t width = 4;
+  for (const CaseResult& result : analysis.cases) {
+    order.push_back(&result);
+    width = std::max(width, std::min<std::size_t>(result.name.size(), 32));
+  }
+  const auto used = [](const CaseResult* c) { return c->worst ? c->worst->utilisation : -1; };
+  std::stable_sort(order.begin(), order.end(),
+                   [&](const CaseResult* a, const CaseResult* b) { return used(a) > used(b); });
+  std::string text = paint.heading("Cases, nearest the limit first") + '\n';
+  for (const CaseResult* c : order) {
+    text += right(c->worst ? utilisation_text(used(c)) : "-", 8) + "  " + left(c->name, width);
+    if (c->worst) text += "  " + c->worst->check + " of " + c->worst->item;
+    text += '\n';
+  }
+  return text + '\n';
 }
 
 struct Governing {
@@ -100,6 +124,7 @@ std::string summary(const Analysis& analysis, Paint paint) {
   for (const CaseResult& result : analysis.cases) {
     text += case_summary(analysis, result, paint) + '\n';
   }
+  text += case_ranking(analysis, paint);
   text += painted(wrapped("", plain_verdict(analysis)), paint) + exit_line(analysis) + '\n';
   text += list_lines("Not checked", checks_not_made(analysis), paint);
   text += list_lines("Bear in mind", cautions(), paint);

@@ -1,9 +1,11 @@
 #include "solver/assembly.h"
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <array>
 
 #include "solver/beam_element.h"
+#include "solver/rigid_bodies.h"
 
 namespace tubewright {
 
@@ -24,10 +26,13 @@ Matrix12 global_bar_stiffness(const Model& model, const Bar& bar) {
   return K;
 }
 
-/// For each node the nodes of the same or a higher number that it shares an element with, ascending.
-std::vector<std::vector<int>> upward_neighbours(const Model& model) {
+/// For each master the masters of the same or a higher number that it shares an element with,
+/// ascending.
+std::vector<std::vector<int>> upward_neighbours(const Model& model,
+                                                const std::vector<int>& masters) {
   std::vector<std::vector<int>> up(model.nodes.size());
-  const auto join = [&](int a, int b) {
+  const auto join = [&](int from, int to) {
+    const int a = masters[from], b = masters[to];
     up[a].push_back(a);
     up[b].push_back(b);
     up[std::min(a, b)].push_back(std::max(a, b));
@@ -77,9 +82,11 @@ double bar_elongation(const Model& model, const Bar& bar, const Eigen::VectorXd&
 }
 
 FreeUnknowns number_free_unknowns(const Model& model) {
+  FreeUnknowns free;
+  free.masters = masters_of(model);
   std::vector<bool> movable(unknown_count(model), false);
   const auto join = [&](int node) {
-    std::fill_n(movable.begin() + unknowns_per_node * node, unknowns_per_node, true);
+    std::fill_n(movable.begin() + unknowns_per_node * free.masters[node], unknowns_per_node, true);
   };
   for (const Beam& b : model.beams) {
     join(b.from);
@@ -94,7 +101,6 @@ FreeUnknowns number_free_unknowns(const Model& model) {
       if (s.held[d]) movable[unknowns_per_node * s.node + d] = false;
     }
   }
-  FreeUnknowns free;
   free.number.assign(movable.size(), -1);
   for (int i = 0; i < static_cast<int>(movable.size()); ++i) {
     if (!movable[i]) continue;
@@ -117,17 +123,41 @@ void for_each_element(const Model& model, const std::vector<bool>& slack,
   }
 }
 
+namespace {
+
+/// An element whose node `a` lies at `arm` from its master, seen from the master: columns and rows
+/// of the rotations take in what they do to the translations.
+void refer_to_master(Eigen::MatrixXd& K, Eigen::Index a, const Eigen::Vector3d& arm) {
+  for (int j = 0; j < 3; ++j) {
+    const Eigen::Vector3d w = Eigen::Vector3d::Unit(j).cross(arm);
+    for (int k = 0; k < 3; ++k) K.col(6 * a + 3 + j) += w[k] * K.col(6 * a + k);
+  }
+  for (int j = 0; j < 3; ++j) {
+    const Eigen::Vector3d w = Eigen::Vector3d::Unit(j).cross(arm);
+    for (int k = 0; k < 3; ++k) K.row(6 * a + 3 + j) += w[k] * K.row(6 * a + k);
+  }
+}
+
+}  // namespace
+
 SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
                                 const std::vector<bool>& slack) {
-  SparseMatrix K = empty_pattern(free, upward_neighbours(model));
+  SparseMatrix K = empty_pattern(free, upward_neighbours(model, free.masters));
   const auto add = [&](int row, int column, double value) {
     const int* begin = K.innerIndexPtr() + K.outerIndexPtr()[column];
     const int* end = K.innerIndexPtr() + K.outerIndexPtr()[column + 1];
     K.valuePtr()[std::lower_bound(begin, end, row) - K.innerIndexPtr()] += value;
   };
-  for_each_element(model, slack, [&](std::span<const int> nodes, const auto& Ke) {
+  for_each_element(model, slack, [&](std::span<const int> nodes, const auto& element) {
+    Eigen::MatrixXd Ke = element;
+    for (size_t a = 0; a < nodes.size(); ++a) {
+      const int master = free.masters[nodes[a]];
+      if (master == nodes[a]) continue;
+      refer_to_master(Ke, static_cast<Eigen::Index>(a), model.nodes[nodes[a]] - model.nodes[master]);
+    }
     const auto number = [&](Eigen::Index i) {
-      return free.number[unknowns_per_node * nodes[i / unknowns_per_node] + i % unknowns_per_node];
+      const int master = free.masters[nodes[i / unknowns_per_node]];
+      return free.number[unknowns_per_node * master + i % unknowns_per_node];
     };
     for (Eigen::Index j = 0; j < Ke.cols(); ++j) {
       const int column = number(j);

@@ -12,11 +12,13 @@
 
 namespace tubewright {
 
-/// Numbering of the unknowns that can move: not held, and at a node that some element is joined to.
+/// Numbering of the unknowns that can move: not held, at a node that some element is joined to, and
+/// not at a node that follows the master of its rigid body.
 struct FreeUnknowns {
   std::vector<int> number;   ///< 6 a node: number among the free ones, or -1
   std::vector<int> unknown;  ///< for each free one its global number 6 n + d
   std::vector<int> node_of;  ///< for each free one its node
+  std::vector<int> masters;  ///< see masters_of(): nodes that follow another have no free unknowns
 };
 
 FreeUnknowns number_free_unknowns(const Model& model);
@@ -34,7 +36,8 @@ void for_each_element(const Model& model, const std::vector<bool>& slack,
 SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
                                 const std::vector<bool>& slack);
 
-/// K u of the whole model, held unknowns included; `u` has six entries a node.
+/// K u of the whole model, held unknowns included; `u` has six entries a node. Forces stand where
+/// the elements put them: not yet gathered on the masters of rigid bodies.
 Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,
                                 const Eigen::VectorXd& u);
 

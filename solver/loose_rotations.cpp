@@ -42,8 +42,13 @@ RotationBlock rotation_block(const SparseMatrix& K, const FreeUnknowns& free, in
 
 std::vector<LooseRotation> hold_loose_rotations(SparseMatrix& K, const FreeUnknowns& free) {
   std::vector<LooseRotation> found;
-  const int nodes = static_cast<int>(free.number.size()) / unknowns_per_node;
+  const int nodes = static_cast<int>(free.masters.size());
+  std::vector<bool> moves_others(free.masters.size(), false);
   for (int node = 0; node < nodes; ++node) {
+    if (free.masters[node] != node) moves_others[free.masters[node]] = true;
+  }
+  for (int node = 0; node < nodes; ++node) {
+    if (moves_others[node]) continue;
     const RotationBlock block = rotation_block(K, free, node);
     const auto n = static_cast<int>(block.axes.size());
     if (n == 0) continue;

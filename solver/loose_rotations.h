@@ -18,6 +18,7 @@ struct LooseRotation {
   Eigen::Vector3d axis = Eigen::Vector3d::Zero();  ///< unit vector, global axes
 };
 
+/// Not looked for at rigid bodies, whose rotation moves other nodes too.
 /// Finds them and adds s n n' to the lower triangle `K`.
 std::vector<LooseRotation> hold_loose_rotations(SparseMatrix& K, const FreeUnknowns& free);
 

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "solver/rigid_bodies.h"
+
 namespace tubewright {
 
 namespace {
@@ -75,6 +77,8 @@ std::vector<int> connected_parts(const Model& model, const std::vector<bool>& sl
   for (size_t i = 0; i < model.bars.size(); ++i) {
     if (!slack[i]) part[root(model.bars[i].from)] = root(model.bars[i].to);
   }
+  const std::vector<int> masters = masters_of(model);
+  for (size_t i = 0; i < part.size(); ++i) part[root(static_cast<int>(i))] = root(masters[i]);
   for (size_t i = 0; i < part.size(); ++i) part[i] = root(static_cast<int>(i));
   return part;
 }
@@ -190,9 +194,14 @@ Mechanism find_mechanism(const Model& model, const FreeUnknowns& free, const Spa
 
   const double length = typical_length(model);
   Eigen::MatrixXd motions = Eigen::MatrixXd::Zero(unknown_count(model), null.cols());
-  for (Eigen::Index i = 0; i < n; ++i) {
-    const bool rotation = free.unknown[i] % unknowns_per_node >= 3;
-    motions.row(free.unknown[i]) = scale[i] * null.row(i) * (rotation ? length / 2 : 1.0);
+  for (Eigen::Index i = 0; i < n; ++i) motions.row(free.unknown[i]) = scale[i] * null.row(i);
+  for (Eigen::Index k = 0; k < motions.cols(); ++k) {
+    Eigen::VectorXd u = motions.col(k);
+    follow_masters(model, free.masters, u);
+    for (Eigen::Index i = 0; i < u.size(); ++i) {
+      if (i % unknowns_per_node >= 3) u[i] *= length / 2;  // as far as it moves a member's end
+    }
+    motions.col(k) = u;
   }
   const std::vector<Eigen::Index> pivots = reduce(motions);
 

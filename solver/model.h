@@ -42,6 +42,12 @@ struct Bar {
   bool tension_only = false;  ///< a cable: slack when it would be pushed
 };
 
+/// Nodes that move as one rigid body; the first, the master, is the one that may be supported.
+/// A node belongs to one body at most.
+struct RigidBody {
+  std::vector<int> nodes;
+};
+
 /// Unknowns that are held. Their values (zero or a prescribed displacement) come with the actions.
 struct Support {
   int node = 0;
@@ -54,6 +60,7 @@ struct Model {
   std::vector<Material> materials;
   std::vector<Beam> beams;
   std::vector<Bar> bars;
+  std::vector<RigidBody> bodies;
   std::vector<Support> supports;
 };
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "solver/assembly.h"
+#include "solver/rigid_bodies.h"
 
 namespace tubewright {
 
@@ -116,7 +117,8 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
   }
 
   JointForces f = joint_forces(model, s);
-  const Eigen::VectorXd missing = f.sum - actions.nodal;  // what the outside still has to supply
+  Eigen::VectorXd missing = f.sum - actions.nodal;  // what the outside still has to supply
+  gather_on_masters(model, masters_of(model), missing);
   s.reactions = Eigen::VectorXd::Zero(missing.size());
   for (const Support& support : model.supports) {
     for (int d = 0; d < unknowns_per_node; ++d) {

@@ -7,6 +7,7 @@
 #include "solver/assembly.h"
 #include "solver/factorisation.h"
 #include "solver/loose_rotations.h"
+#include "solver/rigid_bodies.h"
 #include "solver/tension_only.h"
 
 namespace tubewright {
@@ -32,7 +33,7 @@ class StaticSolver {
   const System& system(const std::vector<bool>& slack);
   Eigen::MatrixXd displacements(const System& s, const std::vector<bool>& slack,
                                 const Eigen::MatrixXd& loads, const Eigen::MatrixXd& prescribed);
-  std::optional<Mechanism> unresisted(const System& s, const Eigen::VectorXd& loads) const;
+  std::optional<Mechanism> unresisted(const System& s, const Eigen::VectorXd& physical) const;
   std::optional<StaticFailure> settle_cables(const Eigen::VectorXd& loads,
                                              const Eigen::VectorXd& prescribed, Eigen::VectorXd& u,
                                              std::vector<bool>& slack);
@@ -58,22 +59,34 @@ const System& StaticSolver::system(const std::vector<bool>& slack) {
 Eigen::MatrixXd StaticSolver::displacements(const System& s, const std::vector<bool>& slack,
                                             const Eigen::MatrixXd& loads,
                                             const Eigen::MatrixXd& prescribed) {
-  Eigen::MatrixXd right_side = loads(free_.unknown, Eigen::all);
+  Eigen::MatrixXd right_side(free_.unknown.size(), loads.cols());
   for (Eigen::Index c = 0; c < loads.cols(); ++c) {
-    if (prescribed.col(c).isZero(0)) continue;
-    const Eigen::VectorXd f = apply_stiffness(model_, slack, prescribed.col(c));
-    right_side.col(c) -= f(free_.unknown);
+    Eigen::VectorXd f = loads.col(c);
+    if (!prescribed.col(c).isZero(0)) {
+      Eigen::VectorXd u = prescribed.col(c);
+      follow_masters(model_, free_.masters, u);
+      f -= apply_stiffness(model_, slack, u);
+    }
+    gather_on_masters(model_, free_.masters, f);
+    right_side.col(c) = f(free_.unknown);
   }
   Eigen::MatrixXd x = s.factor->solve(right_side);
   x += s.factor->solve(right_side - s.K.selfadjointView<Eigen::Lower>() * x);
   Eigen::MatrixXd u = prescribed;
-  u(free_.unknown, Eigen::all) = x;
+  for (Eigen::Index c = 0; c < loads.cols(); ++c) {
+    Eigen::VectorXd one = u.col(c);
+    one(free_.unknown) = x.col(c);
+    follow_masters(model_, free_.masters, one);
+    u.col(c) = one;
+  }
   return u;
 }
 
 /// Loads that nothing can resist although the rest of the frame is sound.
 std::optional<Mechanism> StaticSolver::unresisted(const System& s,
-                                                  const Eigen::VectorXd& loads) const {
+                                                  const Eigen::VectorXd& physical) const {
+  Eigen::VectorXd loads = physical;
+  gather_on_masters(model_, free_.masters, loads);
   constexpr double rounding = 1e-9;
   std::vector<bool> resisted(loads.size(), false);
   for (const int i : free_.unknown) resisted[i] = true;

@@ -183,18 +183,6 @@ TEST_CASE("a mechanism is told by node, direction and what to do") {
   CHECK_THAT(text, ContainsSubstring("support"));
 }
 
-TEST_CASE("vehicle cases, alone or combined, are refused in plain words") {
-  Frame f = cantilever();
-  add_case(f, "hand").forces.push_back({"tip", {0, 0, -10}, {}});
-  add_case(f, "brake", CaseKind::vehicle);
-  add_case(f, "sum", CaseKind::combine).of = {{"hand", 1, {}}, {"brake", 1, {}}};
-  const AnalysisOutcome all = analyse(f);
-  REQUIRE(std::holds_alternative<Problems>(all));
-  CHECK(std::get<Problems>(all).size() == 2);
-  CHECK_THAT(text_of(std::get<Problems>(all)), ContainsSubstring("`brake` needs vehicle load cases"));
-  CHECK(solved(analyse(f, {"hand"})).cases.size() == 1);
-}
-
 TEST_CASE("without a yield strength the check is reported as not made") {
   Frame f = cantilever();
   Material m = find_material(f, "S235")->properties;

@@ -1,9 +1,10 @@
 #include "cases/validate.h"
-#include "tests/cases/small_frames.h"
+#include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
 
 using namespace tubewright;
 using testing::add_case;
+using testing::box_vehicle;
 using testing::braced_rectangle;
 using testing::text_of;
 
@@ -45,6 +46,18 @@ TEST_CASE("two combinations of one case are no circle") {
   combine(f, "b", {"plain"});
   combine(f, "sum", {"a", "b", "plain"});
   CHECK(text_of(validate(f)).empty());
+}
+
+TEST_CASE("what supports hold and what nothing holds cannot be added up") {
+  Frame f = box_vehicle();
+  add_case(f, "hand");
+  add_case(f, "braking", CaseKind::vehicle).brake = 0.3;
+  combine(f, "sum", {"hand", "braking"});
+  combine(f, "sum_of_sum", {"sum", "braking"});
+  const Problems problems = validate(f);
+  INFO(text_of(problems));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].message == "case `sum` combines `kind: static` with `kind: vehicle`");
 }
 
 TEST_CASE("a tower of combinations is refused, even one as high as the file is long") {

@@ -1,0 +1,137 @@
+#include "cases/free_vehicle.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/Geometry>
+#include <algorithm>
+
+#include "cases/spread_load.h"
+#include "solver/determinate_restraint.h"
+
+namespace tubewright {
+
+namespace {
+
+bool contains(const std::vector<int>& list, int value) {
+  return std::find(list.begin(), list.end(), value) != list.end();
+}
+
+/// A force and moment of the road on wheel `w`. On a rigid upright any of its nodes will do: there
+/// the rest counts as a moment.
+void add_at_wheel(const FreeVehicle& v, size_t w, const Eigen::Vector3d& at,
+                  const Eigen::Vector3d& force, Actions& actions) {
+  if (force.isZero(0)) return;
+  add_spread(actions, v.model, v.carriers[w], at, force, Eigen::Vector3d::Zero());
+}
+
+}  // namespace
+
+std::vector<int> brake_mount(const Frame& frame, const NumberedFrame& numbered, const Wheel& wheel) {
+  std::vector<int> carriers, mount;
+  for (const std::string& node : wheel.carrier) carriers.push_back(numbered.node.at(node));
+  for (const std::string& node : wheel.brake_mount) mount.push_back(numbered.node.at(node));
+  if (!mount.empty() || wheel.hold == WheelHold::spread) return mount.empty() ? carriers : mount;
+  for (const Member& m : frame.members) {
+    if (m.kind == MemberKind::beam) continue;
+    const int from = numbered.node.at(m.from), to = numbered.node.at(m.to);
+    for (const auto& [here, there] : {std::pair{from, to}, std::pair{to, from}}) {
+      if (contains(carriers, here) && !contains(carriers, there) && !contains(mount, there)) {
+        mount.push_back(there);
+      }
+    }
+  }
+  return mount.empty() ? carriers : mount;
+}
+
+FreeVehicle free_vehicle(const Frame& frame, const NumberedFrame& numbered) {
+  FreeVehicle v;
+  v.model = numbered.model;
+  v.model.supports = determinate_restraint(v.model);
+  v.distribution = mass_distribution(frame, numbered);
+  v.mass = mass_properties(v.model, v.distribution);
+  v.rigid = rigid_vehicle(*frame.vehicle, v.mass);
+  for (size_t w = 0; w < frame.vehicle->wheels.size(); ++w) {
+    const Wheel& wheel = frame.vehicle->wheels[w];
+    std::vector<int> carriers;
+    for (const std::string& node : wheel.carrier) carriers.push_back(numbered.node.at(node));
+    v.carriers.push_back(std::move(carriers));
+    v.brake_mounts.push_back(brake_mount(frame, numbered, wheel));
+    v.centres.push_back(wheel.centre);
+  }
+  return v;
+}
+
+BalancedActions balanced_actions(const FreeVehicle& v, const TyreForces& forces,
+                                 const std::vector<NodeAction>& extra_forces,
+                                 const std::vector<NodeAction>& extra_moments,
+                                 const NumberedFrame& numbered) {
+  BalancedActions result;
+  Actions& actions = result.actions;
+  Balance& balance = result.balance;
+  actions = no_actions(v.model);
+  const auto count = [&](const Eigen::Vector3d& at, const Eigen::Vector3d& force) {
+    balance.force += force;
+    balance.moment += (at - v.mass.centre).cross(force);
+  };
+  for (size_t w = 0; w < forces.wheels.size(); ++w) {
+    const TyreForce& f = forces.wheels[w];
+    add_at_wheel(v, w, v.rigid.contact[w], f.at_contact, actions);
+    add_at_wheel(v, w, v.centres[w], f.at_centre, actions);
+    count(v.rigid.contact[w], f.at_contact);
+    count(v.centres[w], f.at_centre);
+    if (f.mount_couple == 0) continue;
+    const Eigen::Vector3d couple = f.mount_couple * Eigen::Vector3d::UnitY();
+    const std::vector<int>& mount = v.brake_mounts[w];
+    add_spread(actions, v.model, mount, v.model.nodes[mount.front()], Eigen::Vector3d::Zero(),
+               couple);
+    balance.moment += couple;
+  }
+  for (const NodeAction& f : extra_forces) {
+    const int node = numbered.node.at(f.node);
+    actions.nodal.segment<3>(unknowns_per_node * node) += f.value;
+    count(v.model.nodes[node], f.value);
+  }
+  for (const NodeAction& m : extra_moments) {
+    actions.nodal.segment<3>(unknowns_per_node * numbered.node.at(m.node) + 3) += m.value;
+    balance.moment += m.value;
+  }
+  balance.gravity = forces.gravity;
+  balance.acceleration = forces.gravity + balance.force / v.mass.mass;
+  balance.angular = v.mass.inertia.ldlt().solve(balance.moment);
+  add_body_field(actions, v.model, v.distribution,
+                 {forces.gravity - balance.acceleration, -balance.angular, v.mass.centre});
+  return result;
+}
+
+std::vector<double> contact_displacements(const FreeVehicle& v, const StaticSolution& solution) {
+  std::vector<double> up;
+  for (size_t w = 0; w < v.carriers.size(); ++w) {
+    Actions unit = no_actions(v.model);
+    add_at_wheel(v, w, v.rigid.contact[w], Eigen::Vector3d::UnitZ(), unit);
+    up.push_back(unit.nodal.dot(solution.displacements));
+  }
+  return up;
+}
+
+void centre_motion(const FreeVehicle& v, StaticSolution& solution) {
+  const std::vector<double> masses = nodal_masses(v.model, v.distribution);
+  double total = 0;
+  Eigen::Vector3d centre = Eigen::Vector3d::Zero(), mean = Eigen::Vector3d::Zero();
+  for (size_t n = 0; n < masses.size(); ++n) {
+    total += masses[n];
+    centre += masses[n] * v.model.nodes[n];
+    mean += masses[n] * solution.displacements.segment<3>(6 * n);
+  }
+  if (total <= 0) return;
+  centre /= total;
+  mean /= total;
+  Eigen::Matrix3d J = Eigen::Matrix3d::Zero();
+  Eigen::Vector3d spin = Eigen::Vector3d::Zero();
+  for (size_t n = 0; n < masses.size(); ++n) {
+    const Eigen::Vector3d r = v.model.nodes[n] - centre;
+    J += masses[n] * (r.squaredNorm() * Eigen::Matrix3d::Identity() - r * r.transpose());
+    spin += masses[n] * r.cross(solution.displacements.segment<3>(6 * n) - mean);
+  }
+  move_rigidly(v.model, centre, -mean, -J.ldlt().solve(spin), solution);
+}
+
+}  // namespace tubewright

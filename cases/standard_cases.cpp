@@ -1,0 +1,163 @@
+#include "cases/standard_cases.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace tubewright {
+
+namespace {
+
+std::string two_digits(double value) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.2f", value);
+  return text;
+}
+
+Case driving(const std::string& name, const std::string& note) {
+  Case c;
+  c.name = name;
+  c.kind = CaseKind::vehicle;
+  c.note = note;
+  return c;
+}
+
+/// What of the tipping limit a turn may use: beyond it the inner wheels are in the air.
+constexpr double short_of_tipping = 0.95;
+constexpr double share_in_combination = 0.7;  // on the friction circle
+constexpr double downhill = 0.10;
+
+double hardest_turn(const VehicleFacts& facts, double limit, double g) {
+  return std::min(facts.friction, short_of_tipping * limit / g);
+}
+
+std::string turn_note(const VehicleFacts& facts, double corner, double limit, double g) {
+  return two_digits(corner) + " g: the least of the tyres' friction " + two_digits(facts.friction) +
+         " and 95 % of the " + two_digits(limit / g) +
+         " g at which it tips (common practice, no source)";
+}
+
+void add_turns(const VehicleFacts& facts, double g, std::vector<Case>& cases) {
+  const double left = hardest_turn(facts, facts.tipping.left_turn, g);
+  const double right = hardest_turn(facts, facts.tipping.right_turn, g);
+  cases.push_back(driving("left_turn", turn_note(facts, left, facts.tipping.left_turn, g)));
+  cases.back().corner = left;
+  cases.push_back(driving("right_turn", turn_note(facts, right, facts.tipping.right_turn, g)));
+  cases.back().corner = -right;
+}
+
+void add_braking(const Vehicle& vehicle, const VehicleFacts& facts, double g,
+                 std::vector<Case>& cases) {
+  const double level = facts.braking.greatest / g;
+  const auto brakes = brakes_of(vehicle);
+  if (level <= 0 || std::count(brakes.braked.begin(), brakes.braked.end(), true) == 0) return;
+  cases.push_back(driving("braking", two_digits(level) +
+                                         " g: what these brakes reach on the level with friction " +
+                                         two_digits(facts.friction) +
+                                         " (friction: common practice, no source)"));
+  cases.back().brake = level;
+  const double slope =
+      reachable_deceleration(facts.rigid, brakes, facts.friction, downhill, g).greatest / g;
+  if (slope <= 0) return;
+  for (const auto& [name, side, limit] :
+       {std::tuple{"braking_left_turn", 1.0, facts.tipping.left_turn},
+        std::tuple{"braking_right_turn", -1.0, facts.tipping.right_turn}}) {
+    Case c = driving(name, "0.7 of the braking that is reached and of the turning, 10 % downhill: "
+                           "about the edge of the friction circle (common practice, no source)");
+    c.brake = share_in_combination * slope;
+    c.corner = side * share_in_combination * hardest_turn(facts, limit, g);
+    c.grade = downhill;
+    cases.push_back(std::move(c));
+  }
+}
+
+void add_bumps(const Vehicle& vehicle, const VehicleFacts& facts, std::vector<Case>& cases) {
+  const double factor = facts.sprung ? 3.0 : 5.0;
+  const std::string note =
+      facts.sprung
+          ? "3 times the static load, as is usual for sprung road vehicles: 2.5 to 3 on roads, 4 off "
+            "them (lecture notes after Brown, Robertson & Serpento 2002; primary table not seen)"
+          : "5 times the static load, for a vehicle without springs: hub loads of 3 to 5 times body "
+            "weight were measured on rough ground (De Lorenzo & Hull 1999, bicycles)";
+  for (const Wheel& w : vehicle.wheels) {
+    Case c = driving("bump_" + w.name, note);
+    c.bump.push_back({w.name, factor, {}});
+    cases.push_back(std::move(c));
+  }
+  for (const auto& [axle, name] : {std::pair{Axle::front, "front"}, {Axle::rear, "rear"}}) {
+    Case c = driving(std::string("bump_") + name + "_axle", note);
+    for (const Wheel& w : vehicle.wheels) {
+      if (w.axle == axle) c.bump.push_back({w.name, factor, {}});
+    }
+    if (c.bump.size() > 1) cases.push_back(std::move(c));
+  }
+}
+
+void add_kerbs(const Vehicle& vehicle, std::vector<Case>& cases) {
+  constexpr double usual_step = 0.05;  // m
+  for (const Wheel& w : vehicle.wheels) {
+    if (w.axle != Axle::front) continue;
+    const double radius = w.centre.z() - w.contact.z();
+    const double height = std::min(usual_step, radius / 2);
+    Case c = driving("step_" + w.name,
+                     "a step of " + two_digits(height * 1e3) +
+                         " mm met at speed, dynamic factor 4.5 (Garrett 1953, in Brown, Robertson & "
+                         "Serpento 2002, p. 22); heavy cars, so a rough guess here");
+    c.step = StepStrike{w.name, height, 4.5, {}};
+    c.rare = true;
+    cases.push_back(std::move(c));
+  }
+  for (const bool left : {true, false}) {
+    Case c = driving(left ? "nudge_left" : "nudge_right",
+                     "sliding sideways against a kerb, factor 1.75 (Garrett 1953, in Brown, Robertson "
+                     "& Serpento 2002, p. 24; others 1.4): a preliminary estimate");
+    c.nudge = KerbNudge{left, 1.75, {}};
+    c.rare = true;
+    cases.push_back(std::move(c));
+  }
+}
+
+/// The wheels of the axle whose load times track is the smaller: those that lift first.
+void add_twists(const Vehicle& vehicle, const VehicleFacts& facts, std::vector<Case>& cases) {
+  if (vehicle.wheels.size() != 4) return;
+  const auto lifting_couple = [&](Axle axle) {
+    double load = 0, low = 0, high = 0;
+    bool first = true;
+    for (size_t i = 0; i < vehicle.wheels.size(); ++i) {
+      if (vehicle.wheels[i].axle != axle) continue;
+      const double y = vehicle.wheels[i].contact.y();
+      load += facts.standing[i];
+      low = first ? y : std::min(low, y);
+      high = first ? y : std::max(high, y);
+      first = false;
+    }
+    return load * (high - low);
+  };
+  const Axle lighter =
+      lifting_couple(Axle::front) <= lifting_couple(Axle::rear) ? Axle::front : Axle::rear;
+  for (const Wheel& w : vehicle.wheels) {
+    if (w.axle != lighter) continue;
+    Case c = driving("twist_" + w.name,
+                     "this wheel just off the ground, all loads times 1.3: dynamic factor of uneven "
+                     "roads for cars (lecture notes after Brown, Robertson & Serpento 2002; 1.3 to "
+                     "1.8 elsewhere)");
+    c.lift = w.name;
+    c.vertical = 1.3;
+    cases.push_back(std::move(c));
+  }
+}
+
+}  // namespace
+
+std::vector<Case> standard_cases(const Vehicle& vehicle, const VehicleFacts& facts, double g) {
+  std::vector<Case> cases;
+  cases.push_back(driving("standing", "at rest on the level, to compare with scales under the wheels"));
+  add_braking(vehicle, facts, g, cases);
+  add_turns(facts, g, cases);
+  add_bumps(vehicle, facts, cases);
+  add_kerbs(vehicle, cases);
+  add_twists(vehicle, facts, cases);
+  return cases;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,40 @@
+#include "solver/rigid_bodies.h"
+
+#include <Eigen/Geometry>
+#include <numeric>
+
+namespace tubewright {
+
+std::vector<int> masters_of(const Model& model) {
+  std::vector<int> masters(model.nodes.size());
+  std::iota(masters.begin(), masters.end(), 0);
+  for (const RigidBody& body : model.bodies) {
+    for (const int node : body.nodes) masters[node] = body.nodes.front();
+  }
+  return masters;
+}
+
+void follow_masters(const Model& model, const std::vector<int>& masters, Eigen::VectorXd& u) {
+  for (int n = 0; n < static_cast<int>(masters.size()); ++n) {
+    const int m = masters[n];
+    if (m == n) continue;
+    const Eigen::Vector3d r = model.nodes[n] - model.nodes[m];
+    const Eigen::Vector3d w = u.segment<3>(unknowns_per_node * m + 3);
+    u.segment<3>(unknowns_per_node * n) = u.segment<3>(unknowns_per_node * m) + w.cross(r);
+    u.segment<3>(unknowns_per_node * n + 3) = w;
+  }
+}
+
+void gather_on_masters(const Model& model, const std::vector<int>& masters, Eigen::VectorXd& f) {
+  for (int n = 0; n < static_cast<int>(masters.size()); ++n) {
+    const int m = masters[n];
+    if (m == n) continue;
+    const Eigen::Vector3d r = model.nodes[n] - model.nodes[m];
+    const Eigen::Vector3d F = f.segment<3>(unknowns_per_node * n);
+    f.segment<3>(unknowns_per_node * m) += F;
+    f.segment<3>(unknowns_per_node * m + 3) += f.segment<3>(unknowns_per_node * n + 3) + r.cross(F);
+    f.segment<6>(unknowns_per_node * n).setZero();
+  }
+}
+
+}  // namespace tubewright
