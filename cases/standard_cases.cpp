@@ -46,6 +46,15 @@ void add_turns(const VehicleFacts& facts, double g, std::vector<Case>& cases) {
   cases.back().corner = -right;
 }
 
+/// Friction that the tyre nearest to sliding needs in the case, on a rigid vehicle.
+double most_friction(const Vehicle& vehicle, const VehicleFacts& facts, const Case& c, double g) {
+  double most = 0;
+  for (const TyreForce& f : tyre_forces(vehicle, facts.rigid, c, g, facts.standing, 0).wheels) {
+    most = std::max(most, f.friction_used);
+  }
+  return most;
+}
+
 void add_braking(const Vehicle& vehicle, const VehicleFacts& facts, double g,
                  std::vector<Case>& cases) {
   const double level = facts.braking.greatest / g;
@@ -56,17 +65,22 @@ void add_braking(const Vehicle& vehicle, const VehicleFacts& facts, double g,
                                          two_digits(facts.friction) +
                                          " (friction: common practice, no source)"));
   cases.back().brake = level;
-  const double slope =
+  const double on_slope =
       reachable_deceleration(facts.rigid, brakes, facts.friction, downhill, g).greatest / g;
-  if (slope <= 0) return;
+  if (on_slope <= 0) return;
   for (const auto& [name, side, limit] :
        {std::tuple{"braking_left_turn", 1.0, facts.tipping.left_turn},
         std::tuple{"braking_right_turn", -1.0, facts.tipping.right_turn}}) {
-    Case c = driving(name, "0.7 of the braking that is reached and of the turning, 10 % downhill: "
-                           "about the edge of the friction circle (common practice, no source)");
-    c.brake = share_in_combination * slope;
-    c.corner = side * share_in_combination * hardest_turn(facts, limit, g);
+    Case c = driving(name, "");
     c.grade = downhill;
+    double share = share_in_combination;
+    for (int i = 0; i < 200; ++i, share *= 0.98) {
+      c.brake = share * on_slope;
+      c.corner = side * share * hardest_turn(facts, limit, g);
+      if (most_friction(vehicle, facts, c, g) <= facts.friction) break;
+    }
+    c.note = two_digits(share) + " of the braking and of the turning that are reached alone, 10 % " +
+             "downhill: 0.70, or less where a tyre would slide (common practice, no source)";
     cases.push_back(std::move(c));
   }
 }

@@ -60,6 +60,17 @@ std::vector<double> VehicleSolver::heights(const StaticSolution& s,
   return z;
 }
 
+/// The case without its sudden events: while a bump lasts, the other wheels keep their loads.
+Case steady_part(const Case& c) {
+  Case steady = c;
+  steady.bump.clear();
+  steady.step.reset();
+  steady.nudge.reset();
+  steady.forces.clear();
+  steady.moments.clear();
+  return steady;
+}
+
 /// Force method: the cross-weight X closes the gap that the contacts would have to a plane,
 /// gap(X) = gap(0) + X flexibility. Repeated, since brake and side forces go with the wheel loads.
 std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*>& basic) {
@@ -91,8 +102,9 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
     std::vector<TyreForces> forces;
     actions.resize(1);
     for (const Case* c : basic) {
-      forces.push_back(forces_of(*c));
-      actions.push_back(actions_of(*c, forces.back()).actions);
+      const Case steady = steady_part(*c);
+      forces.push_back(forces_of(steady));
+      actions.push_back(actions_of(steady, forces.back()).actions);
     }
     StaticResult solved = solve_statics(vehicle_.model, actions);
     if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;

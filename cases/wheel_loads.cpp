@@ -12,7 +12,8 @@ namespace {
 struct Demand {
   std::vector<Eigen::Vector2d> at;  ///< contacts, from below the centre of mass
   double total = 0;                 ///< sum N = -m b_z
-  Eigen::Vector2d moment;           ///< sum N (x, y) = m h (b_x, b_y): tyre forces act h below
+  /// sum N (x, y) = m h (b_x, b_y): the tyres' forces in the road act h below the centre of mass
+  Eigen::Vector2d moment = Eigen::Vector2d::Zero();
 };
 
 Demand demand_of(const RigidVehicle& v, const Eigen::Vector3d& b) {
@@ -20,8 +21,9 @@ Demand demand_of(const RigidVehicle& v, const Eigen::Vector3d& b) {
   double ground = 0;
   for (const Eigen::Vector3d& c : v.contact) {
     d.at.emplace_back(c.head<2>() - v.centre.head<2>());
-    ground += c.z() / static_cast<double>(v.contact.size());
+    ground += c.z();
   }
+  if (!v.contact.empty()) ground /= static_cast<double>(v.contact.size());
   d.total = -v.mass * b.z();
   d.moment = v.mass * (v.centre.z() - ground) * b.head<2>();
   return d;
@@ -45,23 +47,30 @@ double front_side_share(const RigidVehicle& v) {
   return front == rear ? 0.5 : (v.centre.x() - rear) / (front - rear);
 }
 
+size_t left_front_wheel(const RigidVehicle& v) {
+  std::optional<size_t> found;
+  for (size_t i = 0; i < v.contact.size(); ++i) {
+    if (v.axle[i] != Axle::front) continue;
+    if (!found || v.contact[i].y() > v.contact[*found].y()) found = i;
+  }
+  return found.value_or(0);
+}
+
 /// The change of four loads that leaves sum N, sum N x and sum N y as they are: cofactors of the
 /// three equations, that is the area of the triangle of the other three contacts, sign alternating.
 std::vector<double> cross_pattern(const RigidVehicle& v, const Demand& d) {
   std::vector<double> pattern;
+  double greatest = 0;
   for (size_t i = 0; i < 4; ++i) {
     std::vector<Eigen::Vector2d> p = d.at;
     p.erase(p.begin() + static_cast<std::ptrdiff_t>(i));
     const Eigen::Vector2d u = p[1] - p[0], w = p[2] - p[0];
     pattern.push_back((i % 2 == 0 ? 1 : -1) * (u.x() * w.y() - u.y() * w.x()));
+    greatest = std::max(greatest, std::abs(pattern[i]));
   }
-  std::optional<size_t> left_front;
-  for (size_t i = 0; i < 4; ++i) {
-    if (v.axle[i] != Axle::front) continue;
-    if (!left_front || d.at[i].y() > d.at[*left_front].y()) left_front = i;
-  }
-  if (!left_front || pattern[*left_front] == 0) return pattern;
-  const double scale = pattern[*left_front];
+  double scale = pattern[left_front_wheel(v)];
+  constexpr double rounding = 1e-9;  // the other three in a row: this wheel's load is fixed
+  if (std::abs(scale) <= rounding * greatest) scale = greatest > 0 ? greatest : 1;
   for (double& p : pattern) p /= scale;
   return pattern;
 }

@@ -40,7 +40,7 @@ std::string wheel_rows(const Vehicle& vehicle, const DrivingState& driving, doub
             right(fixed(force.y(), 1) + " N", 12) + right(fixed(force.z(), 1) + " N", 12) +
             right(fixed(f.friction_used, 2), 10);
     if (f.lifted) text += "  off the ground";
-    if (f.friction_used > friction) text += "  slides: the tyre has " + fixed(friction, 2);
+    if (f.friction_used > friction + 0.005) text += "  slides: the tyre has " + fixed(friction, 2);
     text += '\n';
   }
   return text;

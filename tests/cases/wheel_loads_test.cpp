@@ -296,7 +296,7 @@ TEST_CASE("a vehicle tips just when the resultant meets the road outside its con
     const RigidVehicle& v = r.vehicle;
     const Eigen::Vector3d& b = r.body_force;
     const Eigen::Vector3d p = v.centre + b / -b.z() * (v.centre.z() - v.contact[0].z());
-    // Around the contacts, counter-clockwise from above: front left to right is the wrong way.
+    // Counter-clockwise from above: right front, left front, left rear, right rear.
     std::vector<Eigen::Vector3d> around;
     for (const Axle axle : {Axle::front, Axle::rear}) {
       std::vector<Eigen::Vector3d> of_axle;
@@ -450,9 +450,12 @@ TEST_CASE("a vehicle that nothing presses down leaves the road with all wheels")
 }
 
 TEST_CASE("wheels that stand on each other or in a row give numbers all the same") {
+  RigidVehicle three_in_a_row = four_wheels(100, {-0.5, 0.1, 0.4}, 1, 1, 1);
+  three_in_a_row.contact[FR] = {-1, -1, 0};
   const std::vector<RigidVehicle> vehicles = {
-      four_wheels(100, {0, 0, 0.4}, 0, 0, 0), four_wheels(100, {-0.5, 0, 0.4}, 1, 0, 0),
-      four_wheels(100, {-0.5, 0.1, 0.4}, 0, 1, 1), four_wheels(100, {-0.5, 0.1, 0.4}, 1, 1, 0)};
+      three_in_a_row, four_wheels(100, {0, 0, 0.4}, 0, 0, 0),
+      four_wheels(100, {-0.5, 0, 0.4}, 1, 0, 0), four_wheels(100, {-0.5, 0.1, 0.4}, 0, 1, 1),
+      four_wheels(100, {-0.5, 0.1, 0.4}, 1, 1, 0)};
   for (const RigidVehicle& v : vehicles) {
     for (const std::vector<bool>& off :
          {std::vector<bool>{}, std::vector<bool>{true, false, false, false},
