@@ -170,7 +170,7 @@ std::variant<Frame, Problems> with_load_cases(Frame frame) {
   if (const auto* failure = std::get_if<StaticFailure>(&facts)) {
     return failure_problems(frame, numbered, *failure, "");
   }
-  frame.cases = standard_cases(*frame.vehicle, std::get<VehicleFacts>(facts), frame.gravity);
+  frame.cases = standard_cases(frame, std::get<VehicleFacts>(facts));
   return frame;
 }
 

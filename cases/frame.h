@@ -202,6 +202,29 @@ struct KerbNudge {
   Place place;
 };
 
+/// Pulled (or, below zero, pushed) by nodes with a multiple of the weight, + forward.
+struct Tow {
+  std::vector<std::string> at;
+  double pull = 0;
+  Place place;
+};
+
+/// Lifted under nodes with a share of the weight; the wheels keep the rest.
+struct Jack {
+  std::vector<std::string> at;
+  double share = 0;
+  Place place;
+};
+
+/// Lashed down by nodes in a vehicle that brakes and turns: how hard it presses forward and to the
+/// left, in multiples of g.
+struct TieDown {
+  std::vector<std::string> at;
+  double forward = 0;
+  double left = 0;
+  Place place;
+};
+
 struct Case {
   std::string name;
   CaseKind kind = CaseKind::fixed_supports;
@@ -226,6 +249,9 @@ struct Case {
   std::vector<WheelFactor> bump;
   std::optional<StepStrike> step;
   std::optional<KerbNudge> nudge;
+  std::optional<Tow> tow;
+  std::optional<Jack> jack;
+  std::optional<TieDown> tie_down;
   std::string lift;
 };
 

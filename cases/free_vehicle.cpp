@@ -85,6 +85,12 @@ BalancedActions balanced_actions(const FreeVehicle& v, const TyreForces& forces,
                couple);
     balance.moment += couple;
   }
+  for (const HandlingForce& f : forces.handling) {
+    std::vector<int> nodes;
+    for (const std::string& name : f.on) nodes.push_back(numbered.node.at(name));
+    add_spread(actions, v.model, nodes, f.at, f.force, Eigen::Vector3d::Zero());
+    count(f.at, f.force);
+  }
   for (const NodeAction& f : extra_forces) {
     const int node = numbered.node.at(f.node);
     actions.nodal.segment<3>(unknowns_per_node * node) += f.value;

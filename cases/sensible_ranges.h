@@ -41,6 +41,7 @@ constexpr Range slope{-10, 10, "a slope of at most 1000 %"};
 constexpr Range factor{-1e6, 1e6, "a factor between -1e6 and 1e6"};
 constexpr Range positive_factor{1e-6, 1e6, "a factor above 0 and at most 1e6"};
 constexpr Range share{0, 1, "a share between 0 and 1"};
+constexpr Range jack_share{1e-6, 0.999, "a share of the weight between 0 and 1"};
 constexpr Range fraction{0, 1, "a fraction of the length between 0 and 1"};
 constexpr Range target{1e-12, 1e15, "a value above 0"};
 }  // namespace sensible

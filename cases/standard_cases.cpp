@@ -47,18 +47,18 @@ void add_turns(const VehicleFacts& facts, double g, std::vector<Case>& cases) {
 }
 
 /// Friction that the tyre nearest to sliding needs in the case, on a rigid vehicle.
-double most_friction(const Vehicle& vehicle, const VehicleFacts& facts, const Case& c, double g) {
+double most_friction(const Frame& frame, const VehicleFacts& facts, const Case& c) {
   double most = 0;
-  for (const TyreForce& f : tyre_forces(vehicle, facts.rigid, c, g, facts.standing, 0).wheels) {
+  for (const TyreForce& f : tyre_forces(frame, facts.rigid, c, facts.standing, 0).wheels) {
     most = std::max(most, f.friction_used);
   }
   return most;
 }
 
-void add_braking(const Vehicle& vehicle, const VehicleFacts& facts, double g,
-                 std::vector<Case>& cases) {
+void add_braking(const Frame& frame, const VehicleFacts& facts, std::vector<Case>& cases) {
+  const double g = frame.gravity;
   const double level = facts.braking.greatest / g;
-  const auto brakes = brakes_of(vehicle);
+  const auto brakes = brakes_of(*frame.vehicle);
   if (level <= 0 || std::count(brakes.braked.begin(), brakes.braked.end(), true) == 0) return;
   cases.push_back(driving("braking", two_digits(level) +
                                          " g: what these brakes reach on the level with friction " +
@@ -77,7 +77,7 @@ void add_braking(const Vehicle& vehicle, const VehicleFacts& facts, double g,
     for (int i = 0; i < 200; ++i, share *= 0.98) {
       c.brake = share * on_slope;
       c.corner = side * share * hardest_turn(facts, limit, g);
-      if (most_friction(vehicle, facts, c, g) <= facts.friction) break;
+      if (most_friction(frame, facts, c) <= facts.friction) break;
     }
     c.note = two_digits(share) + " of the braking and of the turning that are reached alone, 10 % " +
              "downhill: 0.70, or less where a tyre would slide (common practice, no source)";
@@ -163,11 +163,12 @@ void add_twists(const Vehicle& vehicle, const VehicleFacts& facts, std::vector<C
 
 }  // namespace
 
-std::vector<Case> standard_cases(const Vehicle& vehicle, const VehicleFacts& facts, double g) {
+std::vector<Case> standard_cases(const Frame& frame, const VehicleFacts& facts) {
+  const Vehicle& vehicle = *frame.vehicle;
   std::vector<Case> cases;
   cases.push_back(driving("standing", "at rest on the level, to compare with scales under the wheels"));
-  add_braking(vehicle, facts, g, cases);
-  add_turns(facts, g, cases);
+  add_braking(frame, facts, cases);
+  add_turns(facts, frame.gravity, cases);
   add_bumps(vehicle, facts, cases);
   add_kerbs(vehicle, cases);
   add_twists(vehicle, facts, cases);

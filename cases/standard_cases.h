@@ -13,6 +13,6 @@ namespace tubewright {
 
 /// Standing, braking, both turns, braking in a turn, bumps at each wheel and axle, a step at each
 /// front wheel, a kerb on each side, and (four wheels) each wheel of the lighter axle just lifted.
-std::vector<Case> standard_cases(const Vehicle& vehicle, const VehicleFacts& facts, double g);
+std::vector<Case> standard_cases(const Frame& frame, const VehicleFacts& facts);
 
 }  // namespace tubewright

@@ -87,6 +87,57 @@ void add_nudge(const RigidVehicle& body, const KerbNudge& nudge, double g, TyreF
   for (const size_t i : struck) forces.wheels[i].at_contact.y() += side[i];
 }
 
+Eigen::Vector3d middle_of(const Frame& frame, const std::vector<std::string>& names) {
+  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+  for (const Node& n : frame.nodes) {
+    if (std::find(names.begin(), names.end(), n.name) != names.end()) {
+      middle += n.at / static_cast<double>(names.size());
+    }
+  }
+  return middle;
+}
+
+/// To the wheels, a weight held from above is a vehicle without it: m' = m - J/g, m' c' = m c - J/g p.
+TyreForces jacked(const Frame& frame, const RigidVehicle& body, const Case& c, double cross_weight) {
+  const Eigen::Vector3d p = middle_of(frame, c.jack->at);
+  RigidVehicle rest = body;
+  rest.mass = (1 - c.jack->share) * body.mass;
+  rest.centre = (body.centre - c.jack->share * p) / (1 - c.jack->share);
+  TyreForces forces = steady_forces(*frame.vehicle, rest, c, frame.gravity, cross_weight);
+  const double lift = c.jack->share * body.mass * frame.gravity * c.vertical;
+  forces.handling.push_back({c.jack->at, p, {0, 0, lift}});
+  return forces;
+}
+
+/// The lashings take what presses forward and sideways, at their own height; the wheels the weight
+/// and what tips about the lashings.
+TyreForces tied_down(const Frame& frame, const RigidVehicle& body, const Case& c,
+                     double cross_weight) {
+  const double g = frame.gravity;
+  const Eigen::Vector3d b(c.tie_down->forward * g, c.tie_down->left * g, -g * c.vertical);
+  const double height = middle_of(frame, c.tie_down->at).z();
+  double ground = 0;
+  for (const Eigen::Vector3d& p : body.contact) {
+    ground += p.z() / static_cast<double>(body.contact.size());
+  }
+  RigidVehicle above = body;
+  above.centre.z() = ground + body.centre.z() - height;
+  above.front_roll_centre = above.rear_roll_centre = 0;
+  const WheelLoads loads = wheel_loads(above, b, {}, cross_weight);
+  TyreForces forces;
+  forces.gravity = {0, 0, -g};
+  forces.tips = loads.tips;
+  forces.cross_pattern = loads.cross_pattern;
+  for (size_t i = 0; i < loads.normal.size(); ++i) {
+    forces.wheels.emplace_back();
+    forces.wheels.back().at_contact.z() = loads.normal[i];
+    forces.wheels.back().lifted = loads.lifted[i];
+  }
+  const Eigen::Vector3d at(body.centre.x(), body.centre.y(), height);
+  forces.handling.push_back({c.tie_down->at, at, -body.mass * Eigen::Vector3d(b.x(), b.y(), 0)});
+  return forces;
+}
+
 }  // namespace
 
 RigidVehicle rigid_vehicle(const Vehicle& vehicle, const MassProperties& mass) {
@@ -116,9 +167,17 @@ std::vector<double> standing_loads(const RigidVehicle& body, double g, double cr
   return wheel_loads(body, {0, 0, -g}, {}, cross_weight).normal;
 }
 
-TyreForces tyre_forces(const Vehicle& vehicle, const RigidVehicle& body, const Case& c, double g,
+TyreForces tyre_forces(const Frame& frame, const RigidVehicle& body, const Case& c,
                        const std::vector<double>& standing, double cross_weight) {
+  const Vehicle& vehicle = *frame.vehicle;
+  const double g = frame.gravity, weight = body.mass * g;
+  if (c.jack) return jacked(frame, body, c, cross_weight);
+  if (c.tie_down) return tied_down(frame, body, c, cross_weight);
   TyreForces forces = steady_forces(vehicle, body, c, g, cross_weight);
+  if (c.tow) {
+    const Eigen::Vector3d pull(c.tow->pull * weight, 0, 0);
+    forces.handling.push_back({c.tow->at, middle_of(frame, c.tow->at), pull});
+  }
   for (const WheelFactor& bump : c.bump) {
     const size_t i = wheel_number(vehicle, bump.wheel);
     forces.wheels[i].at_centre.z() += (bump.factor - 1) * standing[i];

@@ -27,9 +27,17 @@ struct TyreForce {
   Eigen::Vector3d total() const { return at_contact + at_centre; }
 };
 
+/// A force on nodes of the frame from elsewhere than the road: a rope, a jack, a lashing.
+struct HandlingForce {
+  std::vector<std::string> on;
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();
+};
+
 struct TyreForces {
   std::vector<TyreForce> wheels;      ///< in the order of Vehicle::wheels
-  Eigen::Vector3d gravity;            ///< in vehicle axes, m/s2: turned by slope and bank
+  std::vector<HandlingForce> handling;
+  Eigen::Vector3d gravity = Eigen::Vector3d::Zero();  ///< in vehicle axes, m/s2: turned by slope and bank
   bool tips = false;                  ///< see WheelLoads
   std::vector<double> cross_pattern;  ///< see WheelLoads
 };
@@ -46,7 +54,7 @@ std::vector<double> standing_loads(const RigidVehicle& body, double g, double cr
 
 /// The forces of a case of kind vehicle. `standing` from standing_loads(); `cross_weight` in N, see
 /// WheelLoads::cross_pattern.
-TyreForces tyre_forces(const Vehicle& vehicle, const RigidVehicle& body, const Case& load_case,
-                       double g, const std::vector<double>& standing, double cross_weight);
+TyreForces tyre_forces(const Frame& frame, const RigidVehicle& body, const Case& load_case,
+                       const std::vector<double>& standing, double cross_weight);
 
 }  // namespace tubewright

@@ -67,6 +67,36 @@ void check_step(const Frame& frame, const FrameNames& names, const Case& c, Prob
             "a wheel climbs only steps lower than its radius, " + in_mm(radius));
 }
 
+void check_handled_nodes(const FrameNames& names, const std::vector<std::string>& nodes,
+                         const std::string& subject, const Place& place, Problems& problems) {
+  for (const std::string& node : nodes) joined_node(names, node, subject, place, problems);
+}
+
+/// Pulled, lifted or lashed down: with the vehicle at rest on the level.
+void check_handling(const FrameNames& names, const Case& c, Problems& problems) {
+  const std::string subject = subject_of(c);
+  if (c.tow) {
+    check_handled_nodes(names, c.tow->at, subject, c.tow->place, problems);
+    check_range(c.tow->pull, sensible::multiple_of_g, subject, "pull", c.tow->place, problems);
+  }
+  if (c.jack) {
+    check_handled_nodes(names, c.jack->at, subject, c.jack->place, problems);
+    check_range(c.jack->share, sensible::jack_share, subject, "share", c.jack->place, problems);
+  }
+  if (c.tie_down) {
+    const TieDown& t = *c.tie_down;
+    check_handled_nodes(names, t.at, subject, t.place, problems);
+    check_range(t.forward, sensible::multiple_of_g, subject, "forward", t.place, problems);
+    check_range(t.left, sensible::multiple_of_g, subject, "left", t.place, problems);
+  }
+  const bool drives = c.brake != 0 || c.corner != 0 || c.grade != 0 || c.bank != 0 || c.nudge ||
+                      c.step || !c.bump.empty() || !c.lift.empty();
+  const int handled = (c.tow ? 1 : 0) + (c.jack ? 1 : 0) + (c.tie_down ? 1 : 0);
+  if (handled + (drives ? 1 : 0) <= 1 || (handled == 1 && c.tow)) return;
+  add_error(problems, c.place, subject + " mixes `jack` or `tie_down` with something else",
+            "give each a case of its own; `vertical` may go with them");
+}
+
 void check_driving(const Frame& frame, const FrameNames& names, const Case& c, Problems& problems) {
   const std::string subject = subject_of(c);
   if (!frame.vehicle) {
@@ -89,6 +119,7 @@ void check_driving(const Frame& frame, const FrameNames& names, const Case& c, P
                 problems);
   }
   check_node_actions(names, c, problems);
+  check_handling(names, c, problems);
   if (!c.lift.empty()) names.wheels.find(c.lift, subject, c.place, problems);
 
   const auto& wheels = frame.vehicle->wheels;

@@ -41,7 +41,7 @@ class VehicleSolver {
 
 TyreForces VehicleSolver::forces_of(const Case& c) const {
   const auto cross = cross_weight_.find(c.name);
-  return tyre_forces(*frame_.vehicle, vehicle_.rigid, c, frame_.gravity, standing_,
+  return tyre_forces(frame_, vehicle_.rigid, c, standing_,
                      cross == cross_weight_.end() ? 0 : cross->second);
 }
 
@@ -66,6 +66,7 @@ Case steady_part(const Case& c) {
   steady.bump.clear();
   steady.step.reset();
   steady.nudge.reset();
+  steady.tow.reset();
   steady.forces.clear();
   steady.moments.clear();
   return steady;
@@ -89,7 +90,6 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
   };
 
   TyreForces unit;
-  unit.gravity.setZero();
   for (const double share : pattern) {
     unit.wheels.emplace_back();
     unit.wheels.back().at_contact.z() = share;

@@ -75,6 +75,10 @@ KeyGroup static_case() {
 
 KeyGroup vehicle_case() {
   using namespace measure;
+  const auto handled_at = [] {
+    return Key{"at", list_of(name("a node name"), 1, 1000, "a list of node names, [A, B]"), required,
+               "", "the nodes that take it"};
+  };
   const auto factor = [](const std::string& what) {
     return Key{"factor", quantity(number, positive), required, "", what};
   };
@@ -106,6 +110,24 @@ KeyGroup vehicle_case() {
             "slope of the road across the vehicle, degrees, positive leaning into a left turn"},
            {"vertical", quantity(number, positive), optional, "1",
             "factor on the weight normal to the road, as in a dip"},
+           {"tow",
+            group("tow", "`tow`",
+                  {handled_at(),
+                   {"pull", quantity(number), required, "",
+                    "pull in multiples of the weight, positive forward"}}),
+            optional, "", "pulled or pushed by nodes of the frame"},
+           {"jack",
+            group("jack", "`jack`",
+                  {handled_at(),
+                   {"share", quantity(share, zero_to_one), required, "",
+                    "share of the weight on the jack, 0 to 1"}}),
+            optional, "", "lifted under nodes of the frame"},
+           {"tie_down",
+            group("tie_down", "`tie_down`",
+                  {handled_at(),
+                   {"forward", quantity(multiple_of_g), optional, "0", "pressing forward, g"},
+                   {"left", quantity(multiple_of_g), optional, "0", "pressing to the left, g"}}),
+            optional, "", "lashed down on another vehicle by nodes of the frame"},
            {"forces", by_node(vector(force), "{NODE: [x, y, z]}"), optional, "",
             "more forces on nodes, N, balanced by inertia like those of the wheels"},
            {"moments", by_node(vector(moment), "{NODE: [x, y, z]}"), optional, "",

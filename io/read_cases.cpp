@@ -54,6 +54,16 @@ void read_vehicle_case(const CheckedValue& v, const FileAxes& axes, Case& c) {
     // SAE J670 has y to the right, but left and right are the driver's in either.
     c.nudge = KerbNudge{nudge["side"].index == 0, nudge["factor"].number, nudge.place};
   }
+  if (const CheckedValue& tow = v["tow"]; tow.group != nullptr) {
+    c.tow = Tow{texts(tow["at"]), tow["pull"].number, tow.place};
+  }
+  if (const CheckedValue& jack = v["jack"]; jack.group != nullptr) {
+    c.jack = Jack{texts(jack["at"]), jack["share"].number, jack.place};
+  }
+  if (const CheckedValue& tie = v["tie_down"]; tie.group != nullptr) {
+    c.tie_down =
+        TieDown{texts(tie["at"]), tie["forward"].number, tie["left"].number, tie.place};
+  }
   c.bank = v["bank"].number;
   c.vertical = v["vertical"].number;
   c.forces = node_actions(v["forces"], axes);

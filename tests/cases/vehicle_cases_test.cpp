@@ -203,6 +203,37 @@ TEST_CASE("displacements are measured from the frame's mean motion") {
   CHECK(mean.norm() < 1e-12);
 }
 
+TEST_CASE("a jack carries its share, the wheels the rest, and nothing accelerates") {
+  Frame f = box_vehicle();
+  add_drive(f, "jack").jack = Jack{{"fl0"}, 0.3, {}};
+  const Analysis a = analysed(f);
+  const CaseResult& c = a.cases[0];
+  double wheels = 0;
+  for (size_t w = 0; w < 4; ++w) wheels += load(c, w);
+  CHECK_THAT(wheels, WithinRel(0.7 * a.mass.total * standard_gravity, 1e-9));
+  CHECK(c.driving->balance.acceleration.norm() < 1e-9);
+  CHECK(c.driving->balance.angular.norm() < 1e-8);
+}
+
+TEST_CASE("lashings hold what presses forward and sideways") {
+  // 0.8 g forward and 0.5 g sideways are what cargo restraint practice in Germany asks for.
+  Frame f = box_vehicle();
+  add_drive(f, "lashed").tie_down = TieDown{{"fl0", "fr0", "rl0", "rr0"}, 0.8, 0.5, {}};
+  const Analysis a = analysed(f);
+  const Balance& b = a.cases[0].driving->balance;
+  CHECK_THAT(b.acceleration.x(), WithinRel(-0.8 * standard_gravity, 1e-9));
+  CHECK_THAT(b.acceleration.y(), WithinRel(-0.5 * standard_gravity, 1e-9));
+  CHECK(b.angular.norm() < 1e-8);
+  CHECK(b.restraint_force < 1e-8);
+}
+
+TEST_CASE("a tow rope accelerates the whole vehicle") {
+  Frame f = box_vehicle();
+  add_drive(f, "tow").tow = Tow{{"fl0", "fr0"}, 0.5, {}};
+  const CaseResult c = analysed(f).cases[0];
+  CHECK_THAT(c.driving->balance.acceleration.x(), WithinRel(0.5 * standard_gravity, 1e-9));
+}
+
 TEST_CASE("an outboard brake loads the upright with F and R B, an inboard one the mount with R B") {
   // B = 388.48 N at R = 0.25 m: F_x -388.48, M_y +97.12 N m about the wheel centre. By hand.
   Frame f = box_vehicle();
