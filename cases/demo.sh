@@ -9,4 +9,4 @@ install_packages "${build_packages[@]}"
 cmake --preset release --log-level=WARNING
 cmake --build --preset release --target tubewright
 
-build/release/tubewright check cases/02_*.yaml -o results
+build/release/tubewright check cases/03_*.yaml -o results
