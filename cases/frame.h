@@ -225,6 +225,16 @@ struct TieDown {
   Place place;
 };
 
+/// The vehicle comes to lie on its roll bar: a force on the bar, backward of straight down by
+/// `angle`, and one from the side. Nothing else holds it.
+struct RollOver {
+  std::vector<std::string> at;
+  double force = 0;  ///< N
+  double angle = 0;  ///< rad
+  double side = 0;   ///< N, + to the left
+  Place place;
+};
+
 struct Case {
   std::string name;
   CaseKind kind = CaseKind::fixed_supports;
@@ -252,6 +262,7 @@ struct Case {
   std::optional<Tow> tow;
   std::optional<Jack> jack;
   std::optional<TieDown> tie_down;
+  std::optional<RollOver> roll_over;
   std::string lift;
 };
 

@@ -70,6 +70,27 @@ std::string NameIndex::advice_for(const std::string& name) const {
   return advice;
 }
 
+namespace {
+
+/// A rigid upright joins its carriers, as long as some member holds it.
+void join_uprights(const Frame& frame, FrameNames& names) {
+  if (!frame.vehicle) return;
+  for (const Wheel& w : frame.vehicle->wheels) {
+    if (w.hold != WheelHold::rigid_upright) continue;
+    std::vector<int> carriers;
+    bool held = false;
+    for (const std::string& name : w.carrier) {
+      const int node = names.nodes.find(name);
+      if (node < 0) continue;
+      carriers.push_back(node);
+      held = held || names.joined[node];
+    }
+    for (const int node : carriers) names.joined[node] = names.joined[node] || held;
+  }
+}
+
+}  // namespace
+
 FrameNames names_of(const Frame& frame, Problems& problems) {
   FrameNames names;
   add_all(names.nodes, frame.nodes, problems);
@@ -89,6 +110,7 @@ FrameNames names_of(const Frame& frame, Problems& problems) {
       if (const int node = names.nodes.find(end); node >= 0) names.joined[node] = true;
     }
   }
+  join_uprights(frame, names);
   return names;
 }
 

@@ -48,7 +48,7 @@ struct FrameNames {
   NameIndex panels{"panel", "panels"};
   NameIndex wheels{"wheel", "vehicle.wheels"};
   NameIndex cases{"case", "cases"};
-  std::vector<bool> joined;  ///< one a node: some member ends there
+  std::vector<bool> joined;  ///< one a node: a member ends there, or an upright so held holds it
 };
 
 /// Reports names that are given twice.

@@ -138,7 +138,21 @@ TyreForces tied_down(const Frame& frame, const RigidVehicle& body, const Case& c
   return forces;
 }
 
+/// No wheel touches the ground.
+TyreForces rolled_over(const Frame& frame, const RollOver& roll) {
+  TyreForces forces;
+  forces.gravity = {0, 0, -frame.gravity};
+  forces.wheels.resize(frame.vehicle->wheels.size());
+  for (TyreForce& wheel : forces.wheels) wheel.lifted = true;
+  forces.handling.push_back({roll.at, middle_of(frame, roll.at), roll_bar_force(roll)});
+  return forces;
+}
+
 }  // namespace
+
+Eigen::Vector3d roll_bar_force(const RollOver& roll) {
+  return {-roll.force * std::sin(roll.angle), roll.side, -roll.force * std::cos(roll.angle)};
+}
 
 RigidVehicle rigid_vehicle(const Vehicle& vehicle, const MassProperties& mass) {
   RigidVehicle r;
@@ -172,6 +186,7 @@ TyreForces tyre_forces(const Frame& frame, const RigidVehicle& body, const Case&
   const Vehicle& vehicle = *frame.vehicle;
   const double g = frame.gravity, weight = body.mass * g;
   if (c.jack) return jacked(frame, body, c, cross_weight);
+  if (c.roll_over) return rolled_over(frame, *c.roll_over);
   if (c.tie_down) return tied_down(frame, body, c, cross_weight);
   TyreForces forces = steady_forces(vehicle, body, c, g, cross_weight);
   if (c.tow) {

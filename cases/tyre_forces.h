@@ -46,6 +46,9 @@ struct TyreForces {
 /// state that the elastic vehicle then corrects by a cross-weight.
 RigidVehicle rigid_vehicle(const Vehicle& vehicle, const MassProperties& mass);
 
+/// The force on a roll bar: down, tilted backward, and sideways.
+Eigen::Vector3d roll_bar_force(const RollOver& roll);
+
 /// The brakes of the vehicle. A share that is not given follows from which axles have brakes.
 Brakes brakes_of(const Vehicle& vehicle);
 

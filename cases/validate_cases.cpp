@@ -89,11 +89,19 @@ void check_handling(const FrameNames& names, const Case& c, Problems& problems) 
     check_range(t.forward, sensible::multiple_of_g, subject, "forward", t.place, problems);
     check_range(t.left, sensible::multiple_of_g, subject, "left", t.place, problems);
   }
+  if (c.roll_over) {
+    const RollOver& r = *c.roll_over;
+    check_handled_nodes(names, r.at, subject, r.place, problems);
+    check_range(r.force, sensible::force, subject, "force", r.place, problems);
+    check_range(r.side, sensible::force, subject, "side", r.place, problems);
+    check_range(r.angle, sensible::bank, subject, "angle", r.place, problems);
+  }
   const bool drives = c.brake != 0 || c.corner != 0 || c.grade != 0 || c.bank != 0 || c.nudge ||
                       c.step || !c.bump.empty() || !c.lift.empty();
-  const int handled = (c.tow ? 1 : 0) + (c.jack ? 1 : 0) + (c.tie_down ? 1 : 0);
+  const int handled =
+      (c.tow ? 1 : 0) + (c.jack ? 1 : 0) + (c.tie_down ? 1 : 0) + (c.roll_over ? 1 : 0);
   if (handled + (drives ? 1 : 0) <= 1 || (handled == 1 && c.tow)) return;
-  add_error(problems, c.place, subject + " mixes `jack` or `tie_down` with something else",
+  add_error(problems, c.place, subject + " mixes `jack`, `tie_down` or `roll_over` with something else",
             "give each a case of its own; `vertical` may go with them");
 }
 

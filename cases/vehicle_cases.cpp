@@ -67,6 +67,7 @@ Case steady_part(const Case& c) {
   steady.step.reset();
   steady.nudge.reset();
   steady.tow.reset();
+  steady.roll_over.reset();
   steady.forces.clear();
   steady.moments.clear();
   return steady;

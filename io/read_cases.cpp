@@ -64,6 +64,10 @@ void read_vehicle_case(const CheckedValue& v, const FileAxes& axes, Case& c) {
     c.tie_down =
         TieDown{texts(tie["at"]), tie["forward"].number, tie["left"].number, tie.place};
   }
+  if (const CheckedValue& roll = v["roll_over"]; roll.group != nullptr) {
+    c.roll_over = RollOver{texts(roll["at"]), roll["force"].number, roll["angle"].number,
+                           axes.component(1, roll["side"].number), roll.place};
+  }
   c.bank = v["bank"].number;
   c.vertical = v["vertical"].number;
   c.forces = node_actions(v["forces"], axes);

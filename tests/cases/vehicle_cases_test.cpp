@@ -27,12 +27,13 @@ Analysis analysed(const Frame& f) {
 
 double load(const CaseResult& c, size_t wheel) { return c.driving->wheels[wheel].total().z(); }
 
-/// Forces of the wheels and the weight, against mass times acceleration; about the centre of mass
-/// the moments, against the inertia times the angular acceleration.
-void check_newton(const Analysis& a, const CaseResult& c) {
+/// Forces of the wheels, one more at a point, and the weight, against mass times acceleration; about
+/// the centre of mass the moments, against the inertia times the angular acceleration.
+void check_newton_with(const Analysis& a, const CaseResult& c, const Eigen::Vector3d& extra,
+                       const Eigen::Vector3d& at) {
   const VehicleFacts& v = *a.vehicle;
   const double weight = v.mass.mass * a.frame.gravity;
-  Eigen::Vector3d force(0, 0, 0), moment(0, 0, 0);
+  Eigen::Vector3d force = extra, moment = (at - v.mass.centre).cross(extra);
   for (size_t w = 0; w < c.driving->wheels.size(); ++w) {
     const Wheel& wheel = a.frame.vehicle->wheels[w];
     const TyreForce& f = c.driving->wheels[w];
@@ -49,6 +50,10 @@ void check_newton(const Analysis& a, const CaseResult& c) {
   CHECK(c.solution.residual.moment < 1e-9);
   CHECK(c.solution.equilibrium.force < 1e-9);
   CHECK(c.solution.equilibrium.moment < 1e-9);
+}
+
+void check_newton(const Analysis& a, const CaseResult& c) {
+  check_newton_with(a, c, {0, 0, 0}, {0, 0, 0});
 }
 
 Eigen::Vector3d mirrored(const Eigen::Vector3d& v) { return {v.x(), -v.y(), v.z()}; }
@@ -225,6 +230,17 @@ TEST_CASE("lashings hold what presses forward and sideways") {
   CHECK_THAT(b.acceleration.y(), WithinRel(-0.5 * standard_gravity, 1e-9));
   CHECK(b.angular.norm() < 1e-8);
   CHECK(b.restraint_force < 1e-8);
+}
+
+TEST_CASE("a force on the roll bar is carried by the inertia of the whole vehicle") {
+  // 2670 N tilted back by 12 degrees: F_x -555.12, F_z -2611.65 N. By hand.
+  Frame f = box_vehicle();
+  const RollOver roll{{"rl1", "rr1"}, 2670, 12 * std::acos(-1.0) / 180, 1330, {}};
+  const Eigen::Vector3d force = roll_bar_force(roll);
+  CHECK((force - Eigen::Vector3d(-555.12, 1330, -2611.65)).norm() < 0.01);
+  add_drive(f, "roll").roll_over = roll;
+  const Analysis a = analysed(f);
+  check_newton_with(a, a.cases[0], force, {-1.2, 0, 0.5});
 }
 
 TEST_CASE("a tow rope accelerates the whole vehicle") {

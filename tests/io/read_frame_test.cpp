@@ -259,6 +259,28 @@ TEST_CASE("sheets, panels, vehicle and studies are read") {
   CHECK_FALSE(f.bench_test->gauges.at(1).reading);
 }
 
+TEST_CASE("everything that can happen to a vehicle is read, in either axes") {
+  const Frame f = frame_of_file("road_events");
+  CHECK(f.vehicle->wheels.at(0).brake_mount == std::vector<std::string>{"RL", "RR"});
+  REQUIRE(f.cases.size() == 6);
+  const Case& bank = f.cases[0];
+  CHECK_THAT(bank.bank, WithinRel(10 * degree, 1e-15));
+  CHECK(bank.vertical == 1.3);
+  CHECK(bank.corner == 0.5);
+  check_vector(bank.forces.at(0).value, 1, -2, -3);
+  check_vector(bank.moments.at(0).value, 4, -5, -6);
+  CHECK_FALSE(f.cases[1].nudge->left);  // the driver's right in any axes
+  CHECK(f.cases[1].nudge->factor == 1.4);
+  CHECK(f.cases[2].tow->at == std::vector<std::string>{"FL", "FR"});
+  CHECK(f.cases[2].tow->pull == -0.5);
+  CHECK_THAT(f.cases[3].jack->share, WithinRel(0.4, 1e-15));
+  CHECK(f.cases[4].tie_down->forward == 0.8);
+  CHECK(f.cases[4].tie_down->left == -0.5);
+  CHECK(f.cases[5].roll_over->force == 2670);
+  CHECK_THAT(f.cases[5].roll_over->angle, WithinRel(12 * degree, 1e-15));
+  CHECK_THAT(f.cases[5].roll_over->side, WithinRel(-1330.0, 1e-15));
+}
+
 // SAE J670 has x forward, y right, z down: a half turn about x from ISO 8855.
 TEST_CASE("a frame in SAE axes is turned into ISO 8855") {
   const Frame f = frame_of_file("sae_axes");

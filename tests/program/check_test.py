@@ -66,6 +66,37 @@ class Examples(ProgramTest):
             self.assertIn("PASS", process.stdout)
 
 
+class Vehicles(ProgramTest):
+    def test_each_case_states_wheels_balance_and_pick_ups(self):
+        results = one_json_object(
+            run("check", EXAMPLES / "03_cargo_quad.yaml", "--json").stdout)
+        weight = results["mass"]["total"] * 9.80665
+        standing = results["cases"]["standing"]
+        self.assertAlmostEqual(
+            weight, sum(wheel["force"][2] for wheel in standing["wheels"].values()), delta=1e-6 * weight)
+        self.assertIn("T_l", standing["pick_ups"])
+        for name, case in results["cases"].items():
+            self.assertEqual(4, len(case["wheels"]), name)
+            self.assertLess(case["balance"]["restraint_force"], 1e-6, name)
+            self.assertLess(case["residual"]["force"], 1e-9, name)
+        self.assertTrue(results["cases"]["twist_front_left"]["wheels"]["front_left"]["lifted"])
+        self.assertTrue(results["vehicle"]["sprung"])
+
+    def test_an_upright_without_its_tie_rod_is_named(self):
+        frame = (EXAMPLES / "03_cargo_quad.yaml").read_text()
+        loose = "".join(line for line in frame.splitlines(True) if "tie_rod_l: " not in line)
+        process = run("check", self.file(loose))
+        self.assertAnswer(2, process)
+        self.assertIn("the upright of wheel `front_left` is loose", process.stderr)
+        self.assertIn("needs six restraints and has 5", process.stderr)
+
+    def test_a_wheel_that_holds_nothing_down_is_reported_off_the_ground(self):
+        frame = (EXAMPLES / "04_school_trike.yaml").read_text()
+        process = run("check", self.file(frame.replace("corner: 0.3}", "corner: 0.6}")), "--case", "bend")
+        self.assertIn("off the ground", process.stdout)
+        self.assertIn("turns over", process.stdout)
+
+
 class Cases(ProgramTest):
     def test_only_the_case_asked_for_is_solved(self):
         process = run("check", self.file(OVERLOADED), "--case", "light")
