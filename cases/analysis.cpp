@@ -199,18 +199,12 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
   }
   if (frame.vehicle && !driven.empty()) {
     if (Problems problems = without_mass(frame, numbered); !problems.empty()) return problems;
-    auto facts = vehicle_facts(frame, numbered);
-    VehicleOutcome solved = std::vector<VehicleSolution>();
-    if (std::holds_alternative<VehicleFacts>(facts)) {
-      solved = solve_vehicle_cases(frame, numbered, driven);
-      analysis.vehicle = std::move(std::get<VehicleFacts>(facts));
-    } else {
-      solved = std::get<StaticFailure>(facts);
-    }
+    VehicleOutcome solved = solve_vehicle_cases(frame, numbered, driven);
     if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
       return failure_problems(frame, numbered, *failure, driven[failure->load_case]->name);
     }
-    auto& solutions = std::get<std::vector<VehicleSolution>>(solved);
+    auto& [facts, solutions] = std::get<VehicleResults>(solved);
+    analysis.vehicle = std::move(facts);
     for (size_t i = 0; i < driven.size(); ++i) {
       if (!all_finite(solutions[i].solution)) return too_large(*driven[i]);
       CaseResult result = summariser.summarise(*driven[i], std::move(solutions[i].solution));

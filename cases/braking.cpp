@@ -18,24 +18,11 @@ struct SideView {
   double L = 0;  ///< wheelbase
 };
 
-double axle_x(const RigidVehicle& v, Axle axle) {
-  double sum = 0;
-  int count = 0;
-  for (size_t i = 0; i < v.contact.size(); ++i) {
-    if (v.axle[i] != axle) continue;
-    sum += v.contact[i].x();
-    ++count;
-  }
-  return count > 0 ? sum / count : v.centre.x();
-}
-
 SideView side_view(const RigidVehicle& v) {
   SideView s;
-  s.a = axle_x(v, Axle::front) - v.centre.x();
-  s.b = v.centre.x() - axle_x(v, Axle::rear);
-  double ground = 0;
-  for (const Eigen::Vector3d& c : v.contact) ground += c.z();
-  s.h = v.centre.z() - ground / static_cast<double>(v.contact.size());
+  s.a = axle_middle(v, Axle::front).x() - v.centre.x();
+  s.b = v.centre.x() - axle_middle(v, Axle::rear).x();
+  s.h = v.centre.z() - road_height(v);
   s.L = s.a + s.b;
   return s;
 }

@@ -29,7 +29,7 @@ std::vector<double> friction_needed(const WheelLoads& loads, const std::vector<d
 
 /// The greatest deceleration in m/s2 on a slope (tangent, + = nose down) that friction `mu` and
 /// lifting of the rear wheels allow, straight ahead, in closed form: each braked axle at most
-/// mu N; below zero if the brakes cannot even hold the vehicle on the slope.
+/// mu N, N being the load on its braked wheels; below zero if the brakes cannot even hold the vehicle on the slope.
 /// Level: rear brakes only mu a/(L + mu h), front only mu b/(L - mu h), all ideal mu, times g.
 struct Deceleration {
   double greatest = 0;

@@ -141,6 +141,18 @@ struct Wheel {
   Place place;
 };
 
+/// Factors of the standard load cases that the file sets otherwise.
+struct StandardFactors {
+  std::optional<double> bump;         ///< times the static load
+  std::optional<double> step_height;  ///< m
+  std::optional<double> step;
+  std::optional<double> nudge;
+  std::optional<double> twist;
+  std::optional<double> tipping;      ///< share of the tipping limit that a turn may use
+  std::optional<double> combined;     ///< share of braking and turning taken together
+  std::optional<double> downhill;     ///< tangent of the slope in the combined cases
+};
+
 struct Vehicle {
   std::vector<Wheel> wheels;
   bool brake_ideal = false;
@@ -150,6 +162,7 @@ struct Vehicle {
   double roll_centre_rear = 0;
   std::optional<double> tyre_rate;
   std::optional<double> friction;
+  StandardFactors standard;
   Place place;
 };
 

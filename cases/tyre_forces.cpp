@@ -60,10 +60,9 @@ TyreForces steady_forces(const Vehicle& vehicle, const RigidVehicle& body, const
 /// All on the wheels that lead towards the kerb, split between the axles by yaw equilibrium.
 void add_nudge(const RigidVehicle& body, const KerbNudge& nudge, double g, TyreForces& forces) {
   std::vector<size_t> struck;
-  double ground = 0, low = 0, high = 0;
+  double low = 0, high = 0;
   for (size_t i = 0; i < body.contact.size(); ++i) {
     const double y = body.contact[i].y();
-    ground += body.contact[i].z() / static_cast<double>(body.contact.size());
     low = std::min(low, y);
     high = std::max(high, y);
   }
@@ -73,7 +72,7 @@ void add_nudge(const RigidVehicle& body, const KerbNudge& nudge, double g, TyreF
     // A single wheel in the middle meets the kerb too.
     if (nudge.left ? y >= -1e-6 : y <= 1e-6) struck.push_back(i);
   }
-  const double force = kerb_nudge(body.mass * g, high - low, body.centre.z() - ground, nudge.factor);
+  const double force = kerb_nudge(body.mass * g, high - low, body.centre.z() - road_height(body), nudge.factor);
   const double towards = nudge.left ? -1 : 1;  // a kerb on the left pushes to the right
   WheelLoads share;
   share.normal.assign(body.contact.size(), 0);
@@ -116,12 +115,8 @@ TyreForces tied_down(const Frame& frame, const RigidVehicle& body, const Case& c
   const double g = frame.gravity;
   const Eigen::Vector3d b(c.tie_down->forward * g, c.tie_down->left * g, -g * c.vertical);
   const double height = middle_of(frame, c.tie_down->at).z();
-  double ground = 0;
-  for (const Eigen::Vector3d& p : body.contact) {
-    ground += p.z() / static_cast<double>(body.contact.size());
-  }
   RigidVehicle above = body;
-  above.centre.z() = ground + body.centre.z() - height;
+  above.centre.z() = road_height(body) + body.centre.z() - height;
   above.front_roll_centre = above.rear_roll_centre = 0;
   const WheelLoads loads = wheel_loads(above, b, {}, cross_weight);
   TyreForces forces;
@@ -149,6 +144,14 @@ TyreForces rolled_over(const Frame& frame, const RollOver& roll) {
 }
 
 }  // namespace
+
+double axle_friction(const Vehicle& vehicle, Axle axle, const std::vector<TyreForce>& wheels) {
+  Eigen::Vector3d sum = Eigen::Vector3d::Zero();
+  for (size_t i = 0; i < wheels.size(); ++i) {
+    if (vehicle.wheels[i].axle == axle) sum += wheels[i].total();
+  }
+  return sum.z() > 0 ? sum.head<2>().norm() / sum.z() : 0;
+}
 
 Eigen::Vector3d roll_bar_force(const RollOver& roll) {
   return {-roll.force * std::sin(roll.angle), roll.side, -roll.force * std::cos(roll.angle)};

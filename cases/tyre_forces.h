@@ -46,6 +46,9 @@ struct TyreForces {
 /// state that the elastic vehicle then corrects by a cross-weight.
 RigidVehicle rigid_vehicle(const Vehicle& vehicle, const MassProperties& mass);
 
+/// Friction that an axle needs as a whole: its forces in the road plane over its load; 0 without load.
+double axle_friction(const Vehicle& vehicle, Axle axle, const std::vector<TyreForce>& wheels);
+
 /// The force on a roll bar: down, tilted backward, and sideways.
 Eigen::Vector3d roll_bar_force(const RollOver& roll);
 

@@ -140,6 +140,15 @@ void check_shares(const Vehicle& v, Problems& problems) {
   check(v.roll_stiffness_front_share, sensible::share, "roll_stiffness_front_share");
   check(v.tyre_rate, sensible::stiffness, "tyre_rate");
   check(v.friction, sensible::positive_factor, "friction");
+  const StandardFactors& s = v.standard;
+  check(s.bump, sensible::positive_factor, "bump");
+  check(s.step_height, sensible::size, "step_height");
+  check(s.step, sensible::positive_factor, "step");
+  check(s.nudge, sensible::positive_factor, "nudge");
+  check(s.twist, sensible::positive_factor, "twist");
+  check(s.tipping, sensible::share, "tipping");
+  check(s.combined, sensible::share, "combined");
+  check(s.downhill, sensible::slope, "downhill");
   check_range(v.roll_centre_front, sensible::displacement, subject, "roll_centre.front", v.place,
               problems);
   check_range(v.roll_centre_rear, sensible::displacement, subject, "roll_centre.rear", v.place,

@@ -15,7 +15,8 @@ namespace {
 class VehicleSolver {
  public:
   VehicleSolver(const Frame& frame, const NumberedFrame& numbered)
-      : frame_(frame), numbered_(numbered), vehicle_(free_vehicle(frame, numbered)) {}
+      : frame_(frame), numbered_(numbered), vehicle_(free_vehicle(frame, numbered)),
+        statics_(vehicle_.model) {}
 
   const FreeVehicle& vehicle() const { return vehicle_; }
   const std::vector<double>& standing() const { return standing_; }
@@ -35,6 +36,7 @@ class VehicleSolver {
   const Frame& frame_;
   const NumberedFrame& numbered_;
   FreeVehicle vehicle_;
+  StaticSolver statics_;
   std::vector<double> standing_;
   std::map<std::string, double> cross_weight_;  ///< of each case
 };
@@ -107,8 +109,11 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
       forces.push_back(forces_of(steady));
       actions.push_back(actions_of(steady, forces.back()).actions);
     }
-    StaticResult solved = solve_statics(vehicle_.model, actions);
-    if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;
+    StaticResult solved = statics_.solve(actions);
+    if (auto* failure = std::get_if<StaticFailure>(&solved)) {
+      failure->load_case = 0;  // not one of those asked for
+      return *failure;
+    }
     const auto& solutions = std::get<std::vector<StaticSolution>>(solved);
     flexibility = gap(heights(solutions[0], pattern));
     if (!(flexibility > 0)) return std::nullopt;
@@ -177,7 +182,7 @@ std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
     actions.push_back(std::move(sum));
     result.push_back({std::move(state), {}});
   }
-  StaticResult solved = solve_statics(vehicle_.model, actions);
+  StaticResult solved = statics_.solve(actions);
   if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;
   auto& solutions = std::get<std::vector<StaticSolution>>(solved);
   for (size_t i = 0; i < result.size(); ++i) {
@@ -193,17 +198,9 @@ std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
 
 }  // namespace
 
-VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
-                                   const std::vector<const Case*>& cases) {
-  VehicleSolver solver(frame, numbered);
-  if (auto failure = solver.stand()) return *failure;
-  return solver.solve(cases);
-}
+namespace {
 
-std::variant<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
-                                                        const NumberedFrame& numbered) {
-  VehicleSolver solver(frame, numbered);
-  if (auto failure = solver.stand()) return *failure;
+VehicleFacts facts_of(const Frame& frame, const VehicleSolver& solver) {
   VehicleFacts facts;
   facts.mass = solver.vehicle().mass;
   facts.rigid = solver.vehicle().rigid;
@@ -215,6 +212,25 @@ std::variant<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
   facts.sprung = std::any_of(frame.members.begin(), frame.members.end(),
                              [](const Member& m) { return m.kind == MemberKind::spring; });
   return facts;
+}
+
+}  // namespace
+
+std::variant<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
+                                                        const NumberedFrame& numbered) {
+  VehicleSolver solver(frame, numbered);
+  if (auto failure = solver.stand()) return *failure;
+  return facts_of(frame, solver);
+}
+
+VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
+                                   const std::vector<const Case*>& cases) {
+  VehicleSolver solver(frame, numbered);
+  if (auto failure = solver.stand()) return *failure;
+  auto solved = solver.solve(cases);
+  if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;
+  return VehicleResults{facts_of(frame, solver),
+                        std::move(std::get<std::vector<VehicleSolution>>(solved))};
 }
 
 }  // namespace tubewright

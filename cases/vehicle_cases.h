@@ -25,15 +25,6 @@ struct VehicleSolution {
   StaticSolution solution;
 };
 
-using VehicleOutcome = std::variant<std::vector<VehicleSolution>, StaticFailure>;
-
-/// Solves cases that come down to cases of kind vehicle only; combinations sum their parts.
-///
-/// With four wheels down and no `roll_stiffness_front_share` the cross-weight follows from the
-/// elastic vehicle itself, springs, tyres and frame: the four contacts stay in the plane of the road.
-VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
-                                   const std::vector<const Case*>& cases);
-
 /// What the vehicle can do at all, and how it stands.
 struct VehicleFacts {
   MassProperties mass;
@@ -50,5 +41,20 @@ constexpr double usual_friction = 0.8;
 
 std::variant<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
                                                         const NumberedFrame& numbered);
+
+/// The facts and the cases, in the order asked for.
+struct VehicleResults {
+  VehicleFacts facts;
+  std::vector<VehicleSolution> solutions;
+};
+
+using VehicleOutcome = std::variant<VehicleResults, StaticFailure>;
+
+/// Solves cases that come down to cases of kind vehicle only; combinations sum their parts.
+///
+/// With four wheels down and no `roll_stiffness_front_share` the cross-weight follows from the
+/// elastic vehicle itself, springs, tyres and frame: the four contacts stay in the plane of the road.
+VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
+                                   const std::vector<const Case*>& cases);
 
 }  // namespace tubewright

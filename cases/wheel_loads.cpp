@@ -6,6 +6,23 @@
 
 namespace tubewright {
 
+Eigen::Vector2d axle_middle(const RigidVehicle& v, Axle axle) {
+  Eigen::Vector2d sum = Eigen::Vector2d::Zero();
+  int count = 0;
+  for (size_t i = 0; i < v.contact.size(); ++i) {
+    if (v.axle[i] != axle) continue;
+    sum += v.contact[i].head<2>();
+    ++count;
+  }
+  return count > 0 ? Eigen::Vector2d(sum / count) : Eigen::Vector2d(v.centre.head<2>());
+}
+
+double road_height(const RigidVehicle& v) {
+  double sum = 0;
+  for (const Eigen::Vector3d& c : v.contact) sum += c.z();
+  return v.contact.empty() ? v.centre.z() : sum / static_cast<double>(v.contact.size());
+}
+
 namespace {
 
 /// What the loads of the wheels must add up to, in the plane of the road.
@@ -25,20 +42,8 @@ Demand demand_of(const RigidVehicle& v, const Eigen::Vector3d& b) {
   }
   if (!v.contact.empty()) ground /= static_cast<double>(v.contact.size());
   d.total = -v.mass * b.z();
-  d.moment = v.mass * (v.centre.z() - ground) * b.head<2>();
+  d.moment = v.mass * (v.centre.z() - road_height(v)) * b.head<2>();
   return d;
-}
-
-/// Mean of the axle's contacts, lifted or not; below the centre of mass if it has none.
-Eigen::Vector2d axle_middle(const RigidVehicle& v, Axle axle) {
-  Eigen::Vector2d sum = Eigen::Vector2d::Zero();
-  int count = 0;
-  for (size_t i = 0; i < v.contact.size(); ++i) {
-    if (v.axle[i] != axle) continue;
-    sum += v.contact[i].head<2>();
-    ++count;
-  }
-  return count > 0 ? Eigen::Vector2d(sum / count) : Eigen::Vector2d(v.centre.head<2>());
 }
 
 /// b/L: no yaw moment about the centre of mass.

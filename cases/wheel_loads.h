@@ -26,6 +26,12 @@ struct RigidVehicle {
   double front_roll_centre = 0, rear_roll_centre = 0;  ///< above the road, m
 };
 
+/// Mean of the axle's contacts in the road plane, m; below the centre of mass if it has none.
+Eigen::Vector2d axle_middle(const RigidVehicle& vehicle, Axle axle);
+
+/// Mean height of the contacts, m.
+double road_height(const RigidVehicle& vehicle);
+
 struct WheelLoads {
   std::vector<double> normal;  ///< N a wheel, never negative
   std::vector<bool> lifted;    ///< has left the ground, or was held off it

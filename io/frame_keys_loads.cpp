@@ -171,7 +171,21 @@ SharedKind vehicle_kind() {
                {"rear", quantity(length), optional, "0", "height above ground, mm"}}),
         optional, "", "heights of the roll centres"},
        {"tyre_rate", quantity(rate, positive), optional, "", "vertical stiffness of a tyre, N/mm"},
-       {"friction", quantity(number, positive), optional, "", "friction of the tyres"}});
+       {"friction", quantity(number, positive), optional, "", "friction of the tyres"},
+       {"standard_cases",
+        group("standard_cases", "`standard_cases`",
+              {{"bump", quantity(number, positive), optional, "",
+                "factor on a wheel's static load; absent: 3 with springs, 5 without"},
+               {"step_height", quantity(length, positive), optional, "", "absent: 50 mm"},
+               {"step", quantity(number, positive), optional, "", "dynamic factor; absent: 4.5"},
+               {"nudge", quantity(number, positive), optional, "", "dynamic factor; absent: 1.75"},
+               {"twist", quantity(number, positive), optional, "", "dynamic factor; absent: 1.3"},
+               {"tipping", quantity(share, zero_to_one), optional, "",
+                "share of the tipping limit that a turn may use; absent: 0.95"},
+               {"combined", quantity(share, zero_to_one), optional, "",
+                "share of braking and turning taken together; absent: 0.7"},
+               {"downhill", quantity(slope), optional, "", "slope of the combined cases; absent: 10 %"}}),
+        optional, "", "other factors for the load cases used where the file has no `cases`"}});
 }
 
 SharedKind cases_kind() {

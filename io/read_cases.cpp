@@ -116,6 +116,17 @@ void read_vehicle(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
   }
   vehicle.tyre_rate = number_if_given(v["tyre_rate"]);
   vehicle.friction = number_if_given(v["friction"]);
+  if (const CheckedValue& s = v["standard_cases"]; s.group != nullptr) {
+    StandardFactors& f = vehicle.standard;
+    f.bump = number_if_given(s["bump"]);
+    f.step_height = number_if_given(s["step_height"]);
+    f.step = number_if_given(s["step"]);
+    f.nudge = number_if_given(s["nudge"]);
+    f.twist = number_if_given(s["twist"]);
+    f.tipping = number_if_given(s["tipping"]);
+    f.combined = number_if_given(s["combined"]);
+    f.downhill = number_if_given(s["downhill"]);
+  }
   frame.vehicle = std::move(vehicle);
 }
 

@@ -221,7 +221,13 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
   write_members(out, frame, result);
   out.row("panels", ordered_json::object());
   write_wheels(out, frame, result);
-  if (result.driving) out.row("balance", balance_json(result.driving->balance, result.driving->tips));
+  if (result.driving) {
+    const std::vector<TyreForce>& wheels = result.driving->wheels;
+    out.row("axle_friction",
+            {{"front", number(axle_friction(*frame.vehicle, Axle::front, wheels))},
+             {"rear", number(axle_friction(*frame.vehicle, Axle::rear, wheels))}});
+    out.row("balance", balance_json(result.driving->balance, result.driving->tips));
+  }
   write_pick_ups(out, frame, result);
   out.row("slack", slack_json(frame, result));
   out.row("residual", residual_json(result.solution.residual));

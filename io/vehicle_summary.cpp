@@ -46,6 +46,14 @@ std::string wheel_rows(const Vehicle& vehicle, const DrivingState& driving, doub
   return text;
 }
 
+std::string axle_line(const Vehicle& vehicle, const std::vector<TyreForce>& wheels, double friction) {
+  const double front = axle_friction(vehicle, Axle::front, wheels);
+  const double rear = axle_friction(vehicle, Axle::rear, wheels);
+  if (front < 0.005 && rear < 0.005) return {};
+  return "  axles need    friction " + fixed(front, 2) + " in front, " + fixed(rear, 2) +
+         " behind, and have " + fixed(friction, 2) + '\n';
+}
+
 std::string balance_lines(const Balance& b, bool tips, double g) {
   std::string text;
   if (tips) {
@@ -128,6 +136,7 @@ std::string driving_lines(const Analysis& analysis, const CaseResult& result, Pa
   if (!result.driving || !analysis.vehicle) return {};
   const DrivingState& driving = *result.driving;
   return wheel_rows(*analysis.frame.vehicle, driving, analysis.vehicle->friction, paint) +
+         axle_line(*analysis.frame.vehicle, driving.wheels, analysis.vehicle->friction) +
          balance_lines(driving.balance, driving.tips, analysis.frame.gravity) +
          link_lines(analysis, result) + pick_up_lines(analysis, result);
 }

@@ -22,9 +22,11 @@ struct System {
   std::optional<Mechanism> mechanism;  ///< set if it has no answer for any load
 };
 
-class StaticSolver {
+}  // namespace
+
+class StaticSolver::Impl {
  public:
-  explicit StaticSolver(const Model& model)
+  explicit Impl(const Model& model)
       : model_(model), free_(number_free_unknowns(model)), none_slack_(model.bars.size(), false) {}
 
   StaticResult solve(const std::vector<Actions>& cases);
@@ -44,7 +46,7 @@ class StaticSolver {
   std::map<std::vector<bool>, System> systems_;
 };
 
-const System& StaticSolver::system(const std::vector<bool>& slack) {
+const System& StaticSolver::Impl::system(const std::vector<bool>& slack) {
   const auto [place, is_new] = systems_.try_emplace(slack);
   System& s = place->second;
   if (!is_new) return s;
@@ -56,7 +58,7 @@ const System& StaticSolver::system(const std::vector<bool>& slack) {
 }
 
 /// One column a case, six rows a node. One step of iterative refinement follows the solve.
-Eigen::MatrixXd StaticSolver::displacements(const System& s, const std::vector<bool>& slack,
+Eigen::MatrixXd StaticSolver::Impl::displacements(const System& s, const std::vector<bool>& slack,
                                             const Eigen::MatrixXd& loads,
                                             const Eigen::MatrixXd& prescribed) {
   Eigen::MatrixXd right_side(free_.unknown.size(), loads.cols());
@@ -83,7 +85,7 @@ Eigen::MatrixXd StaticSolver::displacements(const System& s, const std::vector<b
 }
 
 /// Loads that nothing can resist although the rest of the frame is sound.
-std::optional<Mechanism> StaticSolver::unresisted(const System& s,
+std::optional<Mechanism> StaticSolver::Impl::unresisted(const System& s,
                                                   const Eigen::VectorXd& physical) const {
   Eigen::VectorXd loads = physical;
   gather_on_masters(model_, free_.masters, loads);
@@ -115,7 +117,7 @@ std::optional<Mechanism> StaticSolver::unresisted(const System& s,
 }
 
 /// Newton's method on the energy, see tension_only.h. In: `u` with no cable slack. Out: the answer.
-std::optional<StaticFailure> StaticSolver::settle_cables(const Eigen::VectorXd& loads,
+std::optional<StaticFailure> StaticSolver::Impl::settle_cables(const Eigen::VectorXd& loads,
                                                          const Eigen::VectorXd& prescribed,
                                                          Eigen::VectorXd& u,
                                                          std::vector<bool>& slack) {
@@ -141,7 +143,7 @@ std::optional<StaticFailure> StaticSolver::settle_cables(const Eigen::VectorXd& 
   return StaticFailure{0, {}, slack};
 }
 
-StaticResult StaticSolver::solve(const std::vector<Actions>& cases) {
+StaticResult StaticSolver::Impl::solve(const std::vector<Actions>& cases) {
   const System& taut = system(none_slack_);
   if (taut.mechanism) return StaticFailure{0, *taut.mechanism, none_slack_};
 
@@ -177,7 +179,11 @@ StaticResult StaticSolver::solve(const std::vector<Actions>& cases) {
   return solutions;
 }
 
-}  // namespace
+StaticSolver::StaticSolver(const Model& model) : impl_(std::make_unique<Impl>(model)) {}
+
+StaticSolver::~StaticSolver() = default;
+
+StaticResult StaticSolver::solve(const std::vector<Actions>& cases) { return impl_->solve(cases); }
 
 StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases) {
   return StaticSolver(model).solve(cases);

@@ -1,6 +1,7 @@
 // Linear statics: all load cases from one factorisation, cables iterated.
 #pragma once
 
+#include <memory>
 #include <variant>
 #include <vector>
 
@@ -21,9 +22,27 @@ struct StaticFailure {
 
 using StaticResult = std::variant<std::vector<StaticSolution>, StaticFailure>;
 
-/// Solves every load case; stops at the first that has no answer. A load on a node that no element
-/// is joined to, or a moment on a node that nothing stops from turning, is a mechanism.
-/// Requires: actions are sized for the model; no beam's releases leave it loose.
+/// A model that is solved more than once: each set of slack cables is factorised only once.
+/// Keeps a reference to the model.
+class StaticSolver {
+ public:
+  /// Requires: no beam's releases leave it loose.
+  explicit StaticSolver(const Model& model);
+  ~StaticSolver();
+  StaticSolver(const StaticSolver&) = delete;
+  StaticSolver& operator=(const StaticSolver&) = delete;
+
+  /// Solves every load case; stops at the first that has no answer. A load on a node that no element
+  /// is joined to, or a moment on a node that nothing stops from turning, is a mechanism.
+  /// Requires: actions are sized for the model.
+  StaticResult solve(const std::vector<Actions>& cases);
+
+ private:
+  class Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+/// The same for a model that is solved once.
 StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases);
 
 }  // namespace tubewright

@@ -310,9 +310,47 @@ TEST_CASE("a vehicle without cases gets the standard set") {
   const auto bump = std::find_if(g.cases.begin(), g.cases.end(),
                                  [](const Case& c) { return c.name == "bump_front_left"; });
   CHECK(bump->bump[0].factor == 5.0);  // no springs
+  CHECK_THAT(bump->note, ContainsSubstring("De Lorenzo"));
   const Analysis a = analysed(g);
   for (const CaseResult& c : a.cases) {
     INFO(c.name);
     check_newton(a, c);
+  }
+}
+
+TEST_CASE("each factor of the standard set can be set in the file, and its note then says so") {
+  Frame f = box_vehicle();
+  StandardFactors& factors = f.vehicle->standard;
+  factors.bump = 4;
+  factors.step_height = 0.03;
+  factors.step = 2;
+  factors.nudge = 1.4;
+  factors.twist = 1.8;
+  factors.downhill = 0;
+  const auto completed = with_load_cases(f);
+  const Frame& g = std::get<Frame>(completed);
+  for (const Case& c : g.cases) {
+    INFO(c.name);
+    if (!c.bump.empty()) CHECK(c.bump[0].factor == 4);
+    if (c.step) CHECK(c.step->height == 0.03);
+    if (c.step) CHECK(c.step->factor == 2);
+    if (c.nudge) CHECK(c.nudge->factor == 1.4);
+    if (!c.lift.empty()) CHECK(c.vertical == 1.8);
+    CHECK(c.grade == 0);
+    if (!c.bump.empty() || c.step || c.nudge) {
+      CHECK_THAT(c.note, ContainsSubstring("given in the frame file"));
+    }
+  }
+}
+
+TEST_CASE("a spring makes the standard bump one for sprung vehicles") {
+  Frame f = box_vehicle();
+  Member& spring = add_member(f, "seat_spring", "fl0", "fr1");
+  spring.kind = MemberKind::spring;
+  spring.section.clear();
+  spring.rate = 1000;
+  const auto completed = with_load_cases(f);
+  for (const Case& c : std::get<Frame>(completed).cases) {
+    if (!c.bump.empty()) CHECK(c.bump[0].factor == 3);
   }
 }
