@@ -2,9 +2,10 @@
 #
 # install_packages NAME...: works as root and as a user with sudo; asks nothing.
 
+# OpenBLAS: wide frames are several times quicker with it than with the plain reference BLAS.
 build_packages=(
   cmake ninja-build g++ libeigen3-dev libspectra-dev libyaml-cpp-dev libvtk9-dev libcli11-dev
-  nlohmann-json3-dev libsuitesparse-dev catch2)
+  nlohmann-json3-dev libsuitesparse-dev libopenblas0-pthread catch2)
 test_packages=(
   python3 python3-vtk9 python3-meshio python3-jsonschema python3-yaml clang libclang-rt-14-dev
   dpkg-dev file)

@@ -20,7 +20,7 @@ namespace {
 
 /// Measured with tests/bench: below these the simplicial factorisation is the quicker one. Mean
 /// operations an entry of the factor say how much a dense kernel has to work on; the total says
-/// whether its set-up pays. For an optimised BLAS; with the reference BLAS about 110 would be right.
+/// whether its set-up pays. For OpenBLAS; with the reference BLAS about 110 would be right.
 constexpr double supernodal_operations_per_entry = 40;
 constexpr double supernodal_operations = 4e5;
 
