@@ -149,6 +149,18 @@ void put_in_file_order(const Frame& frame, std::vector<CaseResult>& results) {
   });
 }
 
+Problems turned_over(const Frame& frame, const std::vector<CaseResult>& results) {
+  Problems remarks;
+  for (const CaseResult& result : results) {
+    if (!result.driving || !result.driving->tips) continue;
+    if (const Case* c = find_case(frame, result.name); c != nullptr && c->roll_over) continue;
+    remarks.push_back({Severity::warning, find_case(frame, result.name)->place,
+                       "in case `" + result.name + "` the vehicle turns over",
+                       "its loads are those of the first moment; ask for less, or lower the load"});
+  }
+  return remarks;
+}
+
 bool all_finite(const StaticSolution& s) {
   return s.displacements.allFinite() && s.reactions.allFinite() &&
          std::isfinite(s.residual.force) && std::isfinite(s.residual.moment);
@@ -215,6 +227,9 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
   put_in_file_order(frame, analysis.cases);
   analysis.mass = mass_summary(frame, numbered);
   analysis.remarks = remarks_on(frame);
+  for (Problem& remark : turned_over(frame, analysis.cases)) {
+    analysis.remarks.push_back(std::move(remark));
+  }
   analysis.frame = frame;
   analysis.model = std::move(numbered.model);
   analysis.slots = std::move(numbered.slots);

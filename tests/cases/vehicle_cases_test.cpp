@@ -195,6 +195,16 @@ TEST_CASE("a wheel that cannot push is reported off the ground") {
   }
 }
 
+TEST_CASE("a vehicle that turns over passes no one by unnoticed") {
+  Frame f = box_vehicle();
+  add_drive(f, "far_too_fast").corner = 3;
+  add_drive(f, "gentle").corner = 0.1;
+  const Analysis a = analysed(f);
+  CHECK(a.cases[0].driving->tips);
+  REQUIRE(a.remarks.size() == 1);
+  CHECK(a.remarks[0].message == "in case `far_too_fast` the vehicle turns over");
+}
+
 TEST_CASE("displacements are measured from the frame's mean motion") {
   Frame f = box_vehicle();
   add_drive(f, "bump").bump.push_back({"front_left", 5, {}});
