@@ -153,7 +153,6 @@ Problems turned_over(const Frame& frame, const std::vector<CaseResult>& results)
   Problems remarks;
   for (const CaseResult& result : results) {
     if (!result.driving || !result.driving->tips) continue;
-    if (const Case* c = find_case(frame, result.name); c != nullptr && c->roll_over) continue;
     remarks.push_back({Severity::warning, find_case(frame, result.name)->place,
                        "in case `" + result.name + "` the vehicle turns over",
                        "its loads are those of the first moment; ask for less, or lower the load"});

@@ -26,8 +26,7 @@ Bar bar_of(const Frame& frame, const NumberedFrame& n, const Member& m) {
 
 /// The body's master is the node that a support holds, if one does: only a master can be held.
 RigidBody upright(const Frame& frame, const NumberedFrame& n, const Wheel& wheel) {
-  RigidBody body;
-  for (const std::string& node : wheel.carrier) body.nodes.push_back(n.node.at(node));
+  RigidBody body{node_numbers(n, wheel.carrier)};
   for (const SupportEntry& s : frame.supports) {
     const auto held = std::find(body.nodes.begin(), body.nodes.end(), n.node.at(s.node));
     if (held != body.nodes.end()) std::iter_swap(body.nodes.begin(), held);
@@ -36,6 +35,12 @@ RigidBody upright(const Frame& frame, const NumberedFrame& n, const Wheel& wheel
 }
 
 }  // namespace
+
+std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<std::string>& names) {
+  std::vector<int> list;
+  for (const std::string& name : names) list.push_back(numbered.node.at(name));
+  return list;
+}
 
 double member_length(const NumberedFrame& numbered, const Member& member) {
   const std::vector<Eigen::Vector3d>& at = numbered.model.nodes;
@@ -76,9 +81,7 @@ NumberedFrame build_model(const Frame& frame) {
   }
   if (frame.vehicle) {
     for (const Wheel& w : frame.vehicle->wheels) {
-      if (w.hold == WheelHold::rigid_upright && w.carrier.size() > 1) {
-        n.model.bodies.push_back(upright(frame, n, w));
-      }
+      if (has_rigid_upright(w)) n.model.bodies.push_back(upright(frame, n, w));
     }
   }
   for (const SupportEntry& s : frame.supports) {

@@ -27,6 +27,9 @@ struct NumberedFrame {
 /// Requires: validate() found no error.
 NumberedFrame build_model(const Frame& frame);
 
+/// The numbers of named nodes. Requires: they exist.
+std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<std::string>& names);
+
 /// Length of a member, m.
 double member_length(const NumberedFrame& numbered, const Member& member);
 

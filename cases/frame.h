@@ -141,6 +141,11 @@ struct Wheel {
   Place place;
 };
 
+/// True if a rigid body joins the wheel's carriers.
+inline bool has_rigid_upright(const Wheel& wheel) {
+  return wheel.hold == WheelHold::rigid_upright && wheel.carrier.size() > 1;
+}
+
 /// Factors of the standard load cases that the file sets otherwise.
 struct StandardFactors {
   std::optional<double> bump;         ///< times the static load

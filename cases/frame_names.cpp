@@ -76,7 +76,7 @@ namespace {
 void join_uprights(const Frame& frame, FrameNames& names) {
   if (!frame.vehicle) return;
   for (const Wheel& w : frame.vehicle->wheels) {
-    if (w.hold != WheelHold::rigid_upright) continue;
+    if (!has_rigid_upright(w)) continue;
     std::vector<int> carriers;
     bool held = false;
     for (const std::string& name : w.carrier) {

@@ -6,6 +6,7 @@
 
 #include "cases/spread_load.h"
 #include "solver/determinate_restraint.h"
+#include "solver/rigid_fit.h"
 
 namespace tubewright {
 
@@ -25,11 +26,12 @@ void add_at_wheel(const FreeVehicle& v, size_t w, const Eigen::Vector3d& at,
 
 }  // namespace
 
-std::vector<int> brake_mount(const Frame& frame, const NumberedFrame& numbered, const Wheel& wheel) {
-  std::vector<int> carriers, mount;
-  for (const std::string& node : wheel.carrier) carriers.push_back(numbered.node.at(node));
-  for (const std::string& node : wheel.brake_mount) mount.push_back(numbered.node.at(node));
-  if (!mount.empty() || wheel.hold == WheelHold::spread) return mount.empty() ? carriers : mount;
+std::vector<int> brake_mount(const Frame& frame, const NumberedFrame& numbered,
+                             const Wheel& wheel) {
+  std::vector<int> mount = node_numbers(numbered, wheel.brake_mount);
+  if (!mount.empty()) return mount;
+  std::vector<int> carriers = node_numbers(numbered, wheel.carrier);
+  if (wheel.hold == WheelHold::spread) return carriers;
   for (const Member& m : frame.members) {
     if (m.kind == MemberKind::beam) continue;
     const int from = numbered.node.at(m.from), to = numbered.node.at(m.to);
@@ -49,11 +51,8 @@ FreeVehicle free_vehicle(const Frame& frame, const NumberedFrame& numbered) {
   v.distribution = mass_distribution(frame, numbered);
   v.mass = mass_properties(v.model, v.distribution);
   v.rigid = rigid_vehicle(*frame.vehicle, v.mass);
-  for (size_t w = 0; w < frame.vehicle->wheels.size(); ++w) {
-    const Wheel& wheel = frame.vehicle->wheels[w];
-    std::vector<int> carriers;
-    for (const std::string& node : wheel.carrier) carriers.push_back(numbered.node.at(node));
-    v.carriers.push_back(std::move(carriers));
+  for (const Wheel& wheel : frame.vehicle->wheels) {
+    v.carriers.push_back(node_numbers(numbered, wheel.carrier));
     v.brake_mounts.push_back(brake_mount(frame, numbered, wheel));
     v.centres.push_back(wheel.centre);
   }
@@ -86,9 +85,8 @@ BalancedActions balanced_actions(const FreeVehicle& v, const TyreForces& forces,
     balance.moment += couple;
   }
   for (const HandlingForce& f : forces.handling) {
-    std::vector<int> nodes;
-    for (const std::string& name : f.on) nodes.push_back(numbered.node.at(name));
-    add_spread(actions, v.model, nodes, f.at, f.force, Eigen::Vector3d::Zero());
+    add_spread(actions, v.model, node_numbers(numbered, f.on), f.at, f.force,
+               Eigen::Vector3d::Zero());
     count(f.at, f.force);
   }
   for (const NodeAction& f : extra_forces) {
@@ -119,25 +117,14 @@ std::vector<double> contact_displacements(const FreeVehicle& v, const StaticSolu
 }
 
 void centre_motion(const FreeVehicle& v, StaticSolution& solution) {
-  const std::vector<double> masses = nodal_masses(v.model, v.distribution);
-  double total = 0;
-  Eigen::Vector3d centre = Eigen::Vector3d::Zero(), mean = Eigen::Vector3d::Zero();
-  for (size_t n = 0; n < masses.size(); ++n) {
-    total += masses[n];
-    centre += masses[n] * v.model.nodes[n];
-    mean += masses[n] * solution.displacements.segment<3>(6 * n);
+  std::vector<Eigen::Vector3d> displacements;
+  for (size_t n = 0; n < v.model.nodes.size(); ++n) {
+    displacements.push_back(
+        solution.displacements.segment<3>(unknowns_per_node * static_cast<Eigen::Index>(n)));
   }
-  if (total <= 0) return;
-  centre /= total;
-  mean /= total;
-  Eigen::Matrix3d J = Eigen::Matrix3d::Zero();
-  Eigen::Vector3d spin = Eigen::Vector3d::Zero();
-  for (size_t n = 0; n < masses.size(); ++n) {
-    const Eigen::Vector3d r = v.model.nodes[n] - centre;
-    J += masses[n] * (r.squaredNorm() * Eigen::Matrix3d::Identity() - r * r.transpose());
-    spin += masses[n] * r.cross(solution.displacements.segment<3>(6 * n) - mean);
-  }
-  move_rigidly(v.model, centre, -mean, -J.ldlt().solve(spin), solution);
+  const RigidMotion mean =
+      fit_rigid_motion(v.model.nodes, displacements, nodal_masses(v.model, v.distribution));
+  move_rigidly(v.model, mean.centre, -mean.translation, -mean.rotation, solution);
 }
 
 }  // namespace tubewright

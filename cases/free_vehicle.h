@@ -37,9 +37,9 @@ std::vector<int> brake_mount(const Frame& frame, const NumberedFrame& numbered, 
 
 /// Accelerations of the vehicle and what is left of the balance. Vehicle axes.
 struct Balance {
-  Eigen::Vector3d force = Eigen::Vector3d::Zero();     ///< of all wheels and extra forces, N
-  Eigen::Vector3d moment = Eigen::Vector3d::Zero();    ///< the same about the centre of mass, N m
-  Eigen::Vector3d gravity = Eigen::Vector3d::Zero();   ///< in vehicle axes, m/s2
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();    ///< of all wheels and extra forces, N
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();   ///< the same about the centre of mass, N m
+  Eigen::Vector3d gravity = Eigen::Vector3d::Zero();  ///< in vehicle axes, m/s2
   Eigen::Vector3d acceleration = Eigen::Vector3d::Zero();  ///< of the centre of mass, m/s2
   Eigen::Vector3d angular = Eigen::Vector3d::Zero();       ///< rad/s2
   double restraint_force = 0;  ///< greatest force in the restraints: must vanish, N
@@ -58,7 +58,8 @@ BalancedActions balanced_actions(const FreeVehicle& vehicle, const TyreForces& f
 
 /// How far upward each contact patch is pushed in relation to the vehicle, tyres rigid, m: the
 /// displacement that the wheel's load works on.
-std::vector<double> contact_displacements(const FreeVehicle& vehicle, const StaticSolution& solution);
+std::vector<double> contact_displacements(const FreeVehicle& vehicle,
+                                          const StaticSolution& solution);
 
 /// Takes the mean motion out of a solution.
 void centre_motion(const FreeVehicle& vehicle, StaticSolution& solution);

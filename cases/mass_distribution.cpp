@@ -4,23 +4,9 @@
 
 #include "cases/mass_summary.h"
 #include "cases/spread_load.h"
+#include "solver/rigid_fit.h"
 
 namespace tubewright {
-
-namespace {
-
-/// |r|^2 I - r r': the inertia of a unit mass at r.
-Eigen::Matrix3d point_inertia(const Eigen::Vector3d& r) {
-  return r.squaredNorm() * Eigen::Matrix3d::Identity() - r * r.transpose();
-}
-
-std::vector<int> numbers(const NumberedFrame& n, const std::vector<std::string>& names) {
-  std::vector<int> list;
-  for (const std::string& name : names) list.push_back(n.node.at(name));
-  return list;
-}
-
-}  // namespace
 
 MassDistribution mass_distribution(const Frame& frame, const NumberedFrame& numbered) {
   MassDistribution d;
@@ -40,10 +26,10 @@ MassDistribution mass_distribution(const Frame& frame, const NumberedFrame& numb
   }
   for (const PanelEntry& panel : frame.panels) {
     const PanelMass p = panel_mass(frame, numbered, panel);
-    d.lumps.push_back({p.mass, p.centre, p.inertia, numbers(numbered, panel.corners)});
+    d.lumps.push_back({p.mass, p.centre, p.inertia, node_numbers(numbered, panel.corners)});
   }
   for (const CarriedMass& m : frame.masses) {
-    d.lumps.push_back({m.mass, m.at, m.inertia.asDiagonal(), numbers(numbered, m.on)});
+    d.lumps.push_back({m.mass, m.at, m.inertia.asDiagonal(), node_numbers(numbered, m.on)});
   }
   return d;
 }

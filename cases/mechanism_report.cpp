@@ -53,12 +53,18 @@ Problem free_motion(const Frame& frame, const FreeMotion& motion, const std::str
   return p;
 }
 
-/// The wheel whose rigid upright the node is part of, or nullptr.
-const Wheel* wheel_of_upright(const Frame& frame, const std::string& node) {
+bool is_carrier(const Wheel& wheel, const std::string& node) {
+  return std::find(wheel.carrier.begin(), wheel.carrier.end(), node) != wheel.carrier.end();
+}
+
+/// The wheel whose rigid upright is all that moves, or nullptr.
+const Wheel* loose_wheel(const Frame& frame, const FreeMotion& motion) {
   if (!frame.vehicle) return nullptr;
   for (const Wheel& w : frame.vehicle->wheels) {
-    const bool part = std::find(w.carrier.begin(), w.carrier.end(), node) != w.carrier.end();
-    if (part && w.hold == WheelHold::rigid_upright && w.carrier.size() > 1) return &w;
+    const bool alone =
+        std::all_of(motion.moving.begin(), motion.moving.end(),
+                    [&](int node) { return is_carrier(w, frame.nodes[node].name); });
+    if (has_rigid_upright(w) && alone && is_carrier(w, frame.nodes[motion.node].name)) return &w;
   }
   return nullptr;
 }
@@ -66,12 +72,9 @@ const Wheel* wheel_of_upright(const Frame& frame, const std::string& node) {
 /// An upright has six freedoms, so it wants six restraints: links and a spring.
 Problem loose_upright(const Frame& frame, const FreeMotion& motion, const Wheel& wheel,
                       const std::string& when) {
-  const auto on_upright = [&](const std::string& node) {
-    return std::find(wheel.carrier.begin(), wheel.carrier.end(), node) != wheel.carrier.end();
-  };
   int links = 0, tubes = 0;
   for (const Member& m : frame.members) {
-    if (on_upright(m.from) == on_upright(m.to)) continue;
+    if (is_carrier(wheel, m.from) == is_carrier(wheel, m.to)) continue;
     (m.kind == MemberKind::beam ? tubes : links) += 1;
   }
   const std::string node = "`" + frame.nodes[motion.node].name + "`";
@@ -104,9 +107,7 @@ Problems failure_problems(const Frame& frame, const NumberedFrame& numbered,
       slack.empty() ? "" : " in case `" + case_name + "`, where slack are the cables " + slack;
   Problems problems;
   for (const FreeMotion& motion : failure.mechanism.motions) {
-    const Wheel* wheel = motion.rigid_body && motion.moving.size() >= frame.nodes.size()
-                             ? nullptr
-                             : wheel_of_upright(frame, frame.nodes[motion.node].name);
+    const Wheel* wheel = loose_wheel(frame, motion);
     problems.push_back(wheel != nullptr ? loose_upright(frame, motion, *wheel, when)
                                         : free_motion(frame, motion, when));
   }

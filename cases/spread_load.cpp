@@ -3,6 +3,8 @@
 #include <Eigen/Eigenvalues>
 #include <Eigen/Geometry>
 
+#include "solver/rigid_fit.h"
+
 namespace tubewright {
 
 // With forces w x r_i from the middle, the moment is J w, J = sum(|r|^2 I - r r').
@@ -13,10 +15,7 @@ std::vector<NodeShare> spread_load(const std::vector<Eigen::Vector3d>& nodes,
   Eigen::Vector3d middle = Eigen::Vector3d::Zero();
   for (const Eigen::Vector3d& p : nodes) middle += p / count;
   Eigen::Matrix3d J = Eigen::Matrix3d::Zero();
-  for (const Eigen::Vector3d& p : nodes) {
-    const Eigen::Vector3d r = p - middle;
-    J += r.squaredNorm() * Eigen::Matrix3d::Identity() - r * r.transpose();
-  }
+  for (const Eigen::Vector3d& p : nodes) J += point_inertia(p - middle);
   const Eigen::Vector3d M = moment + (at - middle).cross(force);
 
   const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> eigen(J);

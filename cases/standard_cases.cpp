@@ -33,13 +33,14 @@ Factor chosen(const std::optional<double>& given, double usual, const std::strin
 }
 
 Factor bump_factor(const Vehicle& vehicle, bool sprung) {
-  return sprung ? chosen(vehicle.standard.bump, 3.0,
-                         "as is usual for sprung road vehicles: 2.5 to 3 on roads, 4 off them "
-                         "(lecture notes after Brown, Robertson & Serpento 2002; primary table not "
-                         "seen)")
-                : chosen(vehicle.standard.bump, 5.0,
-                         "for a vehicle without springs: hub loads of 3 to 5 times body weight were "
-                         "measured on rough ground (De Lorenzo & Hull 1999, bicycles)");
+  return sprung
+             ? chosen(vehicle.standard.bump, 3.0,
+                      "as is usual for sprung road vehicles: 2.5 to 3 on roads, 4 off them "
+                      "(lecture notes after Brown, Robertson & Serpento 2002; primary table not "
+                      "seen)")
+             : chosen(vehicle.standard.bump, 5.0,
+                      "for a vehicle without springs: hub loads of 3 to 5 times body weight were "
+                      "measured on rough ground (De Lorenzo & Hull 1999, bicycles)");
 }
 
 Factor step_factor(const Vehicle& vehicle) {
@@ -49,9 +50,10 @@ Factor step_factor(const Vehicle& vehicle) {
 }
 
 Factor nudge_factor(const Vehicle& vehicle) {
-  return chosen(vehicle.standard.nudge, 1.75,
-                "Garrett 1953, in Brown, Robertson & Serpento 2002, p. 24; others 1.4; a preliminary "
-                "estimate");
+  return chosen(
+      vehicle.standard.nudge, 1.75,
+      "Garrett 1953, in Brown, Robertson & Serpento 2002, p. 24; others 1.4; a preliminary "
+      "estimate");
 }
 
 Factor twist_factor(const Vehicle& vehicle) {
@@ -71,10 +73,11 @@ double hardest_turn(const Vehicle& vehicle, const VehicleFacts& facts, double li
   return std::max(0.0, std::min(facts.friction, share * limit / g));
 }
 
-std::string turn_note(const Vehicle& vehicle, const VehicleFacts& facts, double corner, double limit,
-                      double g) {
-  return short_number(corner) + " g: the least of the tyres' friction " + short_number(facts.friction) +
-         " and " + short_number(vehicle.standard.tipping.value_or(usual_tipping_share)) + " of the " +
+std::string turn_note(const Vehicle& vehicle, const VehicleFacts& facts, double corner,
+                      double limit, double g) {
+  return short_number(corner) + " g: the least of the tyres' friction " +
+         short_number(facts.friction) + " and " +
+         short_number(vehicle.standard.tipping.value_or(usual_tipping_share)) + " of the " +
          short_number(limit / g) + " g at which it tips (common practice, no source)";
 }
 
@@ -82,9 +85,11 @@ void add_turns(const Vehicle& vehicle, const VehicleFacts& facts, double g,
                std::vector<Case>& cases) {
   const double left = hardest_turn(vehicle, facts, facts.tipping.left_turn, g);
   const double right = hardest_turn(vehicle, facts, facts.tipping.right_turn, g);
-  cases.push_back(driving("left_turn", turn_note(vehicle, facts, left, facts.tipping.left_turn, g)));
+  cases.push_back(
+      driving("left_turn", turn_note(vehicle, facts, left, facts.tipping.left_turn, g)));
   cases.back().corner = left;
-  cases.push_back(driving("right_turn", turn_note(vehicle, facts, right, facts.tipping.right_turn, g)));
+  cases.push_back(
+      driving("right_turn", turn_note(vehicle, facts, right, facts.tipping.right_turn, g)));
   cases.back().corner = -right;
 }
 
@@ -103,10 +108,9 @@ void add_braking(const Frame& frame, const VehicleFacts& facts, std::vector<Case
   const double level = facts.braking.greatest / g;
   const auto brakes = brakes_of(*frame.vehicle);
   if (level <= 0 || std::count(brakes.braked.begin(), brakes.braked.end(), true) == 0) return;
-  cases.push_back(driving("braking", short_number(level) +
-                                         " g: what these brakes reach on the level with friction " +
-                                         short_number(facts.friction) +
-                                         " (friction: common practice, no source)"));
+  cases.push_back(driving(
+      "braking", short_number(level) + " g: what these brakes reach on the level with friction " +
+                     short_number(facts.friction) + " (friction: common practice, no source)"));
   cases.back().brake = level;
   const double on_slope =
       reachable_deceleration(facts.rigid, brakes, facts.friction, downhill, g).greatest / g;
@@ -122,8 +126,9 @@ void add_braking(const Frame& frame, const VehicleFacts& facts, std::vector<Case
       c.corner = side * share * hardest_turn(*frame.vehicle, facts, limit, g);
       if (most_friction(frame, facts, c) <= facts.friction) break;
     }
-    c.note = short_number(share) + " of the braking and of the turning that are reached alone, on a " +
-             "slope of " + short_number(downhill * 100) +
+    c.note = short_number(share) +
+             " of the braking and of the turning that are reached alone, on a " + "slope of " +
+             short_number(downhill * 100) +
              " %; less than 0.7 where a tyre would slide (common practice, no source)";
     cases.push_back(std::move(c));
   }
@@ -163,9 +168,9 @@ void add_kerbs(const Vehicle& vehicle, std::vector<Case>& cases) {
   }
   for (const bool left : {true, false}) {
     const Factor factor = nudge_factor(vehicle);
-    Case c = driving(left ? "nudge_left" : "nudge_right", "sliding sideways against a kerb, factor " +
-                                                              short_number(factor.value) + " (" +
-                                                              factor.source + ")");
+    Case c = driving(left ? "nudge_left" : "nudge_right",
+                     "sliding sideways against a kerb, factor " + short_number(factor.value) +
+                         " (" + factor.source + ")");
     c.nudge = KerbNudge{left, factor.value, {}};
     c.rare = true;
     cases.push_back(std::move(c));
@@ -193,8 +198,9 @@ void add_twists(const Vehicle& vehicle, const VehicleFacts& facts, std::vector<C
   for (const Wheel& w : vehicle.wheels) {
     if (w.axle != lighter) continue;
     const Factor factor = twist_factor(vehicle);
-    Case c = driving("twist_" + w.name, "this wheel just off the ground, all loads times " +
-                                            short_number(factor.value) + " (" + factor.source + ")");
+    Case c =
+        driving("twist_" + w.name, "this wheel just off the ground, all loads times " +
+                                       short_number(factor.value) + " (" + factor.source + ")");
     c.lift = w.name;
     c.vertical = factor.value;
     cases.push_back(std::move(c));
@@ -206,7 +212,8 @@ void add_twists(const Vehicle& vehicle, const VehicleFacts& facts, std::vector<C
 std::vector<Case> standard_cases(const Frame& frame, const VehicleFacts& facts) {
   const Vehicle& vehicle = *frame.vehicle;
   std::vector<Case> cases;
-  cases.push_back(driving("standing", "at rest on the level, to compare with scales under the wheels"));
+  cases.push_back(
+      driving("standing", "at rest on the level, to compare with scales under the wheels"));
   add_braking(frame, facts, cases);
   add_turns(vehicle, facts, frame.gravity, cases);
   add_bumps(vehicle, facts, cases);

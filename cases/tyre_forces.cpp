@@ -59,20 +59,18 @@ TyreForces steady_forces(const Vehicle& vehicle, const RigidVehicle& body, const
 
 /// All on the wheels that lead towards the kerb, split between the axles by yaw equilibrium.
 void add_nudge(const RigidVehicle& body, const KerbNudge& nudge, double g, TyreForces& forces) {
+  const auto [right, left] = std::minmax_element(
+      body.contact.begin(), body.contact.end(),
+      [](const Eigen::Vector3d& p, const Eigen::Vector3d& q) { return p.y() < q.y(); });
+  const double track = left->y() - right->y(), middle = (left->y() + right->y()) / 2;
   std::vector<size_t> struck;
-  double low = 0, high = 0;
-  for (size_t i = 0; i < body.contact.size(); ++i) {
-    const double y = body.contact[i].y();
-    low = std::min(low, y);
-    high = std::max(high, y);
-  }
-  const double middle = (low + high) / 2;
   for (size_t i = 0; i < body.contact.size(); ++i) {
     const double y = body.contact[i].y() - middle;
     // A single wheel in the middle meets the kerb too.
     if (nudge.left ? y >= -1e-6 : y <= 1e-6) struck.push_back(i);
   }
-  const double force = kerb_nudge(body.mass * g, high - low, body.centre.z() - road_height(body), nudge.factor);
+  const double height = body.centre.z() - road_height(body);
+  const double force = kerb_nudge(body.mass * g, track, height, nudge.factor);
   const double towards = nudge.left ? -1 : 1;  // a kerb on the left pushes to the right
   WheelLoads share;
   share.normal.assign(body.contact.size(), 0);
@@ -81,8 +79,7 @@ void add_nudge(const RigidVehicle& body, const KerbNudge& nudge, double g, TyreF
     share.normal[i] = 1;
     share.lifted[i] = false;
   }
-  const std::vector<double> side =
-      side_forces(body, share, {0, -towards * force / body.mass, 0});
+  const std::vector<double> side = side_forces(body, share, {0, -towards * force / body.mass, 0});
   for (const size_t i : struck) forces.wheels[i].at_contact.y() += side[i];
 }
 
@@ -96,8 +93,10 @@ Eigen::Vector3d middle_of(const Frame& frame, const std::vector<std::string>& na
   return middle;
 }
 
-/// To the wheels, a weight held from above is a vehicle without it: m' = m - J/g, m' c' = m c - J/g p.
-TyreForces jacked(const Frame& frame, const RigidVehicle& body, const Case& c, double cross_weight) {
+/// To the wheels, a weight held from above is a vehicle without it: m' = m - J/g, m' c' = m c - J/g
+/// p.
+TyreForces jacked(const Frame& frame, const RigidVehicle& body, const Case& c,
+                  double cross_weight) {
   const Eigen::Vector3d p = middle_of(frame, c.jack->at);
   RigidVehicle rest = body;
   rest.mass = (1 - c.jack->share) * body.mass;

@@ -20,7 +20,7 @@ namespace tubewright {
 struct TyreForce {
   Eigen::Vector3d at_contact = Eigen::Vector3d::Zero();
   Eigen::Vector3d at_centre = Eigen::Vector3d::Zero();
-  double mount_couple = 0;   ///< about +y, on the mount of an inboard brake
+  double mount_couple = 0;  ///< about +y, on the mount of an inboard brake
   bool lifted = false;
   double friction_used = 0;  ///< friction that brake and side force need; 0 without load
 
@@ -35,9 +35,10 @@ struct HandlingForce {
 };
 
 struct TyreForces {
-  std::vector<TyreForce> wheels;      ///< in the order of Vehicle::wheels
+  std::vector<TyreForce> wheels;  ///< in the order of Vehicle::wheels
   std::vector<HandlingForce> handling;
-  Eigen::Vector3d gravity = Eigen::Vector3d::Zero();  ///< in vehicle axes, m/s2: turned by slope and bank
+  Eigen::Vector3d gravity =
+      Eigen::Vector3d::Zero();        ///< in vehicle axes, m/s2: turned by slope and bank
   bool tips = false;                  ///< see WheelLoads
   std::vector<double> cross_pattern;  ///< see WheelLoads
 };
@@ -46,7 +47,8 @@ struct TyreForces {
 /// state that the elastic vehicle then corrects by a cross-weight.
 RigidVehicle rigid_vehicle(const Vehicle& vehicle, const MassProperties& mass);
 
-/// Friction that an axle needs as a whole: its forces in the road plane over its load; 0 without load.
+/// Friction that an axle needs as a whole: its forces in the road plane over its load; 0 without
+/// load.
 double axle_friction(const Vehicle& vehicle, Axle axle, const std::vector<TyreForce>& wheels);
 
 /// The force on a roll bar: down, tilted backward, and sideways.

@@ -46,7 +46,7 @@ void check_brake_mount(const Wheel& w, const FrameNames& names, const std::strin
 void check_uprights(const Frame& frame, Problems& problems) {
   std::unordered_map<std::string, std::string> upright_of;
   for (const Wheel& w : frame.vehicle->wheels) {
-    if (w.hold != WheelHold::rigid_upright || w.carrier.size() < 2) continue;
+    if (!has_rigid_upright(w)) continue;
     int held = 0;
     for (const std::string& node : w.carrier) {
       const auto [other, is_new] = upright_of.emplace(node, w.name);

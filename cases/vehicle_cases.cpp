@@ -15,7 +15,9 @@ namespace {
 class VehicleSolver {
  public:
   VehicleSolver(const Frame& frame, const NumberedFrame& numbered)
-      : frame_(frame), numbered_(numbered), vehicle_(free_vehicle(frame, numbered)),
+      : frame_(frame),
+        numbered_(numbered),
+        vehicle_(free_vehicle(frame, numbered)),
         statics_(vehicle_.model) {}
 
   const FreeVehicle& vehicle() const { return vehicle_; }
@@ -98,7 +100,6 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
     unit.wheels.back().at_contact.z() = share;
   }
   std::vector<Actions> actions = {balanced_actions(vehicle_, unit, {}, {}, numbered_).actions};
-  double flexibility = 0;
   const double negligible = 1e-10 * vehicle_.mass.mass * frame_.gravity;
   constexpr int most_rounds = 30;
   for (int round = 0; round < most_rounds; ++round) {
@@ -115,7 +116,7 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
       return *failure;
     }
     const auto& solutions = std::get<std::vector<StaticSolution>>(solved);
-    flexibility = gap(heights(solutions[0], pattern));
+    const double flexibility = gap(heights(solutions[0], pattern));
     if (!(flexibility > 0)) return std::nullopt;
     bool settled = true;
     for (size_t i = 0; i < basic.size(); ++i) {
@@ -195,10 +196,6 @@ std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
   }
   return result;
 }
-
-}  // namespace
-
-namespace {
 
 VehicleFacts facts_of(const Frame& frame, const VehicleSolver& solver) {
   VehicleFacts facts;

@@ -16,8 +16,8 @@ namespace tubewright {
 struct DrivingState {
   std::vector<TyreForce> wheels;  ///< in the order of Vehicle::wheels
   Balance balance;
-  std::vector<int> restrained;    ///< nodes of the determinate restraint
-  bool tips = false;              ///< the vehicle turns over: loads of the first moment
+  std::vector<int> restrained;  ///< nodes of the determinate restraint
+  bool tips = false;            ///< the vehicle turns over: loads of the first moment
 };
 
 struct VehicleSolution {
@@ -53,7 +53,8 @@ using VehicleOutcome = std::variant<VehicleResults, StaticFailure>;
 /// Solves cases that come down to cases of kind vehicle only; combinations sum their parts.
 ///
 /// With four wheels down and no `roll_stiffness_front_share` the cross-weight follows from the
-/// elastic vehicle itself, springs, tyres and frame: the four contacts stay in the plane of the road.
+/// elastic vehicle itself, springs, tyres and frame: the four contacts stay in the plane of the
+/// road.
 VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
                                    const std::vector<const Case*>& cases);
 

@@ -22,17 +22,18 @@ std::string vector_in(const Eigen::Vector3d& v, int decimals) {
 
 std::size_t wheel_name_width(const Vehicle& vehicle) {
   std::size_t width = 5;
-  for (const Wheel& w : vehicle.wheels) width = std::max(width, std::min<std::size_t>(w.name.size(), 24));
+  for (const Wheel& w : vehicle.wheels)
+    width = std::max(width, std::min<std::size_t>(w.name.size(), 24));
   return width;
 }
 
 std::string wheel_rows(const Vehicle& vehicle, const DrivingState& driving, double friction,
                        Paint paint) {
   const std::size_t width = wheel_name_width(vehicle);
-  std::string text = paint.faint("  " + left("wheel", width) + right("along x", 12) +
-                                 right("across y", 12) + right("load z", 12) +
-                                 right("friction", 10)) +
-                     '\n';
+  std::string text =
+      paint.faint("  " + left("wheel", width) + right("along x", 12) + right("across y", 12) +
+                  right("load z", 12) + right("friction", 10)) +
+      '\n';
   for (std::size_t w = 0; w < vehicle.wheels.size(); ++w) {
     const TyreForce& f = driving.wheels[w];
     const Eigen::Vector3d force = f.total();
@@ -46,7 +47,8 @@ std::string wheel_rows(const Vehicle& vehicle, const DrivingState& driving, doub
   return text;
 }
 
-std::string axle_line(const Vehicle& vehicle, const std::vector<TyreForce>& wheels, double friction) {
+std::string axle_line(const Vehicle& vehicle, const std::vector<TyreForce>& wheels,
+                      double friction) {
   const double front = axle_friction(vehicle, Axle::front, wheels);
   const double rear = axle_friction(vehicle, Axle::rear, wheels);
   if (front < 0.005 && rear < 0.005) return {};
@@ -57,8 +59,9 @@ std::string axle_line(const Vehicle& vehicle, const std::vector<TyreForce>& whee
 std::string balance_lines(const Balance& b, bool tips, double g) {
   std::string text;
   if (tips) {
-    text += wrapped("  ", "What stays on the ground cannot balance the vehicle: it turns over. "
-                          "These are the loads of the first moment.");
+    text += wrapped("  ",
+                    "What stays on the ground cannot balance the vehicle: it turns over. "
+                    "These are the loads of the first moment.");
   }
   text += "  accelerates   " + vector_in(b.acceleration / g, 3) + " g\n";
   const Eigen::Vector3d turning = b.angular * 180 / std::numbers::pi;
@@ -74,7 +77,8 @@ std::string link_lines(const Analysis& analysis, const CaseResult& result) {
   constexpr std::size_t most = 6;
   std::vector<std::size_t> links;
   for (std::size_t i = 0; i < result.members.size(); ++i) {
-    if (analysis.frame.members[i].kind != MemberKind::beam && !result.members[i].slack) links.push_back(i);
+    if (analysis.frame.members[i].kind != MemberKind::beam && !result.members[i].slack)
+      links.push_back(i);
   }
   if (links.empty()) return {};
   std::stable_sort(links.begin(), links.end(), [&](std::size_t a, std::size_t b) {
@@ -83,7 +87,8 @@ std::string link_lines(const Analysis& analysis, const CaseResult& result) {
   std::string list;
   for (std::size_t k = 0; k < std::min(most, links.size()); ++k) {
     if (k > 0) list += ", ";
-    list += analysis.frame.members[links[k]].name + " " + fixed(result.members[links[k]].N, 0) + " N";
+    list +=
+        analysis.frame.members[links[k]].name + " " + fixed(result.members[links[k]].N, 0) + " N";
   }
   if (links.size() > most) list += " and " + std::to_string(links.size() - most) + " less";
   return wrapped("  links pull    ", list);

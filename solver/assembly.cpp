@@ -148,13 +148,8 @@ SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
     const int* end = K.innerIndexPtr() + K.outerIndexPtr()[column + 1];
     K.valuePtr()[std::lower_bound(begin, end, row) - K.innerIndexPtr()] += value;
   };
-  for_each_element(model, slack, [&](std::span<const int> nodes, const auto& element) {
-    Eigen::MatrixXd Ke = element;
-    for (size_t a = 0; a < nodes.size(); ++a) {
-      const int master = free.masters[nodes[a]];
-      if (master == nodes[a]) continue;
-      refer_to_master(Ke, static_cast<Eigen::Index>(a), model.nodes[nodes[a]] - model.nodes[master]);
-    }
+  const auto add_element = [&](std::span<const int> nodes,
+                               const Eigen::Ref<const Eigen::MatrixXd>& Ke) {
     const auto number = [&](Eigen::Index i) {
       const int master = free.masters[nodes[i / unknowns_per_node]];
       return free.number[unknowns_per_node * master + i % unknowns_per_node];
@@ -167,6 +162,17 @@ SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
         if (row >= column) add(row, column, Ke(i, j));
       }
     }
+  };
+  for_each_element(model, slack, [&](std::span<const int> nodes, const auto& Ke) {
+    const auto follows = [&](int node) { return free.masters[node] != node; };
+    if (std::none_of(nodes.begin(), nodes.end(), follows)) return add_element(nodes, Ke);
+    Eigen::MatrixXd referred = Ke;
+    for (size_t a = 0; a < nodes.size(); ++a) {
+      if (!follows(nodes[a])) continue;
+      refer_to_master(referred, static_cast<Eigen::Index>(a),
+                      model.nodes[nodes[a]] - model.nodes[free.masters[nodes[a]]]);
+    }
+    add_element(nodes, referred);
   });
   return K;
 }

@@ -1,13 +1,13 @@
 #include "solver/mechanism.h"
 
 #include <Eigen/Eigenvalues>
-#include <Eigen/Geometry>
 #include <Spectra/SymEigsSolver.h>
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
 #include "solver/rigid_bodies.h"
+#include "solver/rigid_fit.h"
 
 namespace tubewright {
 
@@ -91,32 +91,6 @@ double typical_length(const Model& model) {
   return sum / static_cast<double>(std::max<size_t>(1, model.beams.size() + model.bars.size()));
 }
 
-/// The rotation that fits small displacements u of points r best, both measured from their means:
-/// sum(|r|^2 I - r r') w = sum(r x u). About the line of points that all lie on one it is zero.
-Eigen::Vector3d best_rotation(const std::vector<Eigen::Vector3d>& r,
-                              const std::vector<Eigen::Vector3d>& u) {
-  Eigen::Matrix3d J = Eigen::Matrix3d::Zero();
-  Eigen::Vector3d m = Eigen::Vector3d::Zero();
-  for (size_t k = 0; k < r.size(); ++k) {
-    J += r[k].squaredNorm() * Eigen::Matrix3d::Identity() - r[k] * r[k].transpose();
-    m += r[k].cross(u[k]);
-  }
-  const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> eigen(J);
-  Eigen::Vector3d w = Eigen::Vector3d::Zero();
-  for (int i = 0; i < 3; ++i) {
-    if (eigen.eigenvalues()[i] <= 1e-12 * eigen.eigenvalues()[2]) continue;
-    const Eigen::Vector3d n = eigen.eigenvectors().col(i);
-    w += n * n.dot(m) / eigen.eigenvalues()[i];
-  }
-  return w;
-}
-
-Eigen::Vector3d mean(const std::vector<Eigen::Vector3d>& list) {
-  Eigen::Vector3d sum = Eigen::Vector3d::Zero();
-  for (const Eigen::Vector3d& v : list) sum += v;
-  return sum / static_cast<double>(list.size());
-}
-
 /// Does the part of `node` move as one piece? Fits a translation and a rotation to its nodes. A part
 /// that spins about its own line moves no node: there the rotations must agree.
 bool moves_rigidly(const Model& model, const Eigen::VectorXd& motion, const std::vector<int>& part,
@@ -134,12 +108,9 @@ bool moves_rigidly(const Model& model, const Eigen::VectorXd& motion, const std:
   }
   const double none = negligible * motion.norm();
   if (moved <= none) return spin_difference <= none;
-  const Eigen::Vector3d r_mean = mean(r), u_mean = mean(u);
-  for (Eigen::Vector3d& v : r) v -= r_mean;
-  for (Eigen::Vector3d& v : u) v -= u_mean;
-  const Eigen::Vector3d w = best_rotation(r, u);
+  const RigidMotion fit = fit_rigid_motion(r, u, std::vector<double>(r.size(), 1.0));
   double misfit = 0;
-  for (size_t k = 0; k < r.size(); ++k) misfit = std::hypot(misfit, (u[k] - w.cross(r[k])).norm());
+  for (size_t k = 0; k < r.size(); ++k) misfit = std::hypot(misfit, (u[k] - fit.at(r[k])).norm());
   return misfit < negligible * moved;
 }
 

@@ -218,6 +218,27 @@ TEST_CASE("displacements are measured from the frame's mean motion") {
   CHECK(mean.norm() < 1e-12);
 }
 
+TEST_CASE("where the origin lies changes no force, not even against a kerb") {
+  Frame f = box_vehicle();
+  add_drive(f, "nudge").nudge = KerbNudge{true, 1.75, {}};
+  add_drive(f, "turn").corner = 0.3;
+  Frame g = f;
+  const Eigen::Vector3d shift(3, 5, 1);
+  for (Node& n : g.nodes) n.at += shift;
+  for (CarriedMass& m : g.masses) m.at += shift;
+  for (Wheel& w : g.vehicle->wheels) {
+    w.contact += shift;
+    w.centre += shift;
+  }
+  const Analysis here = analysed(f), there = analysed(g);
+  for (size_t c = 0; c < 2; ++c) {
+    for (size_t w = 0; w < 4; ++w) {
+      CHECK((here.cases[c].driving->wheels[w].total() - there.cases[c].driving->wheels[w].total())
+                .norm() < 1e-8);
+    }
+  }
+}
+
 TEST_CASE("a jack carries its share, the wheels the rest, and nothing accelerates") {
   Frame f = box_vehicle();
   add_drive(f, "jack").jack = Jack{{"fl0"}, 0.3, {}};

@@ -90,6 +90,14 @@ class Vehicles(ProgramTest):
         self.assertIn("the upright of wheel `front_left` is loose", process.stderr)
         self.assertIn("needs six restraints and has 5", process.stderr)
 
+    def test_a_trailing_arm_without_its_spring_is_refused_and_blames_no_upright(self):
+        frame = (EXAMPLES / "03_cargo_quad.yaml").read_text()
+        loose = "".join(line for line in frame.splitlines(True) if "spring_r_l: " not in line)
+        process = run("check", self.file(loose))
+        self.assertAnswer(2, process)
+        self.assertIn("without resistance", process.stderr)
+        self.assertNotIn("upright", process.stderr)
+
     def test_a_wheel_that_holds_nothing_down_is_reported_off_the_ground(self):
         frame = (EXAMPLES / "04_school_trike.yaml").read_text()
         process = run("check", self.file(frame.replace("corner: 0.3}", "corner: 0.6}")), "--case", "bend")
