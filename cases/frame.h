@@ -141,6 +141,8 @@ struct Wheel {
   Place place;
 };
 
+inline double wheel_radius(const Wheel& wheel) { return wheel.centre.z() - wheel.contact.z(); }
+
 /// True if a rigid body joins the wheel's carriers.
 inline bool has_rigid_upright(const Wheel& wheel) {
   return wheel.hold == WheelHold::rigid_upright && wheel.carrier.size() > 1;

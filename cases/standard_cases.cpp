@@ -40,7 +40,9 @@ Factor bump_factor(const Vehicle& vehicle, bool sprung) {
                       "seen)")
              : chosen(vehicle.standard.bump, 5.0,
                       "for a vehicle without springs: hub loads of 3 to 5 times body weight were "
-                      "measured on rough ground (De Lorenzo & Hull 1999, bicycles)");
+                      "measured in off-road cycling (J. Biomech. Eng. 1999, abstract only; De "
+                      "Lorenzo & "
+                      "Hull, authors from memory)");
 }
 
 Factor step_factor(const Vehicle& vehicle) {
@@ -106,7 +108,7 @@ void add_braking(const Frame& frame, const VehicleFacts& facts, std::vector<Case
   const double g = frame.gravity;
   const double downhill = frame.vehicle->standard.downhill.value_or(usual_downhill);
   const double level = facts.braking.greatest / g;
-  const auto brakes = brakes_of(*frame.vehicle);
+  const Brakes brakes = brakes_of(*frame.vehicle);
   if (level <= 0 || std::count(brakes.braked.begin(), brakes.braked.end(), true) == 0) return;
   cases.push_back(driving(
       "braking", short_number(level) + " g: what these brakes reach on the level with friction " +
@@ -120,16 +122,17 @@ void add_braking(const Frame& frame, const VehicleFacts& facts, std::vector<Case
         std::tuple{"braking_right_turn", -1.0, facts.tipping.right_turn}}) {
     Case c = driving(name, "");
     c.grade = downhill;
-    double share = frame.vehicle->standard.combined.value_or(usual_combined_share);
+    const double wanted = frame.vehicle->standard.combined.value_or(usual_combined_share);
+    double share = wanted;
     for (int i = 0; i < 200; ++i, share *= 0.98) {
       c.brake = share * on_slope;
       c.corner = side * share * hardest_turn(*frame.vehicle, facts, limit, g);
       if (most_friction(frame, facts, c) <= facts.friction) break;
     }
     c.note = short_number(share) +
-             " of the braking and of the turning that are reached alone, on a " + "slope of " +
-             short_number(downhill * 100) +
-             " %; less than 0.7 where a tyre would slide (common practice, no source)";
+             " of the braking and of the turning that are reached alone, on a slope of " +
+             short_number(downhill * 100) + " %; less than " + short_number(wanted) +
+             " where a tyre would slide (common practice, no source)";
     cases.push_back(std::move(c));
   }
 }
@@ -156,8 +159,8 @@ void add_kerbs(const Vehicle& vehicle, std::vector<Case>& cases) {
   constexpr double usual_step = 0.05;  // m
   for (const Wheel& w : vehicle.wheels) {
     if (w.axle != Axle::front) continue;
-    const double radius = w.centre.z() - w.contact.z();
-    const double height = std::min(vehicle.standard.step_height.value_or(usual_step), radius / 2);
+    const double height =
+        std::min(vehicle.standard.step_height.value_or(usual_step), wheel_radius(w) / 2);
     const Factor factor = step_factor(vehicle);
     Case c = driving("step_" + w.name, "a step of " + short_number(height * 1e3) +
                                            " mm met at speed, dynamic factor " +
@@ -181,17 +184,14 @@ void add_kerbs(const Vehicle& vehicle, std::vector<Case>& cases) {
 void add_twists(const Vehicle& vehicle, const VehicleFacts& facts, std::vector<Case>& cases) {
   if (vehicle.wheels.size() != 4) return;
   const auto load_times_track = [&](Axle axle) {
-    double load = 0, low = 0, high = 0;
-    bool first = true;
+    double load = 0;
+    std::vector<double> y;
     for (size_t i = 0; i < vehicle.wheels.size(); ++i) {
       if (vehicle.wheels[i].axle != axle) continue;
-      const double y = vehicle.wheels[i].contact.y();
       load += facts.standing[i];
-      low = first ? y : std::min(low, y);
-      high = first ? y : std::max(high, y);
-      first = false;
+      y.push_back(vehicle.wheels[i].contact.y());
     }
-    return load * (high - low);
+    return load * std::abs(y.back() - y.front());
   };
   const Axle lighter =
       load_times_track(Axle::front) <= load_times_track(Axle::rear) ? Axle::front : Axle::rear;

@@ -15,8 +15,6 @@ size_t wheel_number(const Vehicle& vehicle, const std::string& name) {
   return static_cast<size_t>(found - vehicle.wheels.begin());
 }
 
-double wheel_radius(const Wheel& wheel) { return wheel.centre.z() - wheel.contact.z(); }
-
 RoadState road_of(const Case& c) { return {c.brake, c.corner, c.grade, c.bank, c.vertical}; }
 
 /// Steady driving: what the road puts on the wheels while the vehicle brakes, turns, climbs.

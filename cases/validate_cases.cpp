@@ -59,8 +59,7 @@ void check_step(const Frame& frame, const FrameNames& names, const Case& c, Prob
   const int wheel = names.wheels.find(step.wheel, subject, step.place, problems);
   if (!check_range(step.height, sensible::size, subject, "height", step.place, problems)) return;
   if (wheel < 0) return;
-  const Wheel& w = frame.vehicle->wheels[wheel];
-  const double radius = w.centre.z() - w.contact.z();
+  const double radius = wheel_radius(frame.vehicle->wheels[wheel]);
   if (step.height < radius) return;
   add_error(problems, step.place,
             subject + " has a step as high as the centre of wheel " + quoted(step.wheel),
