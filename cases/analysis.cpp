@@ -4,10 +4,12 @@
 #include <cmath>
 #include <map>
 
+#include "cases/buckled_sheets.h"
 #include "cases/built_in_materials.h"
 #include "cases/case_actions.h"
 #include "cases/mechanism_report.h"
 #include "cases/standard_cases.h"
+#include "solver/assembly.h"
 
 namespace tubewright {
 
@@ -33,11 +35,15 @@ MemberResult beam_result(const BeamState& beam) {
   return r;
 }
 
-MemberResult bar_result(double N, const Section* section) {
+/// `axial_line`: what panels along the bar put on it, N/m; its force varies by that from end to end.
+MemberResult bar_result(double mean, double axial_line, double length, const Section* section) {
   MemberResult r;
-  r.from[0] = -N;
-  r.to[0] = N;
+  const double rise = axial_line * length / 2;
+  r.from[0] = -(mean + rise);
+  r.to[0] = mean - rise;
+  const double N = mean + std::copysign(std::abs(rise), mean);
   r.N = N;
+  r.worst.where = N == mean + rise ? 0 : 1;
   r.has_stress = section != nullptr;
   if (section != nullptr) {
     r.worst.stress.axial = N / section->A;
@@ -60,7 +66,7 @@ void add_checks(MemberResult& r, const Member& member, const Material* material,
 class CaseSummariser {
  public:
   CaseSummariser(const Frame& frame, const NumberedFrame& numbered)
-      : frame_(frame), numbered_(numbered) {
+      : frame_(frame), numbered_(numbered), panel_facts_(all_panel_facts(frame, numbered)) {
     for (const Member& m : frame.members) {
       const auto entry = std::find_if(frame.sections.begin(), frame.sections.end(),
                                       [&](const SectionEntry& s) { return s.name == m.section; });
@@ -70,7 +76,10 @@ class CaseSummariser {
     }
   }
 
-  CaseResult summarise(const Case& c, StaticSolution solution) const {
+  const std::vector<PanelFacts>& facts() const { return panel_facts_; }
+
+  CaseResult summarise(const Case& c, StaticSolution solution,
+                       const std::vector<SheetStage>& stages) const {
     CaseResult result;
     result.name = c.name;
     result.yield_factor = yield_factor(frame_, c);
@@ -79,10 +88,16 @@ class CaseSummariser {
       MemberResult r = member_result(i, solution);
       add_checks(r, member,
                  section_[i] < 0 ? nullptr : &numbered_.model.materials[section_[i]], result.yield_factor);
-      if (r.yield.utilisation && (!result.worst || *r.yield.utilisation > result.worst->utilisation)) {
-        result.worst = Worst{"yield", member.name, *r.yield.utilisation};
-      }
+      note_worst(result, "yield", member.name, r.yield);
       result.members.push_back(std::move(r));
+    }
+    for (size_t p = 0; p < frame_.panels.size(); ++p) {
+      PanelResult r = panel_result(frame_, numbered_, p, panel_facts_[p], stages[p], solution,
+                                   result.yield_factor);
+      for (const NamedCheck& check : r.checks) {
+        if (check.counts) note_worst(result, check.name, frame_.panels[p].name, check.result);
+      }
+      result.panels.push_back(std::move(r));
     }
     result.pick_ups = pick_ups(numbered_.model, solution);
     result.largest_node = node_that_moves_most(solution.displacements);
@@ -91,10 +106,20 @@ class CaseSummariser {
   }
 
  private:
+  static void note_worst(CaseResult& result, const std::string& check, const std::string& item,
+                         const CheckResult& found) {
+    if (!found.utilisation) return;
+    if (result.worst && *found.utilisation <= result.worst->utilisation) return;
+    result.worst = Worst{check, item, *found.utilisation};
+  }
+
   MemberResult member_result(size_t i, const StaticSolution& s) const {
     const MemberSlot slot = numbered_.slots[i];
     if (slot.is_beam) return beam_result(s.beams[slot.index]);
-    MemberResult r = bar_result(s.bar_forces[slot.index],
+    const Bar& bar = numbered_.model.bars[slot.index];
+    const double line = s.bar_lines[slot.index].dot(bar_direction(numbered_.model, bar));
+    MemberResult r = bar_result(s.bar_forces[slot.index], line,
+                                member_length(numbered_, frame_.members[i]),
                                 section_[i] < 0 ? nullptr : &numbered_.model.sections[section_[i]]);
     r.slack = s.slack[slot.index];
     return r;
@@ -116,16 +141,13 @@ class CaseSummariser {
   const Frame& frame_;
   const NumberedFrame& numbered_;
   std::vector<int> section_;  ///< one a member, -1 for a spring
+  std::vector<PanelFacts> panel_facts_;
 };
 
-Problems remarks_on(const Frame& frame) {
-  Problems remarks;
-  if (!frame.panels.empty()) {
-    remarks.push_back({Severity::warning, frame.panels.front().place,
-                       "panels are weighed but add no stiffness in this version",
-                       "the tubes are shown carrying everything"});
-  }
-  return remarks;
+Problem unsettled(const Case& c) {
+  return {Severity::warning, c.place,
+          "in case `" + c.name + "` the state of the buckled sheets did not settle",
+          "do not rely on this case; make the sheets thicker or the loads smaller"};
 }
 
 Problems too_large(const Case& c) {
@@ -195,6 +217,13 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
 
   Analysis analysis;
   const CaseSummariser summariser(frame, numbered);
+  const auto settle = [&](const Case& c, const StaticSolution& flat, const auto& solve_again) {
+    std::vector<SheetStage> stages = sheet_stages(summariser.facts(), numbered.model, flat);
+    if (!any_buckled(stages)) return stages;
+    const auto settled = settle_sheets(numbered, summariser.facts(), stages, solve_again);
+    if (!settled || !settled->converged) analysis.remarks.push_back(unsettled(c));
+    return settled ? settled->stages : stages;
+  };
   if (!held.empty()) {
     std::vector<Actions> actions;
     for (const Case* c : held) actions.push_back(case_actions(frame, numbered, *c));
@@ -205,7 +234,17 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     auto& solutions = std::get<std::vector<StaticSolution>>(solved);
     for (size_t i = 0; i < held.size(); ++i) {
       if (!all_finite(solutions[i])) return too_large(*held[i]);
-      analysis.cases.push_back(summariser.summarise(*held[i], std::move(solutions[i])));
+      const auto solve_again = [&](const NumberedFrame& softened, const std::vector<double>& pulls)
+          -> const StaticSolution* {
+        Actions pulled = actions[i];
+        pulled.pulls = pulls;
+        StaticResult again = solve_statics(softened.model, {pulled});
+        if (std::holds_alternative<StaticFailure>(again)) return nullptr;
+        solutions[i] = std::move(std::get<std::vector<StaticSolution>>(again).front());
+        return &solutions[i];
+      };
+      const auto stages = settle(*held[i], solutions[i], solve_again);
+      analysis.cases.push_back(summariser.summarise(*held[i], std::move(solutions[i]), stages));
     }
   }
   if (frame.vehicle && !driven.empty()) {
@@ -218,14 +257,23 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     analysis.vehicle = std::move(facts);
     for (size_t i = 0; i < driven.size(); ++i) {
       if (!all_finite(solutions[i].solution)) return too_large(*driven[i]);
-      CaseResult result = summariser.summarise(*driven[i], std::move(solutions[i].solution));
+      const auto solve_again = [&](const NumberedFrame& softened, const std::vector<double>& pulls)
+          -> const StaticSolution* {
+        VehicleOutcome again =
+            solve_vehicle_cases(frame, softened, {driven[i]}, pulls, analysis.vehicle->standing);
+        if (std::holds_alternative<StaticFailure>(again)) return nullptr;
+        solutions[i] = std::move(std::get<VehicleResults>(again).solutions.front());
+        return &solutions[i].solution;
+      };
+      const auto stages = settle(*driven[i], solutions[i].solution, solve_again);
+      CaseResult result =
+          summariser.summarise(*driven[i], std::move(solutions[i].solution), stages);
       result.driving = std::move(solutions[i].state);
       analysis.cases.push_back(std::move(result));
     }
   }
   put_in_file_order(frame, analysis.cases);
   analysis.mass = mass_summary(frame, numbered);
-  analysis.remarks = remarks_on(frame);
   for (Problem& remark : turned_over(frame, analysis.cases)) {
     analysis.remarks.push_back(std::move(remark));
   }

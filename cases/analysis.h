@@ -9,6 +9,7 @@
 #include "cases/build_model.h"
 #include "cases/frame.h"
 #include "cases/mass_summary.h"
+#include "cases/panel_result.h"
 #include "cases/pick_ups.h"
 #include "cases/place.h"
 #include "cases/vehicle_cases.h"
@@ -34,8 +35,8 @@ struct MemberResult {
 
 /// The greatest utilisation of a case.
 struct Worst {
-  std::string check;  ///< "yield"
-  std::string item;   ///< member name
+  std::string check;  ///< "yield"; of a panel "rivet_shear" and so on
+  std::string item;   ///< member or panel
   double utilisation = 0;
 };
 
@@ -43,6 +44,7 @@ struct CaseResult {
   std::string name;
   StaticSolution solution;
   std::vector<MemberResult> members;  ///< in the order of Frame::members
+  std::vector<PanelResult> panels;    ///< in the order of Frame::panels
   double yield_factor = 1;            ///< the reserve against yield its checks ask for
   std::optional<Worst> worst;         ///< none if no check could be made
   int largest_node = -1;              ///< node that moves most

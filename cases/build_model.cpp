@@ -3,7 +3,9 @@
 #include <algorithm>
 
 #include "cases/built_in_materials.h"
+#include "cases/layout.h"
 #include "cases/section_of.h"
+#include "cases/sheet_joint_stiffness.h"
 
 namespace tubewright {
 
@@ -34,6 +36,30 @@ RigidBody upright(const Frame& frame, const NumberedFrame& n, const Wheel& wheel
   return body;
 }
 
+std::vector<Panel> panels_of(const Frame& frame, const NumberedFrame& n) {
+  std::vector<Panel> panels;
+  if (frame.panels.empty()) return panels;
+  const Layout layout = layout_of(frame);
+  for (const PanelEntry& entry : frame.panels) {
+    const Sheet& sheet = find_sheet(frame, entry.sheet);
+    const Material& material = find_material(frame, sheet.material)->properties;
+    Panel panel;
+    panel.thickness = sheet.thickness;
+    panel.G = material.G;
+    panel.joint = joint_stiffness(sheet, material).total();
+    panel.offset = sheet.offset;
+    for (int k = 0; k < 4; ++k) panel.corners[k] = n.node.at(entry.corners[k]);
+    for (int k = 0; k < 4; ++k) {
+      const int a = panel.corners[k], b = panel.corners[(k + 1) % 4];
+      for (const int member : members_in_line(frame, layout, a, b)) {
+        panel.edges[k].push_back({n.slots[member].is_beam, n.slots[member].index});
+      }
+    }
+    panels.push_back(std::move(panel));
+  }
+  return panels;
+}
+
 }  // namespace
 
 std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<std::string>& names) {
@@ -50,6 +76,11 @@ double member_length(const NumberedFrame& numbered, const Member& member) {
 const SectionEntry& find_section(const Frame& frame, const std::string& name) {
   return *std::find_if(frame.sections.begin(), frame.sections.end(),
                        [&](const SectionEntry& s) { return s.name == name; });
+}
+
+const Sheet& find_sheet(const Frame& frame, const std::string& name) {
+  return *std::find_if(frame.sheets.begin(), frame.sheets.end(),
+                       [&](const Sheet& s) { return s.name == name; });
 }
 
 NumberedFrame build_model(const Frame& frame) {
@@ -79,6 +110,7 @@ NumberedFrame build_model(const Frame& frame) {
       n.model.bars.push_back(bar_of(frame, n, m));
     }
   }
+  n.model.panels = panels_of(frame, n);
   if (frame.vehicle) {
     for (const Wheel& w : frame.vehicle->wheels) {
       if (has_rigid_upright(w)) n.model.bodies.push_back(upright(frame, n, w));

@@ -33,7 +33,8 @@ std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<s
 /// Length of a member, m.
 double member_length(const NumberedFrame& numbered, const Member& member);
 
-/// The section entry of that name. Requires: it exists.
+/// The section entry or sheet of that name. Requires: it exists.
 const SectionEntry& find_section(const Frame& frame, const std::string& name);
+const Sheet& find_sheet(const Frame& frame, const std::string& name);
 
 }  // namespace tubewright

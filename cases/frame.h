@@ -16,6 +16,7 @@
 #include "solver/material.h"
 #include "solver/model.h"
 #include "solver/section.h"
+#include "solver/sheet_buckling.h"
 
 namespace tubewright {
 
@@ -91,12 +92,10 @@ struct CarriedMass {
   Place place;
 };
 
-enum class SheetEdges { simply_supported, clamped };
-
 struct RivetJoint {
   double diameter = 0;
   double pitch = 0;
-  std::optional<double> stiffness;       ///< N/m
+  std::optional<double> stiffness;       ///< of one rivet, N/m
   std::optional<double> shear_strength;  ///< N
 };
 
@@ -111,7 +110,7 @@ struct Sheet {
   std::string name;
   std::string material;
   double thickness = 0;
-  SheetEdges edges = SheetEdges::simply_supported;
+  SheetEdge edges = SheetEdge::simply_supported;
   double offset = 0;
   std::optional<RivetJoint> rivet;
   std::optional<BondJoint> bond;

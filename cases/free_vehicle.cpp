@@ -106,6 +106,11 @@ BalancedActions balanced_actions(const FreeVehicle& v, const TyreForces& forces,
   return result;
 }
 
+void add_wheel_force(const FreeVehicle& v, size_t w, const Eigen::Vector3d& force,
+                     Actions& actions) {
+  add_at_wheel(v, w, v.rigid.contact[w], force, actions);
+}
+
 std::vector<double> contact_displacements(const FreeVehicle& v, const StaticSolution& solution) {
   std::vector<double> up;
   for (size_t w = 0; w < v.carriers.size(); ++w) {

@@ -56,6 +56,10 @@ BalancedActions balanced_actions(const FreeVehicle& vehicle, const TyreForces& f
                                  const std::vector<NodeAction>& extra_moments,
                                  const NumberedFrame& numbered);
 
+/// Adds a force of the road at the contact patch of wheel `w`.
+void add_wheel_force(const FreeVehicle& vehicle, size_t w, const Eigen::Vector3d& force,
+                     Actions& actions);
+
 /// How far upward each contact patch is pushed in relation to the vehicle, tyres rigid, m: the
 /// displacement that the wheel's load works on.
 std::vector<double> contact_displacements(const FreeVehicle& vehicle,

@@ -49,14 +49,15 @@ Layout layout_of(const Frame& frame) {
   return layout;
 }
 
-bool joined_in_line(const Frame& frame, const Layout& layout, int a, int b) {
+std::vector<int> members_in_line(const Frame& frame, const Layout& layout, int a, int b) {
   const Eigen::Vector3d line = layout.at[b] - layout.at[a];
   const double total = line.norm();
-  if (total == 0) return false;
+  if (total == 0) return {};
+  std::vector<int> members;
   int node = a;
   double reached = 0;
   while (node != b) {
-    int next = -1;
+    int next = -1, by = -1;
     for (const int member : layout.members_at[node]) {
       const MemberKind kind = frame.members[member].kind;
       if (kind != MemberKind::beam && kind != MemberKind::link) continue;
@@ -65,13 +66,16 @@ bool joined_in_line(const Frame& frame, const Layout& layout, int a, int b) {
       const double along = from_a.dot(line) / total;
       const bool ahead = along > reached && along <= total * (1 + out_of_line);
       const bool in_line = from_a.cross(line).norm() <= out_of_line * total * from_a.norm();
-      if (ahead && in_line && (next < 0 || other == b)) next = other;
+      if (!ahead || !in_line || (next >= 0 && other != b)) continue;
+      next = other;
+      by = member;
     }
-    if (next < 0) return false;
+    if (next < 0) return {};
+    members.push_back(by);
     reached = (layout.at[next] - layout.at[a]).dot(line) / total;
     node = next;
   }
-  return true;
+  return members;
 }
 
 }  // namespace tubewright

@@ -27,7 +27,8 @@ constexpr double shortest_member = 1e-6;
 /// Members with unknown or coinciding ends count as having no length.
 Layout layout_of(const Frame& frame);
 
-/// True if beams and links lie end to end, in one straight line, from node `a` to node `b`.
-bool joined_in_line(const Frame& frame, const Layout& layout, int a, int b);
+/// Beams and links that lie end to end, in one straight line, from node `a` to node `b`; nothing if
+/// they do not reach. Where tubes lie side by side, one that reaches all the way.
+std::vector<int> members_in_line(const Frame& frame, const Layout& layout, int a, int b);
 
 }  // namespace tubewright

@@ -8,7 +8,8 @@ namespace tubewright {
 
 /// Warnings, in file order: nodes that nearly coincide, members that cross or touch without a
 /// joint, a node lying on a member it is not joined to, duplicate members, unused nodes and
-/// sections, four-sided bays with neither diagonal nor panel. Requires: validate() found no error.
+/// sections, four-sided bays with neither diagonal nor panel; rivets against
+/// the rules of their spacing, skewed panels. Requires: validate() found no error.
 Problems lint(const Frame& frame);
 
 }  // namespace tubewright

@@ -1,8 +1,6 @@
 #include "cases/mass_summary.h"
 
 #include <Eigen/Geometry>
-#include <algorithm>
-
 #include "cases/built_in_materials.h"
 #include "cases/section_of.h"
 
@@ -17,8 +15,7 @@ double mass_per_length(const Frame& frame, const Member& member) {
 
 // Two triangles with a common corner; exact for a flat quadrilateral.
 PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, const PanelEntry& panel) {
-  const Sheet& sheet = *std::find_if(frame.sheets.begin(), frame.sheets.end(),
-                                     [&](const Sheet& s) { return s.name == panel.sheet; });
+  const Sheet& sheet = find_sheet(frame, panel.sheet);
   const double per_area =
       sheet.thickness * find_material(frame, sheet.material)->properties.density;
   const auto corner = [&](int i) -> const Eigen::Vector3d& {

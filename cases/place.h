@@ -26,4 +26,8 @@ struct Problem {
 
 using Problems = std::vector<Problem>;
 
+inline void append(Problems& problems, const Problems& more) {
+  problems.insert(problems.end(), more.begin(), more.end());
+}
+
 }  // namespace tubewright

@@ -99,7 +99,7 @@ void check_edges(const Frame& frame, const Layout& layout, const PanelEntry& p,
                  const std::vector<int>& corners, const std::string& subject, Problems& problems) {
   for (int k = 0; k < 4; ++k) {
     const int a = corners[k], b = corners[(k + 1) % 4];
-    if (joined_in_line(frame, layout, a, b)) continue;
+    if (!members_in_line(frame, layout, a, b).empty()) continue;
     add_error(problems, p.place,
               subject + " has no tube along its edge from " + quoted(frame.nodes[a].name) + " to " +
                   quoted(frame.nodes[b].name),

@@ -22,11 +22,12 @@ class VehicleSolver {
 
   const FreeVehicle& vehicle() const { return vehicle_; }
   const std::vector<double>& standing() const { return standing_; }
+  void stand_with(std::vector<double> loads) { standing_ = std::move(loads); }
 
   /// To be called first. The standing loads everything else builds on.
   std::optional<StaticFailure> stand();
   std::variant<std::vector<VehicleSolution>, StaticFailure> solve(
-      const std::vector<const Case*>& cases);
+      const std::vector<const Case*>& cases, const std::vector<double>& pulls);
 
  private:
   std::optional<StaticFailure> settle(const std::vector<const Case*>& basic);
@@ -158,7 +159,7 @@ void add_state(DrivingState& sum, const DrivingState& part, double factor) {
 }
 
 std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
-    const std::vector<const Case*>& cases) {
+    const std::vector<const Case*>& cases, const std::vector<double>& pulls) {
   std::vector<const Case*> basic;
   for (const Case* c : cases) {
     for (const auto& [name, factor] : basic_cases(frame_, *c)) {
@@ -173,6 +174,7 @@ std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
   for (const Case* c : cases) {
     DrivingState state;
     Actions sum = no_actions(vehicle_.model);
+    if (!pulls.empty()) sum.pulls = pulls;
     for (const auto& [name, factor] : basic_cases(frame_, *c)) {
       const Case& part = *find_case(frame_, name);
       const TyreForces forces = forces_of(part);
@@ -221,10 +223,16 @@ std::variant<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
 }
 
 VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
-                                   const std::vector<const Case*>& cases) {
+                                   const std::vector<const Case*>& cases,
+                                   const std::vector<double>& pulls,
+                                   const std::vector<double>& standing) {
   VehicleSolver solver(frame, numbered);
-  if (auto failure = solver.stand()) return *failure;
-  auto solved = solver.solve(cases);
+  if (!standing.empty()) {
+    solver.stand_with(standing);
+  } else if (auto failure = solver.stand()) {
+    return *failure;
+  }
+  auto solved = solver.solve(cases, pulls);
   if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;
   return VehicleResults{facts_of(frame, solver),
                         std::move(std::get<std::vector<VehicleSolution>>(solved))};

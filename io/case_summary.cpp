@@ -5,17 +5,17 @@
 #include <cstdio>
 #include <numeric>
 
+#include "io/panel_summary.h"
 #include "io/text_layout.h"
 #include "io/utf8.h"
 #include "io/vehicle_summary.h"
+#include "io/workshop_units.h"
 
 namespace tubewright {
 
 namespace {
 
 constexpr std::size_t members_shown = 5;
-constexpr double mm_per_m = 1e3;
-constexpr double MPa_per_Pa = 1e-6;
 
 /// The check of a member that is nearest its limit.
 struct Nearest {
@@ -161,9 +161,13 @@ std::string heading_line(const Analysis& analysis, const CaseResult& result, Pai
   std::string text = "case " + paint.heading(result.name) + ": ";
   if (!result.worst) {
     text += "no check could be made";
-  } else if (const std::size_t over = failing_members(result).size(); over > 0) {
-    text += paint.bad("FAIL") + ", " + std::to_string(over) + " of " +
+  } else if (result.worst->utilisation > 1) {
+    text += paint.bad("FAIL") + ", " + std::to_string(failing_members(result).size()) + " of " +
             std::to_string(result.members.size()) + " members over the limit";
+    if (!result.panels.empty()) {
+      text += ", " + std::to_string(failing_panels(result).size()) + " of " +
+              std::to_string(result.panels.size()) + " panels";
+    }
   } else {
     text += paint.good("pass");
   }
@@ -188,7 +192,8 @@ std::vector<int> failing_members(const CaseResult& result) {
 
 std::string case_summary(const Analysis& analysis, const CaseResult& result, Paint paint) {
   return heading_line(analysis, result, paint) + driving_lines(analysis, result, paint) +
-         member_rows(analysis, result, paint) + movement_line(analysis, result) +
+         member_rows(analysis, result, paint) + panel_rows(analysis, result, paint) +
+         movement_line(analysis, result) +
          (result.driving ? "" : reaction_line(analysis, result)) +
          balance_line(result.solution.residual) + slack_line(analysis, result);
 }

@@ -12,6 +12,11 @@ namespace tubewright {
 std::vector<std::string> cautions();
 
 /// Checks that were not made in these results and why, such as "weld: the joints are not
+/// The same with what concerns the answer of one command, first.
+std::vector<std::string> torsion_cautions();
+std::vector<std::string> floor_cautions();
+std::vector<std::string> bench_cautions();
+
 /// described (12 members)".
 std::vector<std::string> checks_not_made(const Analysis& analysis);
 

@@ -8,12 +8,10 @@
 #include <variant>
 
 #include "cases/analysis.h"
-#include "cases/lint.h"
 #include "cases/nearest_name.h"
+#include "io/command_frame.h"
 #include "io/commands.h"
 #include "io/diagnostics.h"
-#include "io/frame_source.h"
-#include "io/read_frame.h"
 #include "io/results_json.h"
 #include "io/standard_streams.h"
 #include "io/summary.h"
@@ -24,10 +22,6 @@
 namespace tubewright {
 
 namespace {
-
-void append(Problems& problems, const Problems& more) {
-  problems.insert(problems.end(), more.begin(), more.end());
-}
 
 /// Faults of the request rather than of the frame: no cases, or none of that name.
 Problems faults_of_choice(const Frame& frame, const CheckCommand& command) {
@@ -50,19 +44,6 @@ Problems faults_of_choice(const Frame& frame, const CheckCommand& command) {
     faults.push_back({Severity::error, {}, "the frame has no case `" + wanted + "`", advice});
   }
   return faults;
-}
-
-int cannot_answer(const Problems& problems, const FrameText& file, bool json) {
-  print_message(render(problems, file));
-  return json ? print_results(error_json(problems, file.name), exit_cannot_answer)
-              : exit_cannot_answer;
-}
-
-/// Trouble outside the frame file: unreadable, unwritable.
-int cannot_answer(const std::string& message, bool json) {
-  print_error(message);
-  return json ? print_results(error_json({{Severity::error, {}, message, {}}}), exit_cannot_answer)
-              : exit_cannot_answer;
 }
 
 /// Everything into `directory`; the reason in words if that cannot be done.
@@ -109,30 +90,20 @@ int answer(const CheckCommand& command, const Analysis& analysis, const Problems
 }  // namespace
 
 int run_check(const CheckCommand& command) {
-  const std::variant<FrameText, ReadFailure> source = read_source(command.frame);
-  if (const auto* failure = std::get_if<ReadFailure>(&source)) {
-    return cannot_answer("cannot read " + command.frame + ": " + failure->reason, command.json);
+  const auto outcome = load_frame(command.frame, command.json);
+  if (const int* code = std::get_if<int>(&outcome)) return *code;
+  const auto& [file, frame, warnings] = std::get<LoadedFrame>(outcome);
+  if (Problems faults = faults_of_choice(frame, command); !faults.empty()) {
+    append(faults, warnings);
+    return cannot_answer(faults, file, command.json);
   }
-  const FrameText& file = std::get<FrameText>(source);
-  FrameReading reading = read_frame(file);
-  if (!reading.sound()) return cannot_answer(reading.problems, file, command.json);
-  auto completed = with_load_cases(std::move(reading.frame));
-  if (const auto* problems = std::get_if<Problems>(&completed)) {
-    append(reading.problems, *problems);
-    return cannot_answer(reading.problems, file, command.json);
+  const AnalysisOutcome analysis = analyse(frame, command.cases);
+  if (const auto* problems = std::get_if<Problems>(&analysis)) {
+    Problems all = warnings;
+    append(all, *problems);
+    return cannot_answer(all, file, command.json);
   }
-  const Frame& frame = std::get<Frame>(completed);
-  append(reading.problems, faults_of_choice(frame, command));
-  if (!reading.sound()) return cannot_answer(reading.problems, file, command.json);
-
-  Problems warnings = std::move(reading.problems);
-  append(warnings, lint(frame));
-  const AnalysisOutcome outcome = analyse(frame, command.cases);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) {
-    append(warnings, *problems);
-    return cannot_answer(warnings, file, command.json);
-  }
-  return answer(command, std::get<Analysis>(outcome), warnings, file);
+  return answer(command, std::get<Analysis>(analysis), warnings, file);
 }
 
 }  // namespace tubewright

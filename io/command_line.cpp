@@ -17,9 +17,10 @@ namespace {
 
 using Words = std::vector<std::string>;
 
-const Words commands = {"check", "start", "schema"};
-const Words later_commands = {"twist", "floor", "modes", "buckle",
-                              "rank",  "size",  "cut",   "bench-test"};
+const Words commands = {"check", "twist", "floor", "bench-test", "start", "schema"};
+const Words later_commands = {"modes", "buckle", "rank", "size", "cut"};
+const std::map<std::string, Study> studies = {
+    {"twist", Study::twist}, {"floor", Study::floor}, {"bench-test", Study::bench_test}};
 
 bool contains(const Words& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();
@@ -30,6 +31,7 @@ bool contains(const Words& words, const std::string& word) {
 
 struct Parsed {
   CheckCommand check;
+  StudyCommand study;
   StartCommand start;
 };
 
@@ -44,6 +46,22 @@ void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) 
     app.add_flag("-q,--quiet", parsed.check.quiet);
   } else if (command == "start") {
     app.add_option("FILE.yaml", parsed.start.file);
+  } else if (const auto study = studies.find(command); study != studies.end()) {
+    parsed.study.study = study->second;
+    app.add_option("FRAME.yaml", parsed.study.frame);
+    app.add_flag("--json", parsed.study.json);
+    app.add_flag("-q,--quiet", parsed.study.quiet);
+    if (study->second == Study::twist) {
+      const std::map<std::string, bool> holds = {{"free", false}, {"clamped", true}};
+      app.add_option_function<std::string>(
+             "--hold",
+             [&parsed, holds](const std::string& word) {
+               const auto hold = holds.find(word);
+               if (hold == holds.end()) throw CLI::ValidationError("--hold", "`" + word + "`");
+               parsed.study.clamped = hold->second;
+             })
+          ->type_name("free|clamped");
+    }
   }
 }
 
@@ -95,13 +113,18 @@ Misuse misuse_of(const std::string& command, const CLI::ParseError& error, const
     }
     return {"`" + option + "` needs a value after it", see_help(command)};
   }
+  if (dynamic_cast<const CLI::ValidationError*>(&error)) {
+    return {"`--hold` is `free` or `clamped`", see_help(command)};
+  }
   return {error.what(), see_help(command)};
 }
 
 std::optional<Misuse> missing_or_empty(const std::string& command, const CLI::App& app,
                                        const Parsed& parsed) {
-  if (command == "check" && parsed.check.frame.empty()) {
-    return Misuse{"`check` needs a frame file", "try `tubewright check frame.yaml`"};
+  const std::string& frame = studies.contains(command) ? parsed.study.frame : parsed.check.frame;
+  if ((command == "check" || studies.contains(command)) && frame.empty()) {
+    return Misuse{"`" + command + "` needs a frame file",
+                  "try `tubewright " + command + " frame.yaml`"};
   }
   if (command == "start" && parsed.start.file.empty()) {
     return Misuse{"`start` needs the name of the file to write",
@@ -126,6 +149,7 @@ CommandLine read_command(const std::string& command, const Words& words) {
   }
   if (auto misuse = missing_or_empty(command, app, parsed)) return *misuse;
   if (command == "check") return parsed.check;
+  if (studies.contains(command)) return parsed.study;
   if (command == "start") return parsed.start;
   return SchemaCommand{};
 }
@@ -140,18 +164,19 @@ bool looks_like_frame_file(const std::string& word) {
 Misuse not_a_command(const std::string& word) {
   if (contains(later_commands, word)) {
     return {"this version does not have `" + word + "` yet",
-            "it has `check`, `start` and `schema`"};
+            "it has `check`, `twist`, `floor`, `bench-test`, `start` and `schema`"};
   }
   if (looks_like_frame_file(word)) {
     return {"no command given", "to check this frame: `tubewright check " + word + "`"};
   }
   if (word.starts_with('-')) {
     Words known = {"--help", "--version"};
-    const Words of_check = {"--json", "--output", "--case", "--quiet", "-o", "-q"};
+    const Words of_check = {"--json", "--output", "--case", "--quiet", "-o", "-q", "--hold"};
     const std::string name = word.substr(0, word.find('='));
     if (contains(of_check, name)) {
+      const std::string command = name == "--hold" ? "twist" : "check";
       return {"`" + name + "` stands before the command",
-              "options come after it: `tubewright check frame.yaml " + name + "`"};
+              "options come after it: `tubewright " + command + " frame.yaml " + name + "`"};
     }
     return {"there is no option `" + name + "`", or_else(did_you_mean(name, known), see_help(""))};
   }

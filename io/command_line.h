@@ -18,6 +18,18 @@ struct CheckCommand {
   bool quiet = false;
 };
 
+/// A question about the whole frame rather than about its load cases.
+enum class Study { twist, floor, bench_test };
+
+/// tubewright twist|floor|bench-test FRAME.yaml [--json] [-q]
+struct StudyCommand {
+  Study study = Study::twist;
+  std::string frame;  ///< `-` = standard input
+  bool clamped = false;  ///< twist only: --hold clamped
+  bool json = false;
+  bool quiet = false;
+};
+
 /// tubewright start FILE.yaml
 struct StartCommand {
   std::string file;  ///< `-` = standard output
@@ -38,7 +50,8 @@ struct Misuse {
   bool json = false;    ///< `--json` was among the words: the answer is wanted in JSON
 };
 
-using CommandLine = std::variant<CheckCommand, StartCommand, SchemaCommand, Answer, Misuse>;
+using CommandLine =
+    std::variant<CheckCommand, StudyCommand, StartCommand, SchemaCommand, Answer, Misuse>;
 
 /// `words`: the arguments after the program's name.
 CommandLine read_command_line(const std::vector<std::string>& words);

@@ -6,6 +6,7 @@
 namespace tubewright {
 
 int run_check(const CheckCommand& command);
+int run_study(const StudyCommand& command);
 int run_start(const StartCommand& command);
 int run_schema();
 

@@ -23,12 +23,17 @@ Examples:
   tubewright check frame.yaml                 solve its load cases and make every check
   tubewright check frame.yaml -o results      the same, with all numbers and 3D files
   tubewright check frame.yaml --json          the same, for another program to read
+  tubewright twist frame.yaml                 how stiff it is in torsion, and where it twists
+  tubewright floor frame.yaml                 is the floor sheet worth its weight?
   tubewright schema > frame.schema.json       let an editor complete and check frame files
 
 Usage: tubewright COMMAND ...
 
 Commands:
   check FRAME.yaml     solve all load cases, make all checks
+  twist FRAME.yaml     torsional stiffness, twist along the frame, weakest bay
+  floor FRAME.yaml     the sheet against nothing and against tubes of the same mass
+  bench-test FRAME.yaml  what dial gauges should read; what their readings tell
   start FILE.yaml      write a commented starter frame that passes
   schema               print the JSON Schema (draft-07) of the frame file
 
@@ -60,6 +65,66 @@ Options:
 
 The summary is coloured on a terminal, unless NO_COLOR is set.
 Exit code: 0 answered and every check passes; 1 answered, some check fails; 2 could not answer.
+)";
+
+constexpr const char* twist_page =
+    R"(Torsional stiffness of a frame, where it twists, and what for.
+
+Examples:
+  tubewright twist frame.yaml
+  tubewright twist frame.yaml --hold clamped --json
+
+Usage: tubewright twist FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `torsion`; `-` reads standard input
+
+Options:
+  --hold free|clamped  free (default): opposite couples at both ends, the frame may warp;
+                       clamped: the rear pair of nodes held in all directions
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the stiffness only
+  -h, --help           this page
+
+Exit code: 0 answered; 1 answered, softer than `limits: {torsional_stiffness}`; 2 could not answer.
+)";
+
+constexpr const char* floor_page =
+    R"(Is the sheet worth its weight? The frame without it, with it, and with tubes of the same mass.
+
+Examples:
+  tubewright floor frame.yaml
+  tubewright floor frame.yaml --json
+
+Usage: tubewright floor FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `panels` and `torsion`; `-` reads standard input
+
+Options:
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the verdict only
+  -h, --help           this page
+
+Exit code: 0 answered, the frame with its sheet passes; 1 answered, it does not; 2 could not answer.
+)";
+
+constexpr const char* bench_test_page =
+    R"(What dial gauges on the frame should read under given weights, and what their readings tell.
+
+Examples:
+  tubewright bench-test frame.yaml
+  tubewright bench-test frame.yaml --json
+
+Usage: tubewright bench-test FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `bench_test`; `-` reads standard input
+
+Options:
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the readings only
+  -h, --help           this page
+
+With `readings` the flexibility of the joints, and of the rivets, is fitted to them, one at a time.
+Exit code: 0 answered; 2 could not answer.
 )";
 
 constexpr const char* start_page =
@@ -99,6 +164,9 @@ std::string program_help() { return program_page; }
 
 std::string command_help(const std::string& command) {
   if (command == "check") return check_page;
+  if (command == "twist") return twist_page;
+  if (command == "floor") return floor_page;
+  if (command == "bench-test") return bench_test_page;
   if (command == "start") return start_page;
   assert(command == "schema");
   return schema_page;

@@ -11,7 +11,7 @@ std::string short_usage();
 /// `tubewright --help`
 std::string program_help();
 
-/// `tubewright COMMAND --help`. Requires: one of `check`, `start`, `schema`.
+/// `tubewright COMMAND --help`. Requires: a command.
 std::string command_help(const std::string& command);
 
 }  // namespace tubewright

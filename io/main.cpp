@@ -8,7 +8,7 @@
 
 #include "io/command_line.h"
 #include "io/commands.h"
-#include "io/results_json.h"
+#include "io/json_parts.h"
 #include "io/standard_streams.h"
 
 namespace tubewright {
@@ -16,6 +16,7 @@ namespace tubewright {
 namespace {
 
 int run(const CheckCommand& command) { return run_check(command); }
+int run(const StudyCommand& command) { return run_study(command); }
 int run(const StartCommand& command) { return run_start(command); }
 int run(const SchemaCommand&) { return run_schema(); }
 int run(const Answer& answer) { return print_results(answer.text, 0); }

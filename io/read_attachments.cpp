@@ -77,7 +77,7 @@ void read_sheets(const CheckedValue& top, Frame& frame, Problems& problems) {
     if (v.group != nullptr) {
       sheet.material = v["material"].text;
       sheet.thickness = v["thickness"].number;
-      sheet.edges = choice_of<SheetEdges>(v["edges"]);
+      sheet.edges = choice_of<SheetEdge>(v["edges"]);
       sheet.offset = v["offset"].number;
       read_joint(v["joint"], sheet, problems);
     }

@@ -1,64 +1,19 @@
 #include "io/results_json.h"
 
 #include <algorithm>
-#include <cmath>
 #include <nlohmann/json.hpp>
 #include <utility>
 
 #include "io/cautions.h"
 #include "io/json_lines.h"
+#include "io/json_parts.h"
 #include "io/vehicle_summary.h"
-#include "io/version.h"
 
 namespace tubewright {
 
 namespace {
 
 using nlohmann::ordered_json;
-
-constexpr const char* schema_name = "tubewright-results/1";
-constexpr double mm_per_m = 1e3;
-constexpr double MPa_per_Pa = 1e-6;
-
-ordered_json number(double value) {
-  if (!std::isfinite(value)) return nullptr;
-  return value + 0.0;  // turns -0 into 0
-}
-
-template <typename Vector>
-ordered_json numbers(const Vector& values, double factor = 1) {
-  ordered_json list = ordered_json::array();
-  for (Eigen::Index i = 0; i < values.size(); ++i) list.push_back(number(values[i] * factor));
-  return list;
-}
-
-ordered_json problem_json(const Problem& problem, const std::string& file) {
-  ordered_json entry = {{"severity", problem.severity == Severity::error ? "error" : "warning"},
-                        {"message", problem.message}};
-  if (!problem.advice.empty()) entry["advice"] = problem.advice;
-  if (problem.place.line > 0) {
-    if (!file.empty()) entry["file"] = file;
-    entry["line"] = problem.place.line;
-    entry["column"] = problem.place.column;
-  }
-  return entry;
-}
-
-ordered_json problems_json(const Problems& problems, const std::string& file = {}) {
-  ordered_json list = ordered_json::array();
-  for (const Problem& problem : problems) list.push_back(problem_json(problem, file));
-  return list;
-}
-
-void write_mass(JsonLines& out, const MassSummary& mass) {
-  out.open("mass");
-  out.row("tubes", number(mass.tubes));
-  out.row("panels", number(mass.panels));
-  out.row("carried", number(mass.carried));
-  out.row("total", number(mass.total));
-  out.row("centre", numbers(mass.centre, mm_per_m));
-  out.close();
-}
 
 void write_nodes(JsonLines& out, const Frame& frame, const Eigen::VectorXd& displacements) {
   out.open("nodes");
@@ -124,6 +79,37 @@ void write_members(JsonLines& out, const Frame& frame, const CaseResult& result)
   out.open("members");
   for (std::size_t i = 0; i < result.members.size(); ++i) {
     out.row(frame.members[i].name, member_json(result.members[i]));
+  }
+  out.close();
+}
+
+ordered_json panel_json(const PanelResult& panel) {
+  ordered_json checks, reason, rules, edge_flows = ordered_json::array();
+  for (const NamedCheck& check : panel.checks) {
+    checks[check.name] = optional_number(check.result.utilisation, 1);
+    if (!check.result.utilisation) reason[check.name] = check.result.reason;
+    rules[check.name] = check.result.clause;
+  }
+  if (!reason.is_null()) checks["reason"] = std::move(reason);
+  for (const double flow : panel.edge_flows) edge_flows.push_back(number(flow * N_mm_per_N_m));
+  return {{"shear_flow", number(panel.flow * N_mm_per_N_m)},
+          {"shear_stress", number(panel.shear_stress * MPa_per_Pa)},
+          {"critical_stress", number(panel.critical_stress * MPa_per_Pa)},
+          {"stiffness_kept", number(panel.stage.kept)},
+          {"rivet_load", optional_number(panel.rivet_load, 1)},
+          {"bond_stress", optional_number(panel.bond_peak, MPa_per_Pa)},
+          {"bond_mean_stress", optional_number(panel.bond_mean, MPa_per_Pa)},
+          {"diagonal_tension_share", number(panel.stage.tension_share)},
+          {"edge_pull", number(panel.stage.pull * N_mm_per_N_m)},
+          {"edge_flows", std::move(edge_flows)},
+          {"checks", std::move(checks)},
+          {"rules", std::move(rules)}};
+}
+
+void write_panels(JsonLines& out, const Frame& frame, const CaseResult& result) {
+  out.open("panels");
+  for (std::size_t i = 0; i < result.panels.size(); ++i) {
+    out.row(frame.panels[i].name, panel_json(result.panels[i]));
   }
   out.close();
 }
@@ -219,7 +205,7 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
   write_nodes(out, frame, result.solution.displacements);
   write_reactions(out, analysis, result);
   write_members(out, frame, result);
-  out.row("panels", ordered_json::object());
+  write_panels(out, frame, result);
   write_wheels(out, frame, result);
   if (result.driving) {
     const std::vector<TyreForce>& wheels = result.driving->wheels;
@@ -242,28 +228,11 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   Problems all = warnings;
   all.insert(all.end(), analysis.remarks.begin(), analysis.remarks.end());
   JsonLines out;
-  out.row("schema", schema_name);
-  out.row("version", version());
-  out.row("axes", "iso8855");
-  out.row("frame", analysis.frame.title);
-  out.row("passes", analysis.passes());
-  out.row("warnings", problems_json(all));
-  out.row("not_checked", checks_not_made(analysis));
-  out.row("cautions", cautions());
+  start_results(out, analysis.frame, analysis.passes(), all, checks_not_made(analysis));
   write_mass(out, analysis.mass);
   write_vehicle(out, analysis);
   out.open("cases");
   for (const CaseResult& result : analysis.cases) write_case(out, analysis, result);
-  out.close();
-  return out.finish();
-}
-
-std::string error_json(const Problems& problems, const std::string& file) {
-  JsonLines out;
-  out.row("schema", schema_name);
-  out.row("version", version());
-  out.open("error");
-  out.row("problems", problems_json(problems, file));
   out.close();
   return out.finish();
 }

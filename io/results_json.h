@@ -14,8 +14,4 @@ namespace tubewright {
 /// `warnings`: doubts about the frame file, told besides the analysis's own remarks.
 std::string results_json(const Analysis& analysis, const Problems& warnings = {});
 
-/// The object given instead when there is no answer: its `error` lists the problems with their
-/// places in `file` (empty if they concern no file).
-std::string error_json(const Problems& problems, const std::string& file = {});
-
 }  // namespace tubewright

@@ -4,15 +4,16 @@
 
 #include "io/case_summary.h"
 #include "io/cautions.h"
+#include "io/panel_summary.h"
 #include "io/text_layout.h"
 #include "io/utf8.h"
 #include "io/vehicle_summary.h"
+#include "io/workshop_units.h"
 
 namespace tubewright {
 
 namespace {
 
-constexpr double mm_per_m = 1e3;
 
 std::string title_lines(const Analysis& analysis, Paint paint) {
   const MassSummary& mass = analysis.mass;
@@ -42,7 +43,7 @@ std::string case_ranking(const Analysis& analysis, Paint paint) {
   std::string text = paint.heading("Cases, nearest the limit first") + '\n';
   for (const CaseResult* c : order) {
     text += right(c->worst ? utilisation_text(used(c)) : "-", 8) + "  " + left(c->name, width);
-    if (c->worst) text += "  " + c->worst->check + " of " + c->worst->item;
+    if (c->worst) text += "  " + check_words(c->worst->check) + " of " + c->worst->item;
     text += '\n';
   }
   return text + '\n';
@@ -51,15 +52,18 @@ std::string case_ranking(const Analysis& analysis, Paint paint) {
 struct Governing {
   const CaseResult* result = nullptr;
   int failing_members = 0;
+  int failing_panels = 0;
   int failing_cases = 0;
 };
 
 Governing governing_case(const Analysis& analysis) {
   Governing found;
   std::vector<bool> fails(analysis.frame.members.size());
+  std::vector<bool> panel_fails(analysis.frame.panels.size());
   for (const CaseResult& result : analysis.cases) {
     const std::vector<int> failing = failing_members(result);
     for (const int member : failing) fails[static_cast<std::size_t>(member)] = true;
+    for (const int p : failing_panels(result)) panel_fails[static_cast<std::size_t>(p)] = true;
     if (result.worst && result.worst->utilisation > 1) ++found.failing_cases;
     if (result.worst &&
         (!found.result || result.worst->utilisation > found.result->worst->utilisation)) {
@@ -67,6 +71,7 @@ Governing governing_case(const Analysis& analysis) {
     }
   }
   for (const bool failed : fails) found.failing_members += failed;
+  for (const bool failed : panel_fails) found.failing_panels += failed;
   return found;
 }
 
@@ -80,14 +85,16 @@ std::string plain_verdict(const Analysis& analysis) {
   const Worst& worst = *found.result->worst;
   const std::string place = worst.item + " in case " + found.result->name;
   const std::string used =
-      utilisation_text(worst.utilisation) + " of its " + worst.check + " limit";
+      utilisation_text(worst.utilisation) + " of its " + check_words(worst.check) + " limit";
   if (analysis.passes()) {
     return "PASS: every check made passes; " + place + " comes closest, at " + used + ", with " +
            utilisation_text(1 - worst.utilisation) + " in hand";
   }
   return "FAIL: " + place + " is loaded to " + used + ", " +
          utilisation_text(worst.utilisation - 1) + " too much; " +
-         counted(found.failing_members, "member") + " over the limit in " +
+         counted(found.failing_members, "member") +
+         (found.failing_panels > 0 ? " and " + counted(found.failing_panels, "panel") : "") +
+         " over the limit in " +
          std::to_string(found.failing_cases) + " of " +
          counted(static_cast<int>(analysis.cases.size()), "case");
 }
@@ -102,13 +109,6 @@ std::string painted(std::string text, Paint paint) {
 std::string exit_line(const Analysis& analysis) {
   return exit_code(analysis) == 0 ? "exit code 0: answered, no check fails\n"
                                   : "exit code 1: answered, at least one check fails\n";
-}
-
-std::string list_lines(const std::string& heading, const std::vector<std::string>& lines,
-                       Paint paint) {
-  std::string text = paint.heading(heading) + '\n';
-  for (const std::string& line : lines) text += wrapped("  - ", line);
-  return text;
 }
 
 }  // namespace

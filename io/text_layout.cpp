@@ -69,4 +69,11 @@ std::string wrapped(std::string_view first, std::string_view text) {
   return out + line + '\n';
 }
 
+std::string list_lines(const std::string& heading, const std::vector<std::string>& lines,
+                       Paint paint) {
+  std::string text = paint.heading(heading) + '\n';
+  for (const std::string& line : lines) text += wrapped("  - ", line);
+  return text;
+}
+
 }  // namespace tubewright

@@ -3,6 +3,9 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
+
+#include "io/terminal.h"
 
 namespace tubewright {
 
@@ -24,5 +27,9 @@ std::string right(std::string_view text, std::size_t width);
 /// `text` broken at spaces to fit terminal_columns: the first line starts with `first`, further
 /// lines are indented to match. Ends with a line end.
 std::string wrapped(std::string_view first, std::string_view text);
+
+/// A heading and one wrapped line with a dash for each entry.
+std::string list_lines(const std::string& heading, const std::vector<std::string>& lines,
+                       Paint paint);
 
 }  // namespace tubewright

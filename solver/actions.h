@@ -15,18 +15,22 @@ struct PointAction {
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();
 };
 
-/// Loads along one beam: a uniform line load (N per metre of member) and point actions.
+/// Loads along one beam: a uniform line load (N per metre of member), a uniform couple (N m per metre)
+/// and point actions.
 struct BeamActions {
   Eigen::Vector3d line = Eigen::Vector3d::Zero();
   std::vector<PointAction> points;
+  Eigen::Vector3d couple = Eigen::Vector3d::Zero();
 
-  bool empty() const { return points.empty() && line.isZero(0); }
+  bool empty() const { return points.empty() && line.isZero(0) && couple.isZero(0); }
 };
 
 struct Actions {
   Eigen::VectorXd nodal;           ///< 6 a node: forces and moments, N and N m
   std::vector<BeamActions> beams;  ///< one a beam
   Eigen::VectorXd prescribed;      ///< 6 a node: displacements of held unknowns, m and rad
+  /// One a panel: how hard a buckled sheet pulls all its edges inward, N/m; see sheet_buckling.h.
+  std::vector<double> pulls;
 };
 
 /// No action at all, sized for `model`.

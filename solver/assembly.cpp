@@ -6,6 +6,7 @@
 
 #include "solver/beam_element.h"
 #include "solver/rigid_bodies.h"
+#include "solver/shear_panel.h"
 
 namespace tubewright {
 
@@ -39,6 +40,13 @@ std::vector<std::vector<int>> upward_neighbours(const Model& model,
   };
   for (const Beam& b : model.beams) join(b.from, b.to);
   for (const Bar& b : model.bars) join(b.from, b.to);
+  for (const PanelGroup& group : panel_groups(model)) {
+    for (const int a : group.nodes) {
+      for (const int b : group.nodes) {
+        if (a < b) join(a, b);
+      }
+    }
+  }
   for (std::vector<int>& list : up) {
     std::sort(list.begin(), list.end());
     list.erase(std::unique(list.begin(), list.end()), list.end());
@@ -121,6 +129,7 @@ void for_each_element(const Model& model, const std::vector<bool>& slack,
     const Bar& bar = model.bars[i];
     visit(std::array{bar.from, bar.to}, global_bar_stiffness(model, bar));
   }
+  for (const PanelGroup& group : panel_groups(model)) visit(group.nodes, group_stiffness(group));
 }
 
 namespace {
@@ -191,17 +200,31 @@ Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& sla
   return f;
 }
 
+Actions with_pulls(const Model& model, const Actions& actions) {
+  Actions all = actions;
+  for (size_t p = 0; p < model.panels.size(); ++p) {
+    if (actions.pulls[p] == 0) continue;
+    add_edge_loads(model, edge_loads(model, model.panels[p], 0, actions.pulls[p]), all.beams,
+                   all.nodal);
+  }
+  return all;
+}
+
 Eigen::VectorXd joint_loads(const Model& model, const Actions& actions) {
-  Eigen::VectorXd f = actions.nodal;
+  const Actions all = with_pulls(model, actions);
+  Eigen::VectorXd f = all.nodal;
   for (size_t i = 0; i < model.beams.size(); ++i) {
-    if (actions.beams[i].empty()) continue;
+    if (all.beams[i].empty()) continue;
     const Beam& beam = model.beams[i];
     const BeamElement e = beam_element(model, beam);
     const Vector12 local =
-        condense(e)->from_joint.transpose() * local_equivalent_loads(e, actions.beams[i]);
+        condense(e)->from_joint.transpose() * local_equivalent_loads(e, all.beams[i]);
     const Vector12 global = rotation_12(e.axes).transpose() * local;
     f.segment<6>(unknowns_per_node * beam.from) += global.head<6>();
     f.segment<6>(unknowns_per_node * beam.to) += global.tail<6>();
+  }
+  for (const PanelGroup& group : panel_groups(model)) {
+    add_misfit_loads(group, group_misfit(model, group, all.beams), f);
   }
   return f;
 }

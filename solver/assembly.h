@@ -41,6 +41,9 @@ SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
 Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,
                                 const Eigen::VectorXd& u);
 
+/// The actions with the pulls of buckled sheets turned into loads on the panels' members.
+Actions with_pulls(const Model& model, const Actions& actions);
+
 /// Joint loads of a case, six a node: nodal actions plus what beams hand to their joints.
 Eigen::VectorXd joint_loads(const Model& model, const Actions& actions);
 

@@ -7,14 +7,13 @@
 
 namespace tubewright {
 
-namespace {
-
-enum { u1, v1, w1, rx1, ry1, rz1, u2, v2, w2, rx2, ry2, rz2 };
-
-// Phi = 12 EI / (G A_s L^2): shear flexibility against bending flexibility; 0 for A_s infinite.
 double shear_ratio(const Material& m, double I, double shear_area, double L) {
   return 12 * m.E * I / (m.G * shear_area * L * L);
 }
+
+namespace {
+
+enum { u1, v1, w1, rx1, ry1, rz1, u2, v2, w2, rx2, ry2, rz2 };
 
 void set_symmetric(Matrix12& K, int i, int j, double value) {
   K(i, j) = value;
@@ -83,6 +82,21 @@ void add_point(Vector12& f, const BeamElement& e, const PointAction& p) {
   f[ry2] -= in_xz[3];
 }
 
+/// A uniform couple c, its work on the shapes' rotations. Without shear flexibility it hands the
+/// joints a pair of forces c and no moment.
+void add_couple(Vector12& f, const BeamElement& e, const Eigen::Vector3d& c) {
+  const double phi_y = shear_ratio(e.material, e.section.Iz, e.section.Ay, e.L);
+  const double phi_z = shear_ratio(e.material, e.section.Iy, e.section.Az, e.L);
+  f[rx1] += c.x() * e.L / 2;
+  f[rx2] += c.x() * e.L / 2;
+  f[v1] -= c.z() / (1 + phi_y);
+  f[v2] += c.z() / (1 + phi_y);
+  f[w1] += c.y() / (1 + phi_z);
+  f[w2] -= c.y() / (1 + phi_z);
+  for (const int end : {rz1, rz2}) f[end] += c.z() * e.L / 2 * phi_y / (1 + phi_y);
+  for (const int end : {ry1, ry2}) f[end] += c.y() * e.L / 2 * phi_z / (1 + phi_z);
+}
+
 }  // namespace
 
 Eigen::Matrix3d member_axes(const Eigen::Vector3d& from, const Eigen::Vector3d& to, double roll) {
@@ -143,6 +157,7 @@ Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions
   f[rz2] = -q.y() * moment;
   f[ry1] = -q.z() * moment;
   f[ry2] = q.z() * moment;
+  add_couple(f, e, e.axes * actions.couple);
   for (const PointAction& p : actions.points) add_point(f, e, p);
   return f;
 }

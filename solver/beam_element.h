@@ -36,6 +36,9 @@ struct BeamElement {
 
 BeamElement beam_element(const Model& model, const Beam& beam);
 
+/// Phi = 12 E I/(G A_s L^2), 0 for a shear-rigid beam: bending against shear flexibility.
+double shear_ratio(const Material& m, double I, double shear_area, double L);
+
 /// 12 by 12, local axes, both ends welded.
 Matrix12 local_stiffness(const BeamElement& e);
 

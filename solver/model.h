@@ -7,6 +7,7 @@
 
 #include <Eigen/Core>
 #include <array>
+#include <compare>
 #include <limits>
 #include <vector>
 
@@ -48,6 +49,26 @@ struct RigidBody {
   std::vector<int> nodes;
 };
 
+/// A member, or a piece of a continuous one, along an edge of a panel.
+struct EdgePiece {
+  bool is_beam = true;  ///< of Model::beams, else of Model::bars
+  int index = 0;
+
+  auto operator<=>(const EdgePiece&) const = default;
+};
+
+/// A flat sheet fixed to members along the four edges of a bay; see shear_panel.h.
+struct Panel {
+  std::array<int, 4> corners = {};  ///< nodes in order round the panel
+  /// What runs along edge k, from corner k to corner k + 1, end to end and in line.
+  std::array<std::vector<EdgePiece>, 4> edges;
+  double thickness = 0;
+  double G = 0;
+  double joint = rigid;  ///< shear stiffness of the joint along the edges, N/m per metre
+  double offset = 0;     ///< of the sheet from the members' axes, along the corners' right-hand normal
+  double kept = 1;       ///< share of G left to the sheet after it has buckled (secant)
+};
+
 /// Unknowns that are held. Their values (zero or a prescribed displacement) come with the actions.
 struct Support {
   int node = 0;
@@ -60,6 +81,7 @@ struct Model {
   std::vector<Material> materials;
   std::vector<Beam> beams;
   std::vector<Bar> bars;
+  std::vector<Panel> panels;
   std::vector<RigidBody> bodies;
   std::vector<Support> supports;
 };

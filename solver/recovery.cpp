@@ -5,6 +5,7 @@
 
 #include "solver/assembly.h"
 #include "solver/rigid_bodies.h"
+#include "solver/shear_panel.h"
 
 namespace tubewright {
 
@@ -42,9 +43,11 @@ void note(JointForces& f, const Eigen::Ref<const Vector6>& v) {
   f.greatest_moment = std::max(f.greatest_moment, v.tail<3>().lpNorm<Eigen::Infinity>());
 }
 
-JointForces joint_forces(const Model& model, const StaticSolution& s) {
+/// `from_panels`: what panels put on joints directly, six a node.
+JointForces joint_forces(const Model& model, const StaticSolution& s,
+                         const Eigen::VectorXd& from_panels) {
   JointForces f;
-  f.sum = Eigen::VectorXd::Zero(unknown_count(model));
+  f.sum = -from_panels;
   for (size_t i = 0; i < model.beams.size(); ++i) {
     const Vector12 global = rotation_12(s.beams[i].element.axes).transpose() * s.beams[i].end_forces;
     f.sum.segment<6>(unknowns_per_node * model.beams[i].from) += global.head<6>();
@@ -87,13 +90,13 @@ Residual global_equilibrium(const Model& model, const Actions& actions, const St
     const Vector6 v = actions.nodal.segment<6>(6 * n) + s.reactions.segment<6>(6 * n);
     add(model.nodes[n], v.head<3>(), v.tail<3>());
   }
-  for (const BeamState& b : s.beams) {
-    if (b.actions.empty()) continue;
-    const size_t i = static_cast<size_t>(&b - s.beams.data());
+  for (size_t i = 0; i < model.beams.size(); ++i) {
+    const BeamActions& b = actions.beams[i];
+    if (b.empty()) continue;
     const Eigen::Vector3d& from = model.nodes[model.beams[i].from];
     const Eigen::Vector3d along = model.nodes[model.beams[i].to] - from;
-    add(from + along / 2, b.actions.line * along.norm(), Eigen::Vector3d::Zero());
-    for (const PointAction& p : b.actions.points) add(from + p.at * along, p.force, p.moment);
+    add(from + along / 2, b.line * along.norm(), b.couple * along.norm());
+    for (const PointAction& p : b.points) add(from + p.at * along, p.force, p.moment);
   }
   const double moment_scale = std::max(f.greatest_moment, force_scale * size_of(model));
   return {relative(force.lpNorm<Eigen::Infinity>(), force_scale),
@@ -107,16 +110,35 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
   StaticSolution s;
   s.displacements = displacements;
   s.slack = slack;
+  s.panel_flows.assign(model.panels.size(), 0);
+  const Actions all = with_pulls(model, actions);
+  for (const PanelGroup& group : panel_groups(model)) {
+    const Eigen::VectorXd misfit = group_misfit(model, group, all.beams);
+    const Eigen::VectorXd flows = group_flows(group, displacements, misfit);
+    for (size_t i = 0; i < group.panels.size(); ++i) {
+      s.panel_flows[group.panels[i]] = flows[static_cast<Eigen::Index>(i)];
+    }
+  }
+  std::vector<BeamActions> on_beams = actions.beams;
+  Eigen::VectorXd from_panels = Eigen::VectorXd::Zero(unknown_count(model));
+  s.bar_lines.assign(model.bars.size(), Eigen::Vector3d::Zero());
+  for (size_t p = 0; p < model.panels.size(); ++p) {
+    const auto loads = edge_loads(model, model.panels[p], s.panel_flows[p], actions.pulls[p]);
+    add_edge_loads(model, loads, on_beams, from_panels);
+    for (const EdgeLoad& load : loads) {
+      if (!load.piece.is_beam) s.bar_lines[load.piece.index] += load.line;
+    }
+  }
   s.beams.reserve(model.beams.size());
   for (size_t i = 0; i < model.beams.size(); ++i) {
-    s.beams.push_back(recover_beam(model, model.beams[i], actions.beams[i], displacements));
+    s.beams.push_back(recover_beam(model, model.beams[i], on_beams[i], displacements));
   }
   for (size_t i = 0; i < model.bars.size(); ++i) {
     const Bar& bar = model.bars[i];
     s.bar_forces.push_back(slack[i] ? 0 : bar.stiffness * bar_elongation(model, bar, displacements));
   }
 
-  JointForces f = joint_forces(model, s);
+  JointForces f = joint_forces(model, s, from_panels);
   Eigen::VectorXd missing = f.sum - actions.nodal;  // what the outside still has to supply
   gather_on_masters(model, masters_of(model), missing);
   s.reactions = Eigen::VectorXd::Zero(missing.size());

@@ -178,7 +178,9 @@ MemberStress worst_along(const BeamState& beam) {
   };
 
   const std::vector<double> at = smooth_intervals(beam);
-  const bool loaded_along = !beam.actions.line.isZero(0);
+  // With axial line loads only the section forces are linear, and their worst stress is at an end.
+  const Eigen::Vector3d line = beam.element.axes * beam.actions.line;
+  const bool loaded_along = line.tail<2>().norm() > 1e-9 * line.norm();
   constexpr int pieces = 16;  // sigma^2 + 3 tau^2 has at most three stationary points an interval
   for (size_t i = 0; i + 1 < at.size(); ++i) {
     const double a = at[i], b = at[i + 1];

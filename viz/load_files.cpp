@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "viz/member_stations.h"
+#include "viz/panel_quads.h"
 #include "viz/replace_file.h"
 #include "viz/tube_lines.h"
 #include "viz/tube_skin.h"
@@ -56,12 +57,19 @@ Failure write_all(const Analysis& analysis, const std::filesystem::path& folder)
   const double scale = suggested_warp_scale(drawings);
   std::string entries;
   for (const CaseDrawing& drawing : drawings) {
+    const CaseResult& result = analysis.cases[static_cast<std::size_t>(drawing.step - 1)];
     const std::string lines = file_stem(drawing.step, drawing.name) + "_tubes.vtp";
     const std::string skin = file_stem(drawing.step, drawing.name) + "_skin.vtu";
     if (auto failure = put(folder / lines, tube_lines_file(analysis.frame, drawing, scale)))
       return failure;
     if (auto failure = put(folder / skin, tube_skin_file(drawing, scale))) return failure;
     entries += index_entry(drawing.step, 0, lines) + index_entry(drawing.step, 1, skin);
+    if (result.panels.empty()) continue;
+    const std::string panels = file_stem(drawing.step, drawing.name) + "_panels.vtp";
+    if (auto failure =
+            put(folder / panels, panel_quads_file(analysis, result, drawing.step, scale)))
+      return failure;
+    entries += index_entry(drawing.step, 2, panels);
   }
   return put(folder / "loads.pvd", index_file(entries));
 }

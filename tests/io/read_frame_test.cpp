@@ -205,7 +205,7 @@ TEST_CASE("static and combined cases are read") {
 TEST_CASE("sheets, panels, vehicle and studies are read") {
   const Frame f = frame_of_file("pedal_quad");
   const Sheet& floor = f.sheets.at(0);
-  CHECK(floor.edges == SheetEdges::clamped);
+  CHECK(floor.edges == SheetEdge::clamped);
   CHECK(floor.offset == -0.0125);
   CHECK(floor.rivet->pitch == 0.04);
   CHECK_THAT(*floor.rivet->stiffness, WithinRel(5e6, 1e-15));

@@ -1,5 +1,7 @@
 #include "io/results_json.h"
 
+#include "io/json_parts.h"
+
 #include <cmath>
 #include <limits>
 #include <nlohmann/json.hpp>

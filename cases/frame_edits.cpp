@@ -1,0 +1,193 @@
+#include "cases/frame_edits.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <map>
+#include <set>
+
+#include "cases/build_model.h"
+#include "cases/built_in_materials.h"
+#include "cases/layout.h"
+#include "cases/mass_summary.h"
+#include "cases/section_of.h"
+#include "cases/sheet_joint_stiffness.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr double mm = 1e-3;
+
+std::string two_decimals(double value) {
+  char text[48];
+  std::snprintf(text, sizeof text, "%.2f", value);
+  return text;
+}
+
+const Material& material_of(const Frame& frame, const SectionEntry& s) {
+  return find_material(frame, s.material)->properties;
+}
+
+/// Members along the edges of a panel.
+std::set<int> members_round(const Frame& frame, const Layout& layout, const NumberedFrame& n,
+                            const PanelEntry& panel) {
+  std::set<int> members;
+  for (int k = 0; k < 4; ++k) {
+    const int a = n.node.at(panel.corners[k]), b = n.node.at(panel.corners[(k + 1) % 4]);
+    for (const int m : members_in_line(frame, layout, a, b)) members.insert(m);
+  }
+  return members;
+}
+
+/// The section with `factor` times the area.
+SectionEntry heavier(const SectionEntry& s, const Material& material, double factor) {
+  SectionEntry h = s;
+  const double wanted = factor * section_of(s, material).A;
+  if (s.shape == Shape::properties) {
+    for (double* value : {&h.given.A, &h.given.Iy, &h.given.Iz, &h.given.It, &h.given.Wy,
+                          &h.given.Wz, &h.given.Wt, &h.given.Wply, &h.given.Wplz, &h.given.Ay,
+                          &h.given.Az}) {
+      *value *= factor;
+    }
+    return h;
+  }
+  const bool tube = s.shape == Shape::square_tube || s.shape == Shape::rectangular_tube ||
+                    s.shape == Shape::round_tube;
+  if (tube) {
+    // The thickest wall that a tube is still drawn with: a third of its side.
+    double low = s.wall, high = std::min(s.height, s.width) / 3;
+    h.wall = high;
+    if (high > low && section_of(h, material).A >= wanted) {
+      for (int i = 0; i < 60; ++i) {
+        h.wall = (low + high) / 2;
+        (section_of(h, material).A < wanted ? low : high) = h.wall;
+      }
+      return h;
+    }
+  }
+  const double scale = std::sqrt(factor);
+  h.height = scale * s.height;
+  h.width = scale * s.width;
+  h.wall = scale * s.wall;
+  return h;
+}
+
+}  // namespace
+
+Frame without_panels(Frame frame) {
+  frame.panels.clear();
+  return frame;
+}
+
+Frame with_rivets(Frame frame, RivetBand band) {
+  for (Sheet& sheet : frame.sheets) {
+    if (!sheet.rivet || sheet.rivet->stiffness) continue;
+    const RivetStiffness s = blind_rivet_stiffness(sheet.rivet->diameter);
+    sheet.rivet->stiffness = band == RivetBand::low ? s.low : band == RivetBand::high ? s.high : s.usual;
+  }
+  return frame;
+}
+
+bool rivets_are_guessed(const Frame& frame) {
+  return std::any_of(frame.panels.begin(), frame.panels.end(), [&](const PanelEntry& p) {
+    const Sheet& sheet = find_sheet(frame, p.sheet);
+    return sheet.rivet && !sheet.rivet->stiffness;
+  });
+}
+
+DiagonalFrame with_diagonals(const Frame& frame, bool second) {
+  const NumberedFrame n = build_model(frame);
+  const Layout layout = layout_of(frame);
+  DiagonalFrame d{without_panels(frame), {}};
+  for (const PanelEntry& panel : frame.panels) {
+    const std::string& from = panel.corners[second ? 1 : 0];
+    const std::string& to = panel.corners[second ? 3 : 2];
+    const double length =
+        (n.model.nodes[n.node.at(from)] - n.model.nodes[n.node.at(to)]).norm();
+    SectionEntry tube;
+    double wall = INFINITY;
+    for (const int m : members_round(frame, layout, n, panel)) {
+      const SectionEntry& edge = find_section(frame, frame.members[m].section);
+      if (edge.shape != Shape::properties && edge.wall > 0) wall = std::min(wall, edge.wall);
+      tube.material = edge.material;
+    }
+    const double area =
+        panel_mass(frame, n, panel).mass / (material_of(frame, tube).density * length);
+    tube.wall = std::min(wall, std::sqrt(area / 36));  // at least ten walls wide
+    tube.height = tube.width = area / (4 * tube.wall) + tube.wall;
+    tube.corners = Corners::sharp;
+    tube.name = panel.name + "/diagonal";  // no name of a file can hold a slash
+    d.sizes.push_back(two_decimals(tube.height / mm) + " x " + two_decimals(tube.height / mm) + " x " +
+                      two_decimals(tube.wall / mm));
+    Member member;
+    member.name = member.tube = tube.name;
+    member.from = from;
+    member.to = to;
+    member.section = tube.name;
+    d.frame.sections.push_back(tube);
+    d.frame.members.push_back(std::move(member));
+  }
+  return d;
+}
+
+ThickerFrame with_thicker_tubes(const Frame& frame) {
+  const NumberedFrame n = build_model(frame);
+  const Layout layout = layout_of(frame);
+  ThickerFrame t{without_panels(frame), {}};
+  std::set<int> members;
+  for (const PanelEntry& panel : frame.panels) members.merge(members_round(frame, layout, n, panel));
+  double present = 0;
+  for (const int m : members) {
+    present += mass_per_length(frame, frame.members[m]) * member_length(n, frame.members[m]);
+  }
+  const double factor = 1 + panels_mass(frame) / present;
+  std::map<std::string, std::string> renamed;
+  for (const int m : members) {
+    const std::string& old = frame.members[m].section;
+    const auto [place, is_new] = renamed.emplace(old, old + "/thicker");
+    if (is_new) {
+      const SectionEntry& before = find_section(frame, old);
+      SectionEntry after = heavier(before, material_of(frame, before), factor);
+      after.name = place->second;
+      t.sizes.push_back(before.shape == Shape::properties
+                            ? old + ": " + two_decimals(factor) + " times"
+                            : old + ": " + two_decimals(after.height / mm) + " x " +
+                                  two_decimals(after.width / mm) +
+                                  (after.wall > 0 ? " x " + two_decimals(after.wall / mm) : ""));
+      t.frame.sections.push_back(std::move(after));
+    }
+    t.frame.members[m].section = place->second;
+  }
+  return t;
+}
+
+Frame with_sheets(Frame frame, std::optional<double> thickness, std::optional<double> pitch) {
+  for (Sheet& sheet : frame.sheets) {
+    if (thickness) sheet.thickness = *thickness;
+    if (pitch && sheet.rivet) sheet.rivet->pitch = *pitch;
+  }
+  return frame;
+}
+
+Frame with_sheets_times(Frame frame, double thickness, double pitch) {
+  for (Sheet& sheet : frame.sheets) {
+    sheet.thickness *= thickness;
+    if (sheet.rivet) sheet.rivet->pitch *= pitch;
+  }
+  return frame;
+}
+
+Frame with_epoxy(Frame frame) {
+  for (Sheet& sheet : frame.sheets) sheet.bond = BondJoint{20 * mm, 0.3 * mm, 1000e6, std::nullopt};
+  return frame;
+}
+
+double panels_mass(const Frame& frame) {
+  const NumberedFrame n = build_model(frame);
+  double mass = 0;
+  for (const PanelEntry& panel : frame.panels) mass += panel_mass(frame, n, panel).mass;
+  return mass;
+}
+
+}  // namespace tubewright

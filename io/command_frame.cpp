@@ -1,0 +1,49 @@
+#include "io/command_frame.h"
+
+#include <utility>
+
+#include "cases/analysis.h"
+#include "cases/lint.h"
+#include "cases/torque_tube.h"
+#include "io/command_line.h"
+#include "io/diagnostics.h"
+#include "io/frame_source.h"
+#include "io/json_parts.h"
+#include "io/read_frame.h"
+#include "io/standard_streams.h"
+
+namespace tubewright {
+
+int cannot_answer(const Problems& problems, const FrameText& file, bool json) {
+  print_message(render(problems, file));
+  return json ? print_results(error_json(problems, file.name), exit_cannot_answer)
+              : exit_cannot_answer;
+}
+
+int cannot_answer(const std::string& message, bool json) {
+  print_error(message);
+  return json ? print_results(error_json({{Severity::error, {}, message, {}}}), exit_cannot_answer)
+              : exit_cannot_answer;
+}
+
+std::variant<LoadedFrame, int> load_frame(const std::string& path, bool json) {
+  std::variant<FrameText, ReadFailure> source = read_source(path);
+  if (const auto* failure = std::get_if<ReadFailure>(&source)) {
+    return cannot_answer("cannot read " + path + ": " + failure->reason, json);
+  }
+  LoadedFrame loaded{std::move(std::get<FrameText>(source)), {}, {}};
+  FrameReading reading = read_frame(loaded.file);
+  if (!reading.sound()) return cannot_answer(reading.problems, loaded.file, json);
+  loaded.warnings = std::move(reading.problems);
+  auto completed = with_load_cases(std::move(reading.frame));
+  if (const auto* problems = std::get_if<Problems>(&completed)) {
+    append(loaded.warnings, *problems);
+    return cannot_answer(loaded.warnings, loaded.file, json);
+  }
+  loaded.frame = std::move(std::get<Frame>(completed));
+  append(loaded.warnings, lint(loaded.frame));
+  append(loaded.warnings, idle_panels(loaded.frame, build_model(loaded.frame)));
+  return loaded;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,28 @@
+// What every command that reads a frame file does first, and how it says that it cannot answer.
+#pragma once
+
+#include <string>
+#include <variant>
+
+#include "cases/frame.h"
+#include "cases/place.h"
+#include "io/frame_text.h"
+
+namespace tubewright {
+
+struct LoadedFrame {
+  FrameText file;
+  Frame frame;        ///< with the standard load cases of a vehicle whose file names none
+  Problems warnings;  ///< from reading, doubts of lint(), panels that are idle in torsion
+};
+
+/// Reads and validates; if that cannot be done, says why and returns the exit code.
+std::variant<LoadedFrame, int> load_frame(const std::string& path, bool json);
+
+/// Says what is wrong with a frame, with places in its file; returns the exit code.
+int cannot_answer(const Problems& problems, const FrameText& file, bool json);
+
+/// Trouble outside the frame file: unreadable, unwritable.
+int cannot_answer(const std::string& message, bool json);
+
+}  // namespace tubewright

@@ -1,0 +1,111 @@
+#include <unistd.h>
+
+#include "cases/bench_study.h"
+#include "cases/floor_study.h"
+#include "cases/roll_support.h"
+#include "cases/torsion.h"
+#include "cases/frame_edits.h"
+#include "io/bench_output.h"
+#include "io/command_frame.h"
+#include "io/commands.h"
+#include "io/diagnostics.h"
+#include "io/floor_output.h"
+#include "io/standard_streams.h"
+#include "io/terminal.h"
+#include "io/torsion_output.h"
+
+namespace tubewright {
+
+namespace {
+
+/// An answer in all its forms.
+struct StudyAnswer {
+  std::string text, json, line;
+  bool passes = true;
+};
+
+using Outcome = std::variant<StudyAnswer, Problems>;
+
+Outcome twist(const LoadedFrame& loaded, bool clamped, const Problems& warnings, Paint paint) {
+  const Frame& frame = loaded.frame;
+  if (!frame.torsion) return no_torsion_test(frame);
+  const TorsionHold hold = clamped ? TorsionHold::clamped : TorsionHold::free;
+  TorsionOutcome outcome = torsion_test(frame, hold);
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  TorsionAnswer a{frame, std::move(std::get<Torsion>(outcome)), {}, {}, {}, {}};
+  a.other_hold = torsional_stiffness(frame, clamped ? TorsionHold::free : TorsionHold::clamped);
+  if (!frame.panels.empty()) a.without_panels = torsional_stiffness(without_panels(frame), hold);
+  const std::optional<double> free = clamped ? a.other_hold : std::optional(a.torsion.stiffness);
+  if (free) a.support = roll_support(frame, *free);
+  a.mass = mass_summary(frame, build_model(frame));
+  return StudyAnswer{torsion_text(a, paint), torsion_json(a, warnings), torsion_line(a),
+                     torsion_passes(a)};
+}
+
+Outcome floor(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
+  const Frame& frame = loaded.frame;
+  Problems missing;
+  if (frame.panels.empty()) {
+    missing.push_back({Severity::error, {}, "the frame has no `panels`, so there is no sheet to judge",
+                       "add a sheet under `sheets` and where it lies under `panels`"});
+  }
+  if (!frame.torsion) append(missing, no_torsion_test(frame));
+  if (!missing.empty()) return missing;
+  FloorOutcome outcome = floor_study(frame);
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& study = std::get<FloorStudy>(outcome);
+  return StudyAnswer{floor_text(frame, study, paint), floor_json(frame, study, warnings),
+                     study.verdict.sentence + "\n", floor_passes(frame, study)};
+}
+
+Outcome bench_test(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
+  const Frame& frame = loaded.frame;
+  Problems missing;
+  if (!frame.bench_test) {
+    missing.push_back(
+        {Severity::error, {}, "the frame has no `bench_test`",
+         "add `bench_test: {weights: {NODE: 20}, gauges: {NODE: z}}`: kilograms hung on, gauges set up"});
+  } else if (frame.supports.empty() && !frame.torsion) {
+    missing.push_back({Severity::error, {}, "nothing holds the frame on the bench",
+                       "add `supports`, or `torsion`, whose rear pair is then held"});
+  }
+  if (!missing.empty()) return missing;
+  BenchOutcome outcome = bench_study(frame);
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& study = std::get<BenchStudy>(outcome);
+  return StudyAnswer{bench_text(frame, study, paint), bench_json(frame, study, warnings),
+                     bench_lines(study), true};
+}
+
+Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+               Paint paint) {
+  switch (command.study) {
+    case Study::twist:
+      return twist(loaded, command.clamped, warnings, paint);
+    case Study::floor:
+      return floor(loaded, warnings, paint);
+    case Study::bench_test:
+      break;
+  }
+  return bench_test(loaded, warnings, paint);
+}
+
+}  // namespace
+
+int run_study(const StudyCommand& command) {
+  const auto outcome = load_frame(command.frame, command.json);
+  if (const int* code = std::get_if<int>(&outcome)) return *code;
+  const auto& loaded = std::get<LoadedFrame>(outcome);
+  Problems warnings = loaded.warnings;
+  const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
+  const Outcome found = answer(command, loaded, warnings, paint);
+  if (const auto* problems = std::get_if<Problems>(&found)) {
+    append(warnings, *problems);
+    return cannot_answer(warnings, loaded.file, command.json);
+  }
+  const auto& [text, json, line, passes] = std::get<StudyAnswer>(found);
+  if (!command.quiet) print_message(render(warnings, loaded.file));
+  return print_results(command.json ? json : command.quiet ? line : text, passes ? 0 : 1);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,32 @@
+// What `twist` answers, as text and as JSON.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "cases/mass_summary.h"
+#include "cases/roll_support.h"
+#include "cases/torsion.h"
+#include "io/terminal.h"
+
+namespace tubewright {
+
+struct TorsionAnswer {
+  const Frame& frame;
+  Torsion torsion;
+  std::optional<double> other_hold;      ///< stiffness held the other way, N m/rad
+  std::optional<double> without_panels;  ///< N m/rad; none: no panels, or loose without them
+  RollSupportOutcome support;
+  MassSummary mass;
+};
+
+/// False if softer than `limits.torsional_stiffness`.
+bool torsion_passes(const TorsionAnswer& answer);
+
+std::string torsion_text(const TorsionAnswer& answer, Paint paint);
+std::string torsion_json(const TorsionAnswer& answer, const Problems& warnings);
+
+/// "123 N m/deg (free to warp)"
+std::string torsion_line(const TorsionAnswer& answer);
+
+}  // namespace tubewright

@@ -1,0 +1,193 @@
+"""`twist`, `floor`, `bench-test`: exit codes, streams, JSON."""
+
+import unittest
+
+from program import CANTILEVER, EXAMPLES, MECHANISM, ProgramTest, one_json_object, run
+
+HAULER = EXAMPLES / "05_market_hauler.yaml"
+BARROW = EXAMPLES / "06_flat_barrow.yaml"
+
+
+def json_of(*words):
+    return one_json_object(run(*words, "--json").stdout)
+
+
+class Twist(ProgramTest):
+    def test_json_holds_what_the_contract_names(self):
+        torsion = json_of("twist", HAULER)["torsion"]
+        self.assertEqual("free", torsion["hold"])
+        self.assertAlmostEqual(torsion["couple"] / torsion["twist"], torsion["stiffness"],
+                               delta=1e-9 * torsion["stiffness"])
+        self.assertGreater(torsion["stiffness"], 5 * torsion["without_panels"])
+        profile = torsion["profile"]
+        self.assertEqual([-1500, -1000, -500, 0], [round(p["x"]) for p in profile])
+        self.assertEqual(0, profile[0]["twist"])
+        self.assertAlmostEqual(torsion["twist"], profile[-1]["twist"], delta=1e-12)
+        self.assertEqual(1, sum(bay["weakest"] for bay in torsion["bays"]))
+        shares = sum(torsion["member_energy"].values()) + sum(torsion["panel_energy"].values())
+        self.assertAlmostEqual(1, shares, delta=1e-9)
+
+    def test_both_ways_of_holding_are_told(self):
+        free = json_of("twist", HAULER)["torsion"]
+        clamped = json_of("twist", HAULER, "--hold", "clamped")["torsion"]
+        self.assertEqual("clamped", clamped["hold"])
+        self.assertEqual(free["stiffness"], clamped["stiffness_free"])
+        self.assertEqual(free["stiffness_clamped"], clamped["stiffness"])
+
+    def test_sprung_and_unsprung_vehicles_are_told_what_stiffness_is_for(self):
+        text = (EXAMPLES / "03_cargo_quad.yaml").read_text()
+        self.assertIn("torsion:", text)
+        sprung = json_of("twist", EXAMPLES / "03_cargo_quad.yaml")["torsion"]["roll_support"]
+        self.assertTrue(sprung["sprung"])
+        self.assertTrue(0 < sprung["balance_kept"] < 1)
+        unsprung = json_of("twist", HAULER)["torsion"]["roll_support"]
+        self.assertFalse(unsprung["sprung"])
+        self.assertIsNone(unsprung["balance_kept"])
+        self.assertGreater(unsprung["lifting_bump"], 0)
+
+    def test_a_frame_softer_than_asked_for_gives_1(self):
+        text = HAULER.read_text().replace("torsional_stiffness: 300", "torsional_stiffness: 99000")
+        process = run("twist", self.file(text))
+        self.assertAnswer(1, process)
+        self.assertIn("FAIL", process.stdout)
+
+    def test_quiet_gives_one_line(self):
+        process = run("twist", HAULER, "-q")
+        self.assertAnswer(0, process)
+        self.assertEqual(1, process.stdout.count("\n"))
+        self.assertIn("N m/deg", process.stdout)
+
+    def test_a_frame_without_torsion_is_told_what_to_add(self):
+        process = run("twist", self.file(CANTILEVER), "--json")
+        self.assertAnswer(2, process)
+        self.assertIn("`torsion", process.stderr)
+        self.assertIn("error", one_json_object(process.stdout))
+
+    def test_a_frame_that_falls_apart_in_torsion_gives_2(self):
+        text = HAULER.read_text().replace("[low1_l, low2_l, low3_l, low4_l], section: rail}",
+                                          "[low1_l, low2_l, low3_l, low4_l], section: rail, "
+                                          "release_from: [Fx, Fy, Fz, Mx, My, Mz]}")
+        process = run("twist", self.file(text))
+        self.assertIn(process.returncode, (0, 2))
+        self.assertAnswer(2, run("twist", self.file(MECHANISM)))
+
+
+class Floor(ProgramTest):
+    def test_the_example_where_the_sheet_pays(self):
+        process = run("floor", HAULER)
+        self.assertAnswer(0, process)
+        self.assertIn("Yes: it adds", process.stdout)
+        floor = json_of("floor", HAULER)["floor"]
+        self.assertEqual("pays", floor["answer"])
+        for option in (floor["without"], floor["with"]["low"], floor["with"]["default"],
+                       floor["with"]["high"], floor["diagonal"], floor["thicker_tubes"]):
+            for key in ("mass", "stiffness", "frequency", "utilisation"):
+                self.assertGreater(option[key], 0, key)
+        self.assertAlmostEqual(floor["diagonal"]["mass"], floor["with"]["default"]["mass"], delta=1e-6)
+        self.assertAlmostEqual(floor["thicker_tubes"]["mass"], floor["with"]["default"]["mass"],
+                               delta=1e-4)
+        self.assertGreater(floor["per_kg"]["low"], floor["per_kg"]["diagonal"])
+
+    def test_the_example_where_it_does_not(self):
+        process = run("floor", BARROW)
+        self.assertAnswer(0, process)
+        self.assertIn("No: in torsion the sheet does next to nothing", process.stdout)
+        self.assertIn("closes no torque tube", process.stderr)
+        self.assertEqual("does not pay", json_of("floor", BARROW)["floor"]["answer"])
+
+    def test_twist_and_floor_and_check_agree(self):
+        floor, twist = json_of("floor", HAULER)["floor"], json_of("twist", HAULER)["torsion"]
+        self.assertAlmostEqual(twist["stiffness"], floor["with"]["default"]["stiffness"],
+                               delta=1e-9 * twist["stiffness"])
+        self.assertAlmostEqual(twist["without_panels"], floor["without"]["stiffness"],
+                               delta=1e-9 * twist["stiffness"])
+        check = json_of("check", HAULER)
+        worst = max(case["worst"]["utilisation"] for case in check["cases"].values())
+        self.assertAlmostEqual(worst, floor["with"]["default"]["utilisation"], delta=1e-12)
+
+    def test_all_that_is_missing_is_told_at_once(self):
+        process = run("floor", self.file(CANTILEVER))
+        self.assertAnswer(2, process)
+        self.assertIn("no `panels`", process.stderr)
+        self.assertIn("no `torsion`", process.stderr)
+
+
+class BenchTest(ProgramTest):
+    def bench(self, extra):
+        return self.file(CANTILEVER + "bench_test:\n  weights: {tip: 5}\n  gauges: {tip: z}\n" + extra)
+
+    def test_the_reading_of_a_cantilever_is_foretold(self):
+        bench = json_of("bench-test", self.bench(""))["bench_test"]
+        self.assertEqual("supports", bench["held_by"])
+        # P L^3/(3 E I) and a little shear; 25 x 25 x 2 by EN 10219-2: I = 1.48 cm4.
+        self.assertAlmostEqual(-5 * 9.80665 * 1e9 / (3 * 210000 * 14800),
+                               bench["gauges"]["tip"]["predicted"], delta=0.05)
+        self.assertEqual([], bench["fits"])
+
+    def test_a_soft_joint_is_fitted_to_a_reading(self):
+        process = run("bench-test", self.bench("  readings: {tip: -8.0}\n"))
+        self.assertAnswer(0, process)
+        self.assertIn("flexibility of the welded joints", process.stdout)
+        bench = json_of("bench-test", self.bench("  readings: {tip: -8.0}\n"))["bench_test"]
+        fit = bench["fits"][0]
+        self.assertEqual("found", fit["state"])
+        self.assertAlmostEqual(-8.0, fit["predicted"][0], delta=1e-3)
+        # The rest of the reading is P L^2/c.
+        rest = 8.0 + bench["gauges"]["tip"]["predicted"]
+        degree = 0.017453292519943295
+        self.assertAlmostEqual(5 * 9.80665 / (rest / 1000) * degree, fit["joint_stiffness"], delta=0.02)
+
+    def test_a_frame_without_a_bench_test_is_told_what_to_add(self):
+        process = run("bench-test", self.file(CANTILEVER))
+        self.assertAnswer(2, process)
+        self.assertIn("`bench_test: {weights:", process.stderr)
+
+
+class Panels(ProgramTest):
+    def test_each_panel_of_each_case_is_told(self):
+        results = json_of("check", HAULER)
+        for name, case in results["cases"].items():
+            self.assertEqual({"floor_1", "floor_2", "floor_3"}, set(case["panels"]), name)
+            for panel in case["panels"].values():
+                self.assertAlmostEqual(panel["shear_flow"] / 1.0, panel["shear_stress"], delta=1e-9)
+                self.assertEqual(1, panel["stiffness_kept"])
+                self.assertGreater(panel["rivet_load"], 0)
+                self.assertGreater(panel["bond_stress"], panel["bond_mean_stress"])
+                for check in ("buckling", "yield", "rivet_shear", "rivet_bearing", "rivet_tear_out",
+                              "inter_rivet_buckling", "bond"):
+                    self.assertIsNotNone(panel["checks"][check], check)
+
+    def test_their_vtk_files_hold_the_same_numbers(self):
+        try:
+            import vtk
+        except ImportError:
+            self.skipTest("python3-vtk9 is not installed")
+        out = self.directory / "out"
+        run("check", HAULER, "-o", out)
+        panels = json_of("check", HAULER)["cases"]["pothole"]["panels"]
+        reader = vtk.vtkXMLPolyDataReader()
+        reader.SetFileName(str(next(out.glob("*_pothole_panels.vtp"))))
+        reader.Update()
+        data = reader.GetOutput()
+        names = data.GetFieldData().GetAbstractArray("panel_names")
+        flow = data.GetCellData().GetArray("shear_flow")
+        self.assertEqual(3, data.GetNumberOfCells())
+        for i in range(3):
+            self.assertAlmostEqual(panels[names.GetValue(i)]["shear_flow"], flow.GetValue(i), delta=1e-9)
+        self.assertAlmostEqual(239.5, data.GetBounds()[4], delta=1e-9)  # 10.5 mm under the sills
+
+    def test_a_thin_sheet_under_a_heavy_load_buckles_and_says_so(self):
+        text = BARROW.read_text().replace("thickness: 1.0", "thickness: 0.3").replace(
+            "cases:\n", "cases:\n  drag: {kind: static, forces: {A_l: [4000, 0, 0], A_r: [-4000, 0, 0]}}\n")
+        text += "supports:\n  E_l: fixed\n  E_r: fixed\n"
+        process = run("check", self.file(text), "--case", "drag")
+        self.assertIn("buckled beyond", process.stdout)
+        panel = json_of("check", self.file(text), "--case", "drag")["cases"]["drag"]["panels"]["deck_1"]
+        self.assertLess(panel["stiffness_kept"], 1)
+        self.assertGreater(panel["stiffness_kept"], 0.66)
+        self.assertGreater(panel["edge_pull"], 0)
+        self.assertGreater(panel["checks"]["buckling"], 1)
+
+
+if __name__ == "__main__":
+    unittest.main()
