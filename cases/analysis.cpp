@@ -35,7 +35,8 @@ MemberResult beam_result(const BeamState& beam) {
   return r;
 }
 
-/// `axial_line`: what panels along the bar put on it, N/m; its force varies by that from end to end.
+/// `axial_line`: what panels along the bar put on it, N/m; its force varies by that from end to
+/// end.
 MemberResult bar_result(double mean, double axial_line, double length, const Section* section) {
   MemberResult r;
   const double rise = axial_line * length / 2;
@@ -70,9 +71,8 @@ class CaseSummariser {
     for (const Member& m : frame.members) {
       const auto entry = std::find_if(frame.sections.begin(), frame.sections.end(),
                                       [&](const SectionEntry& s) { return s.name == m.section; });
-      section_.push_back(m.kind == MemberKind::spring
-                             ? -1
-                             : static_cast<int>(entry - frame.sections.begin()));
+      section_.push_back(
+          m.kind == MemberKind::spring ? -1 : static_cast<int>(entry - frame.sections.begin()));
     }
   }
 
@@ -86,8 +86,8 @@ class CaseSummariser {
     for (size_t i = 0; i < frame_.members.size(); ++i) {
       const Member& member = frame_.members[i];
       MemberResult r = member_result(i, solution);
-      add_checks(r, member,
-                 section_[i] < 0 ? nullptr : &numbered_.model.materials[section_[i]], result.yield_factor);
+      add_checks(r, member, section_[i] < 0 ? nullptr : &numbered_.model.materials[section_[i]],
+                 result.yield_factor);
       note_worst(result, "yield", member.name, r.yield);
       result.members.push_back(std::move(r));
     }
@@ -118,9 +118,9 @@ class CaseSummariser {
     if (slot.is_beam) return beam_result(s.beams[slot.index]);
     const Bar& bar = numbered_.model.bars[slot.index];
     const double line = s.bar_lines[slot.index].dot(bar_direction(numbered_.model, bar));
-    MemberResult r = bar_result(s.bar_forces[slot.index], line,
-                                member_length(numbered_, frame_.members[i]),
-                                section_[i] < 0 ? nullptr : &numbered_.model.sections[section_[i]]);
+    MemberResult r =
+        bar_result(s.bar_forces[slot.index], line, member_length(numbered_, frame_.members[i]),
+                   section_[i] < 0 ? nullptr : &numbered_.model.sections[section_[i]]);
     r.slack = s.slack[slot.index];
     return r;
   }
@@ -151,8 +151,7 @@ Problem unsettled(const Case& c) {
 }
 
 Problems too_large(const Case& c) {
-  return {{Severity::error, c.place,
-           "case `" + c.name + "` gives numbers too large to represent",
+  return {{Severity::error, c.place, "case `" + c.name + "` gives numbers too large to represent",
            "check the units of its loads and of the sections"}};
 }
 
@@ -190,9 +189,8 @@ bool all_finite(const StaticSolution& s) {
 }  // namespace
 
 bool Analysis::passes() const {
-  return std::all_of(cases.begin(), cases.end(), [](const CaseResult& c) {
-    return !c.worst || c.worst->utilisation <= 1;
-  });
+  return std::all_of(cases.begin(), cases.end(),
+                     [](const CaseResult& c) { return !c.worst || c.worst->utilisation <= 1; });
 }
 
 std::variant<Frame, Problems> with_load_cases(Frame frame) {
@@ -234,8 +232,8 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     auto& solutions = std::get<std::vector<StaticSolution>>(solved);
     for (size_t i = 0; i < held.size(); ++i) {
       if (!all_finite(solutions[i])) return too_large(*held[i]);
-      const auto solve_again = [&](const NumberedFrame& softened, const std::vector<double>& pulls)
-          -> const StaticSolution* {
+      const auto solve_again = [&](const NumberedFrame& softened,
+                                   const std::vector<double>& pulls) -> const StaticSolution* {
         Actions pulled = actions[i];
         pulled.pulls = pulls;
         StaticResult again = solve_statics(softened.model, {pulled});
@@ -257,8 +255,8 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     analysis.vehicle = std::move(facts);
     for (size_t i = 0; i < driven.size(); ++i) {
       if (!all_finite(solutions[i].solution)) return too_large(*driven[i]);
-      const auto solve_again = [&](const NumberedFrame& softened, const std::vector<double>& pulls)
-          -> const StaticSolution* {
+      const auto solve_again = [&](const NumberedFrame& softened,
+                                   const std::vector<double>& pulls) -> const StaticSolution* {
         VehicleOutcome again =
             solve_vehicle_cases(frame, softened, {driven[i]}, pulls, analysis.vehicle->standing);
         if (std::holds_alternative<StaticFailure>(again)) return nullptr;

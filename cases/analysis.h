@@ -24,10 +24,10 @@ namespace tubewright {
 struct MemberResult {
   Vector6 from = Vector6::Zero();  ///< joint on member, local axes, N and N m
   Vector6 to = Vector6::Zero();
-  double N = 0;                    ///< axial force of greatest size, tension positive
-  MemberStress worst;              ///< unused for springs, which have no section
+  double N = 0;        ///< axial force of greatest size, tension positive
+  MemberStress worst;  ///< unused for springs, which have no section
   bool has_stress = true;
-  bool slack = false;              ///< a cable that carries nothing in this case
+  bool slack = false;  ///< a cable that carries nothing in this case
   CheckResult yield;
   CheckResult buckling;
   CheckResult weld;
@@ -43,13 +43,13 @@ struct Worst {
 struct CaseResult {
   std::string name;
   StaticSolution solution;
-  std::vector<MemberResult> members;  ///< in the order of Frame::members
-  std::vector<PanelResult> panels;    ///< in the order of Frame::panels
-  double yield_factor = 1;            ///< the reserve against yield its checks ask for
-  std::optional<Worst> worst;         ///< none if no check could be made
-  int largest_node = -1;              ///< node that moves most
+  std::vector<MemberResult> members;    ///< in the order of Frame::members
+  std::vector<PanelResult> panels;      ///< in the order of Frame::panels
+  double yield_factor = 1;              ///< the reserve against yield its checks ask for
+  std::optional<Worst> worst;           ///< none if no check could be made
+  int largest_node = -1;                ///< node that moves most
   std::optional<DrivingState> driving;  ///< of cases of kind vehicle
-  std::vector<PickUp> pick_ups;       ///< where links, springs and cables meet the frame
+  std::vector<PickUp> pick_ups;         ///< where links, springs and cables meet the frame
 };
 
 struct Analysis {

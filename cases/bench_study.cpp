@@ -78,7 +78,8 @@ double lowest(const std::function<double(double)>& f, double from, double to) {
     }
   }
   constexpr double ratio = 0.6180339887498949;
-  double a = std::max(from, best - (to - from) / steps), b = std::min(to, best + (to - from) / steps);
+  double a = std::max(from, best - (to - from) / steps),
+         b = std::min(to, best + (to - from) / steps);
   double c = b - ratio * (b - a), d = a + ratio * (b - a), fc = f(c), fd = f(d);
   for (int i = 0; i < 40; ++i) {
     if (fc < fd) {
@@ -257,9 +258,8 @@ BenchOutcome bench_study(const Frame& frame) {
     }
     s.fits.push_back(fit(frame, search, predicted));
   }
-  std::stable_sort(s.fits.begin(), s.fits.end(), [](const BenchFit& a, const BenchFit& b) {
-    return a.rms_after < b.rms_after;
-  });
+  std::stable_sort(s.fits.begin(), s.fits.end(),
+                   [](const BenchFit& a, const BenchFit& b) { return a.rms_after < b.rms_after; });
   return s;
 }
 

@@ -27,8 +27,9 @@ struct Settled {
 };
 
 /// `stages`: of a first solution with flat sheets. `solve_again` solves the case for a frame whose
-/// panels keep what a stage leaves them and pull with `pulls`, and returns the new flows; it returns
-/// nothing on failure, which ends the search. Stages agree when no `kept` changes by more than 1e-4.
+/// panels keep what a stage leaves them and pull with `pulls`, and returns the new flows; it
+/// returns nothing on failure, which ends the search. Stages agree when no `kept` changes by more
+/// than 1e-4.
 std::optional<Settled> settle_sheets(
     const NumberedFrame& numbered, const std::vector<PanelFacts>& facts,
     std::vector<SheetStage> stages,

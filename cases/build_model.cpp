@@ -62,7 +62,8 @@ std::vector<Panel> panels_of(const Frame& frame, const NumberedFrame& n) {
 
 }  // namespace
 
-std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<std::string>& names) {
+std::vector<int> node_numbers(const NumberedFrame& numbered,
+                              const std::vector<std::string>& names) {
   std::vector<int> list;
   for (const std::string& name : names) list.push_back(numbered.node.at(name));
   return list;

@@ -142,7 +142,8 @@ FloorOutcome floor_study(const Frame& frame) {
   ThickerFrame thicker = with_thicker_tubes(frame);
   s.thicker = option(thicker.frame, "heavier floor tubes of the same mass");
   s.thicker.sizes = std::move(thicker.sizes);
-  for (FloorOption* o : {&s.low, &s.usual, &s.high, &s.diagonal, &s.thicker}) compare(*o, s.without);
+  for (FloorOption* o : {&s.low, &s.usual, &s.high, &s.diagonal, &s.thicker})
+    compare(*o, s.without);
   s.sweep = sheet_trials(frame);
   s.epoxied = trial_of(with_epoxy(frame));
   s.thicker_sheet = trial_of(with_sheets_times(frame, 1.5, 1));

@@ -1,4 +1,5 @@
-// Is the sheet worth its weight? The frame without it, with it, and with tubes of the same mass instead.
+// Is the sheet worth its weight? The frame without it, with it, and with tubes of the same mass
+// instead.
 #pragma once
 
 #include <optional>
@@ -33,23 +34,23 @@ struct FloorOption {
 
 /// Torsional stiffness for another sheet.
 struct SheetTrial {
-  double thickness = 0;            ///< m
-  std::optional<double> pitch;     ///< m; none: no rivets
-  double panels_mass = 0;          ///< kg
-  std::optional<double> stiffness; ///< N m/rad
+  double thickness = 0;             ///< m
+  std::optional<double> pitch;      ///< m; none: no rivets
+  double panels_mass = 0;           ///< kg
+  std::optional<double> stiffness;  ///< N m/rad
 };
 
 enum class FloorAnswer { pays, depends, does_not_pay };
 
 struct FloorVerdict {
   FloorAnswer answer = FloorAnswer::depends;
-  std::string sentence;              ///< in plain language
+  std::string sentence;  ///< in plain language
   std::vector<std::string> reasons;
   std::vector<std::string> changes;  ///< what would change it
 };
 
 struct FloorStudy {
-  double panels_mass = 0;  ///< kg
+  double panels_mass = 0;       ///< kg
   bool guessed_rivets = false;  ///< low, usual and high differ
   FloorOption without, low, usual, high, diagonal, thicker;
   std::vector<SheetTrial> sweep;
@@ -66,8 +67,9 @@ using FloorOutcome = std::variant<FloorStudy, Problems>;
 FloorOutcome floor_study(const Frame& frame);
 
 /// First torsion frequency of the free vehicle by two inertias on a spring, Hz:
-/// sqrt(K (1/J_1 + 1/J_2))/(2 pi), J the moments of inertia of what lies ahead of and behind the middle
-/// between the torsion test's pairs, about the long axis through the centre of mass. An estimate.
+/// sqrt(K (1/J_1 + 1/J_2))/(2 pi), J the moments of inertia of what lies ahead of and behind the
+/// middle between the torsion test's pairs, about the long axis through the centre of mass. An
+/// estimate.
 std::optional<double> torsion_frequency_estimate(const Frame& frame, double stiffness);
 
 /// The verdict from the numbers alone.

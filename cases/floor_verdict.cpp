@@ -12,8 +12,8 @@ namespace {
 
 constexpr double per_degree = std::numbers::pi / 180;  // N m/rad -> N m/deg
 
-// A sheet that adds less than this share closes no torque tube worth the name; tubes that do as well
-// as the sheet within the second share are no better than it (judgement).
+// A sheet that adds less than this share closes no torque tube worth the name; tubes that do as
+// well as the sheet within the second share are no better than it (judgement).
 constexpr double hardly_any_gain = 0.02;
 constexpr double as_good = 0.10;
 
@@ -51,27 +51,27 @@ std::string used(const FloorOption& o) { return text(o.worst->utilisation, 2) + 
 std::vector<std::string> reasons(const FloorStudy& s) {
   std::vector<std::string> list;
   if (s.without.stiffness) {
-    list.emplace_back("torsional stiffness " + stiffness(s.without.stiffness) + " without the sheet, " +
-                   stiffness(s.usual.stiffness) + " with it (" +
-                   times(*s.usual.stiffness / *s.without.stiffness) + "), for " +
-                   text(s.panels_mass, 2) + " kg");
+    list.emplace_back("torsional stiffness " + stiffness(s.without.stiffness) +
+                      " without the sheet, " + stiffness(s.usual.stiffness) + " with it (" +
+                      times(*s.usual.stiffness / *s.without.stiffness) + "), for " +
+                      text(s.panels_mass, 2) + " kg");
   } else {
     list.emplace_back("without the sheet the frame is loose: the sheet is part of the structure");
   }
   if (rivets_matter(s)) {
     list.emplace_back("how stiff the rivets are is not known: " + stiffness(s.low.stiffness) +
-                   " if soft, " + stiffness(s.high.stiffness) + " if stiff");
+                      " if soft, " + stiffness(s.high.stiffness) + " if stiff");
   }
   list.emplace_back("the same mass in tube diagonals gives " + stiffness(s.diagonal.stiffness) +
-                 ", in heavier floor tubes " + stiffness(s.thicker.stiffness));
+                    ", in heavier floor tubes " + stiffness(s.thicker.stiffness));
   if (s.usual.rivet_utilisation) {
     list.emplace_back("the rivets are loaded to " + text(*s.usual.rivet_utilisation, 2) +
-                   " of what they may carry");
+                      " of what they may carry");
   }
   if (s.without.worst && s.usual.worst) {
-    list.emplace_back("the item nearest its limit is at " + used(s.without) + " without the sheet (" +
-                   s.without.worst->item + ") and at " + used(s.usual) + " with it (" +
-                   s.usual.worst->item + ")");
+    list.emplace_back("the item nearest its limit is at " + used(s.without) +
+                      " without the sheet (" + s.without.worst->item + ") and at " + used(s.usual) +
+                      " with it (" + s.usual.worst->item + ")");
   }
   return list;
 }
@@ -93,7 +93,8 @@ std::vector<std::string> changes(const FloorStudy& s) {
     add(s.thicker_sheet, "sheet of " + text(s.thicker_sheet->thickness * 1e3, 2) + " mm");
   }
   if (list.empty()) {
-    list.emplace_back("neither closer rivets nor a bond nor a thicker sheet changes it by a hundredth");
+    list.emplace_back(
+        "neither closer rivets nor a bond nor a thicker sheet changes it by a hundredth");
   }
   return list;
 }
@@ -114,26 +115,36 @@ FloorVerdict floor_verdict(const FloorStudy& s) {
     v.answer = FloorAnswer::does_not_pay;
     v.sentence =
         "No: in torsion the sheet does next to nothing here, because it closes no box whose other "
-        "sides are braced or clad, or its bays are braced already. Fit it to keep feet and dirt out, "
+        "sides are braced or clad, or its bays are braced already. Fit it to keep feet and dirt "
+        "out, "
         "not for stiffness.";
   } else if (beats_tubes(s.low, s)) {
     v.answer = FloorAnswer::pays;
     v.sentence = "Yes: it adds " + stiffness(gain(s.usual)) + " for each kilogram, " +
-                 (rivets_matter(s) ? "and even with soft rivets more than " : "more than ") + instead +
-                 " of the same mass would (" + stiffness(gain(tubes)) + " for each kilogram).";
+                 (rivets_matter(s) ? "and even with soft rivets more than " : "more than ") +
+                 instead + " of the same mass would (" + stiffness(gain(tubes)) +
+                 " for each kilogram).";
   } else if (beats_tubes(s.high, s)) {
     v.answer = FloorAnswer::depends;
     v.sentence = "It depends on the rivets: stiff ones make the sheet better than " + instead +
                  " of the same mass, soft ones do not.";
   } else if (gain(s.usual) >= (1 - as_good) * gain(tubes)) {
     v.answer = FloorAnswer::depends;
-    v.sentence = "It is a draw: " + instead + " of the same mass do about as well. If a floor has to "
+    v.sentence = "It is a draw: " + instead +
+                 " of the same mass do about as well. If a floor has to "
                  "be there anyway, let it do the work.";
   } else {
     v.answer = FloorAnswer::does_not_pay;
     v.sentence = "No, not for stiffness alone: " + instead + " of the same mass add " +
                  stiffness(gain(tubes)) + " for each kilogram, the sheet " +
                  stiffness(gain(s.usual)) + ". A floor that has to be there anyway still helps.";
+  }
+  const bool holds_only_with_it = s.without.worst && s.without.worst->utilisation > 1 &&
+                                  s.usual.worst && s.usual.worst->utilisation <= 1;
+  if (holds_only_with_it && v.answer == FloorAnswer::does_not_pay) {
+    v.answer = FloorAnswer::depends;
+    v.sentence += " But without it the frame does not hold: " + s.without.worst->item + " is at " +
+                  used(s.without) + " in case " + s.without.worst->load_case + ".";
   }
   if (overloaded) {
     if (v.answer == FloorAnswer::pays) v.answer = FloorAnswer::depends;

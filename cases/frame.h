@@ -63,8 +63,8 @@ struct Member {
   std::string to;
   std::string section;  ///< empty for a spring
   double roll = 0;
-  double rate = 0;                        ///< spring only, N/m
-  EndConnection release_from = welded;    ///< 0 = free, finite = spring, `rigid` = joined
+  double rate = 0;                      ///< spring only, N/m
+  EndConnection release_from = welded;  ///< 0 = free, finite = spring, `rigid` = joined
   EndConnection release_to = welded;
   std::string tube;  ///< the continuous tube (path) this is a piece of, else empty
   Place place;
@@ -154,9 +154,9 @@ struct StandardFactors {
   std::optional<double> step;
   std::optional<double> nudge;
   std::optional<double> twist;
-  std::optional<double> tipping;      ///< share of the tipping limit that a turn may use
-  std::optional<double> combined;     ///< share of braking and turning taken together
-  std::optional<double> downhill;     ///< tangent of the slope in the combined cases
+  std::optional<double> tipping;   ///< share of the tipping limit that a turn may use
+  std::optional<double> combined;  ///< share of braking and turning taken together
+  std::optional<double> downhill;  ///< tangent of the slope in the combined cases
 };
 
 struct Vehicle {

@@ -45,9 +45,9 @@ SectionEntry heavier(const SectionEntry& s, const Material& material, double fac
   SectionEntry h = s;
   const double wanted = factor * section_of(s, material).A;
   if (s.shape == Shape::properties) {
-    for (double* value : {&h.given.A, &h.given.Iy, &h.given.Iz, &h.given.It, &h.given.Wy,
-                          &h.given.Wz, &h.given.Wt, &h.given.Wply, &h.given.Wplz, &h.given.Ay,
-                          &h.given.Az}) {
+    for (double* value :
+         {&h.given.A, &h.given.Iy, &h.given.Iz, &h.given.It, &h.given.Wy, &h.given.Wz, &h.given.Wt,
+          &h.given.Wply, &h.given.Wplz, &h.given.Ay, &h.given.Az}) {
       *value *= factor;
     }
     return h;
@@ -84,7 +84,9 @@ Frame with_rivets(Frame frame, RivetBand band) {
   for (Sheet& sheet : frame.sheets) {
     if (!sheet.rivet || sheet.rivet->stiffness) continue;
     const RivetStiffness s = blind_rivet_stiffness(sheet.rivet->diameter);
-    sheet.rivet->stiffness = band == RivetBand::low ? s.low : band == RivetBand::high ? s.high : s.usual;
+    sheet.rivet->stiffness = band == RivetBand::low    ? s.low
+                             : band == RivetBand::high ? s.high
+                                                       : s.usual;
   }
   return frame;
 }
@@ -103,8 +105,7 @@ DiagonalFrame with_diagonals(const Frame& frame, bool second) {
   for (const PanelEntry& panel : frame.panels) {
     const std::string& from = panel.corners[second ? 1 : 0];
     const std::string& to = panel.corners[second ? 3 : 2];
-    const double length =
-        (n.model.nodes[n.node.at(from)] - n.model.nodes[n.node.at(to)]).norm();
+    const double length = (n.model.nodes[n.node.at(from)] - n.model.nodes[n.node.at(to)]).norm();
     SectionEntry tube;
     double wall = INFINITY;
     for (const int m : members_round(frame, layout, n, panel)) {
@@ -118,8 +119,8 @@ DiagonalFrame with_diagonals(const Frame& frame, bool second) {
     tube.height = tube.width = area / (4 * tube.wall) + tube.wall;
     tube.corners = Corners::sharp;
     tube.name = panel.name + "/diagonal";  // no name of a file can hold a slash
-    d.sizes.push_back(two_decimals(tube.height / mm) + " x " + two_decimals(tube.height / mm) + " x " +
-                      two_decimals(tube.wall / mm));
+    d.sizes.push_back(two_decimals(tube.height / mm) + " x " + two_decimals(tube.height / mm) +
+                      " x " + two_decimals(tube.wall / mm));
     Member member;
     member.name = member.tube = tube.name;
     member.from = from;
@@ -136,7 +137,8 @@ ThickerFrame with_thicker_tubes(const Frame& frame) {
   const Layout layout = layout_of(frame);
   ThickerFrame t{without_panels(frame), {}};
   std::set<int> members;
-  for (const PanelEntry& panel : frame.panels) members.merge(members_round(frame, layout, n, panel));
+  for (const PanelEntry& panel : frame.panels)
+    members.merge(members_round(frame, layout, n, panel));
   double present = 0;
   for (const int m : members) {
     present += mass_per_length(frame, frame.members[m]) * member_length(n, frame.members[m]);

@@ -19,9 +19,9 @@ Frame with_rivets(Frame frame, RivetBand band);
 /// True if some panel's rivets have no stiffness of their own.
 bool rivets_are_guessed(const Frame& frame);
 
-/// Every panel replaced by one tube from corner to corner with the panel's mass: square, sharp-cornered,
-/// with the wall of the thinnest tube round the panel or thinner. `second`: from the second corner to
-/// the fourth instead of from the first to the third.
+/// Every panel replaced by one tube from corner to corner with the panel's mass: square,
+/// sharp-cornered, with the wall of the thinnest tube round the panel or thinner. `second`: from
+/// the second corner to the fourth instead of from the first to the third.
 struct DiagonalFrame {
   Frame frame;
   std::vector<std::string> sizes;  ///< of each tube, in words

@@ -26,15 +26,16 @@ std::string in_diameters(double ratio) {
   return text;
 }
 
-/// EN 1993-1-3 Table 8.1 (from memory): p >= 3 d; a panel that is to carry shear wants rivets no farther
-/// apart than 50 mm or 30 t, whichever is more (judgement).
+/// EN 1993-1-3 Table 8.1 (from memory): p >= 3 d; a panel that is to carry shear wants rivets no
+/// farther apart than 50 mm or 30 t, whichever is more (judgement).
 void check_pitch(const Sheet& s, Problems& problems) {
   const RivetJoint& r = *s.rivet;
   if (r.pitch < 3 * r.diameter) {
-    add_warning(problems, s.place,
-                "rivets of sheet " + quoted(s.name) + " stand " + in_diameters(r.pitch / r.diameter) +
-                    " diameters apart",
-                "at least 3 diameters, or the sheet tears from hole to hole (EN 1993-1-3 Table 8.1)");
+    add_warning(
+        problems, s.place,
+        "rivets of sheet " + quoted(s.name) + " stand " + in_diameters(r.pitch / r.diameter) +
+            " diameters apart",
+        "at least 3 diameters, or the sheet tears from hole to hole (EN 1993-1-3 Table 8.1)");
   }
   const double farthest = std::max(50 * mm, 30 * s.thickness);
   if (r.pitch > farthest * (1 + 1e-9)) {
@@ -55,8 +56,8 @@ void check_diameter(const Sheet& s, Problems& problems) {
   if (s.rivet->stiffness) {
     constexpr double aluminium = 70e9, steel = 210e9;
     // The stiffest there is: a solid steel rivet into a steel plate as thick as two of the sheet.
-    const double most = 1 / solid_rivet_flexibility(d, steel, {s.thickness, aluminium},
-                                                    {2 * s.thickness, steel});
+    const double most =
+        1 / solid_rivet_flexibility(d, steel, {s.thickness, aluminium}, {2 * s.thickness, steel});
     if (*s.rivet->stiffness > most) {
       char text[64];
       std::snprintf(text, sizeof text, "%.1f kN/mm", *s.rivet->stiffness * 1e-6);
@@ -70,19 +71,21 @@ void check_diameter(const Sheet& s, Problems& problems) {
   }
 }
 
-/// EN 1993-1-3 Table 8.1 (from memory): e >= 1.5 d; 2 d is better practice. The row runs along the middle
-/// of the tube's face.
-void check_edge_distance(const Frame& frame, const Sheet& s, const std::vector<double>& side_of_member,
-                         const Layout& layout, Problems& problems) {
+/// EN 1993-1-3 Table 8.1 (from memory): e >= 1.5 d; 2 d is better practice. The row runs along the
+/// middle of the tube's face.
+void check_edge_distance(const Frame& frame, const Sheet& s,
+                         const std::vector<double>& side_of_member, const Layout& layout,
+                         Problems& problems) {
   double narrowest = INFINITY;
   std::string tube;
   std::unordered_map<std::string, int> node;
-  for (size_t i = 0; i < frame.nodes.size(); ++i) node.emplace(frame.nodes[i].name, static_cast<int>(i));
+  for (size_t i = 0; i < frame.nodes.size(); ++i)
+    node.emplace(frame.nodes[i].name, static_cast<int>(i));
   for (const PanelEntry& p : frame.panels) {
     if (p.sheet != s.name) continue;
     for (int k = 0; k < 4; ++k) {
-      for (const int m : members_in_line(frame, layout, node.at(p.corners[k]),
-                                         node.at(p.corners[(k + 1) % 4]))) {
+      for (const int m :
+           members_in_line(frame, layout, node.at(p.corners[k]), node.at(p.corners[(k + 1) % 4]))) {
         if (side_of_member[m] >= narrowest) continue;
         narrowest = side_of_member[m];
         tube = frame.members[m].name;
@@ -106,10 +109,11 @@ void check_links_and_skew(const Frame& frame, const PanelEntry& p, const Layout&
     for (const int m :
          members_in_line(frame, layout, node.at(p.corners[k]), node.at(p.corners[(k + 1) % 4]))) {
       if (frame.members[m].kind != MemberKind::link) continue;
-      add_warning(problems, p.place,
-                  "panel " + quoted(p.name) + " is fixed to the link " + quoted(frame.members[m].name),
-                  "a link is taken as straight: if the sheet buckles, its pull across the link is not in "
-                  "the link's stress; make it a beam");
+      add_warning(
+          problems, p.place,
+          "panel " + quoted(p.name) + " is fixed to the link " + quoted(frame.members[m].name),
+          "a link is taken as straight: if the sheet buckles, its pull across the link is not in "
+          "the link's stress; make it a beam");
     }
   }
   const Sheet& sheet = find_sheet(frame, p.sheet);
@@ -139,7 +143,8 @@ Problems lint_sheets(const Frame& frame, const Layout& layout) {
     check_edge_distance(frame, s, sides, layout, problems);
   }
   std::unordered_map<std::string, int> node;
-  for (size_t i = 0; i < frame.nodes.size(); ++i) node.emplace(frame.nodes[i].name, static_cast<int>(i));
+  for (size_t i = 0; i < frame.nodes.size(); ++i)
+    node.emplace(frame.nodes[i].name, static_cast<int>(i));
   for (const PanelEntry& p : frame.panels) {
     if (problems.size() >= most_of_a_kind) break;
     check_links_and_skew(frame, p, layout, node, problems);

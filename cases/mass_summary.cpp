@@ -1,6 +1,7 @@
 #include "cases/mass_summary.h"
 
 #include <Eigen/Geometry>
+
 #include "cases/built_in_materials.h"
 #include "cases/section_of.h"
 
@@ -44,8 +45,9 @@ MassSummary mass_summary(const Frame& frame, const NumberedFrame& numbered) {
   for (const Member& m : frame.members) {
     const double mass = mass_per_length(frame, m) * member_length(numbered, m);
     s.tubes += mass;
-    moment += mass / 2 * (numbered.model.nodes[numbered.node.at(m.from)] +
-                          numbered.model.nodes[numbered.node.at(m.to)]);
+    moment += mass / 2 *
+              (numbered.model.nodes[numbered.node.at(m.from)] +
+               numbered.model.nodes[numbered.node.at(m.to)]);
   }
   for (const PanelEntry& panel : frame.panels) {
     const PanelMass p = panel_mass(frame, numbered, panel);

@@ -8,8 +8,8 @@
 #include "cases/built_in_materials.h"
 #include "cases/rivet_resistance.h"
 #include "cases/sheet_joint_stiffness.h"
-#include "solver/sheet_joint.h"
 #include "solver/shear_panel.h"
+#include "solver/sheet_joint.h"
 
 namespace tubewright {
 
@@ -111,20 +111,19 @@ void add_rivet_checks(PanelResult& r, const Sheet& sheet, const PanelFacts& f, d
   const double d = rivet.diameter, t = sheet.thickness;
   const bool given = rivet.shear_strength.has_value();
   const double shear = rivet.shear_strength.value_or(blind_rivet_shear_strength(d));
-  r.checks.push_back({"rivet_shear",
-                      ratio(load, shear / gamma_M3,
+  r.checks.push_back(
+      {"rivet_shear", ratio(load, shear / gamma_M3,
                             given ? "strength as given, gamma_M3 = 1.25"
                                   : "EN 1999-1-4 8.2: 38 d2 N, gamma_M3 = 1.25 (from memory)",
                             "")});
-  r.checks.push_back({"rivet_bearing",
-                      ratio(load, bearing_strength(f.ultimate, t, d, f.wall) / gamma_M3,
-                            "EN 1999-1-4 8.2 (form of eq. 8.9), gamma_M3 = 1.25",
-                            std::isnan(f.wall) ? no_face : no_ultimate)});
   r.checks.push_back(
-      {"rivet_tear_out",
-       ratio(load, tear_out_strength(f.ultimate, t, d, f.edge_distance) / gamma_M3,
-             "2 (e - d/2) t f_u/sqrt(3), gamma_M3 = 1.25 (derived)",
-             std::isnan(f.edge_distance) ? no_face : no_ultimate)});
+      {"rivet_bearing", ratio(load, bearing_strength(f.ultimate, t, d, f.wall) / gamma_M3,
+                              "EN 1999-1-4 8.2 (form of eq. 8.9), gamma_M3 = 1.25",
+                              std::isnan(f.wall) ? no_face : no_ultimate)});
+  r.checks.push_back({"rivet_tear_out",
+                      ratio(load, tear_out_strength(f.ultimate, t, d, f.edge_distance) / gamma_M3,
+                            "2 (e - d/2) t f_u/sqrt(3), gamma_M3 = 1.25 (derived)",
+                            std::isnan(f.edge_distance) ? no_face : no_ultimate)});
   r.checks.push_back({"inter_rivet_buckling",
                       ratio(compression * f.E, inter_rivet_buckling_stress(f.E, t, rivet.pitch),
                             "c pi2 E/12 (t/p)2, c = 2 (judgement)", "")});
@@ -143,14 +142,15 @@ PanelFacts panel_facts(const Frame& frame, const NumberedFrame& n, size_t index)
   f.yield = material.yield;
   f.ultimate = material.ultimate;
   // Sides of the rectangle: means of opposite edges (judgement).
-  f.critical_stress = critical_shear_stress(f.E, f.nu, sheet.thickness, (g.length[0] + g.length[2]) / 2,
-                                            (g.length[1] + g.length[3]) / 2, sheet.edges);
+  f.critical_stress =
+      critical_shear_stress(f.E, f.nu, sheet.thickness, (g.length[0] + g.length[2]) / 2,
+                            (g.length[1] + g.length[3]) / 2, sheet.edges);
   const JointStiffness joint = joint_stiffness(sheet, material);
   f.rivet_share = joint.rivets > 0 ? joint.rivets / joint.total() : 0;
   if (sheet.bond) {
-    f.bond_peak_per_flow = bond_peak_per_flow(
-        {sheet.bond->shear_modulus, sheet.bond->thickness, sheet.bond->width},
-        material.G * sheet.thickness);
+    f.bond_peak_per_flow =
+        bond_peak_per_flow({sheet.bond->shear_modulus, sheet.bond->thickness, sheet.bond->width},
+                           material.G * sheet.thickness);
   }
   f.edge_distance = f.wall = std::numeric_limits<double>::infinity();
   each_edge_piece(panel, [&](const EdgePiece& piece) {
@@ -194,10 +194,11 @@ PanelResult panel_result(const Frame& frame, const NumberedFrame& n, size_t inde
                             "Timoshenko & Gere; beyond 1 NACA TN 2661 (diagonal tension)", ""),
                       false});
   const SheetStress stress = tension_field_stress(r.shear_stress, stage.tension_share, fold_angle);
-  const double von_mises = std::sqrt(stress.tension * stress.tension -
-                                     stress.tension * stress.compression +
-                                     stress.compression * stress.compression);
-  r.checks.push_back({"yield", ratio(factor * von_mises, f.yield, "von Mises, NACA TN 2661", no_yield)});
+  const double von_mises =
+      std::sqrt(stress.tension * stress.tension - stress.tension * stress.compression +
+                stress.compression * stress.compression);
+  r.checks.push_back(
+      {"yield", ratio(factor * von_mises, f.yield, "von Mises, NACA TN 2661", no_yield)});
   // Edge force q, and the folds' pull across the edge: sqrt(2) q at k = 1 (NACA TN 2661 3.11).
   const double flow = r.flow * (1 + (std::numbers::sqrt2 - 1) * stage.tension_share);
   if (sheet.rivet) {
@@ -209,10 +210,11 @@ PanelResult panel_result(const Frame& frame, const NumberedFrame& n, size_t inde
     r.bond_peak = bonded * f.bond_peak_per_flow;
     r.bond_mean = bonded / sheet.bond->width;
     const double strength = sheet.bond->shear_strength.value_or(unknown);
-    r.checks.push_back({"bond", ratio(*r.bond_peak, bond_share_allowed(*sheet.bond) * strength,
-                                      "peak stress against 0.25 (soft: 0.1) of the lap-shear strength "
-                                      "(judgement)",
-                                      "the bond has no shear strength")});
+    r.checks.push_back(
+        {"bond", ratio(*r.bond_peak, bond_share_allowed(*sheet.bond) * strength,
+                       "peak stress against 0.25 (soft: 0.1) of the lap-shear strength "
+                       "(judgement)",
+                       "the bond has no shear strength")});
   }
   return r;
 }

@@ -17,13 +17,13 @@ namespace tubewright {
 struct PanelFacts {
   double E = 0;
   double nu = 0;
-  double yield = 0;              ///< may be NaN: not known
-  double ultimate = 0;           ///< may be NaN
-  double critical_stress = 0;    ///< shear stress at which the flat sheet buckles
-  double rivet_share = 0;        ///< of the shear flow that rivets take, the rest goes to the bond
-  double edge_distance = 0;      ///< middle of a tube's face to its border, the narrowest; NaN unknown
-  double wall = 0;               ///< thinnest tube wall under the rivets; NaN unknown
-  double bond_peak_per_flow = 0; ///< 1/m
+  double yield = 0;            ///< may be NaN: not known
+  double ultimate = 0;         ///< may be NaN
+  double critical_stress = 0;  ///< shear stress at which the flat sheet buckles
+  double rivet_share = 0;      ///< of the shear flow that rivets take, the rest goes to the bond
+  double edge_distance = 0;  ///< middle of a tube's face to its border, the narrowest; NaN unknown
+  double wall = 0;           ///< thinnest tube wall under the rivets; NaN unknown
+  double bond_peak_per_flow = 0;  ///< 1/m
 };
 
 PanelFacts panel_facts(const Frame& frame, const NumberedFrame& numbered, size_t panel);
@@ -35,8 +35,8 @@ struct SheetStage {
   double pull = 0;           ///< inward on all four edges, N/m
 };
 
-/// The stage that belongs to a flow q0. Folds at 45 degrees; the pull is the even inward load k q of
-/// the greatest edge flow, which is in balance with itself on any quadrilateral.
+/// The stage that belongs to a flow q0. Folds at 45 degrees; the pull is the even inward load k q
+/// of the greatest edge flow, which is in balance with itself on any quadrilateral.
 SheetStage sheet_stage(const PanelFacts& facts, const Model& model, const Panel& panel, double q0);
 
 struct NamedCheck {

@@ -70,8 +70,8 @@ std::optional<double> axle_stiffness(const FreeVehicle& v, StaticSolver& solver,
 
 }  // namespace
 
-double balance_kept(double frame_stiffness, double front_roll_stiffness,
-                    double rear_roll_stiffness, double front_share) {
+double balance_kept(double frame_stiffness, double front_roll_stiffness, double rear_roll_stiffness,
+                    double front_share) {
   const double kappa = frame_stiffness / (front_roll_stiffness + rear_roll_stiffness);
   const double split = front_share * (1 - front_share);
   return kappa + split > 0 ? kappa / (kappa + split) : 1;

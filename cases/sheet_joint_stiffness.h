@@ -13,9 +13,9 @@ struct RivetStiffness {
 };
 
 /// 2, 3.5, 6 kN/mm at 3.2 mm; 2.5, 4.5, 8 at 4.0 mm; 3, 5, 10 at 4.8 mm; straight lines between, in
-/// proportion to the diameter beyond. Judgement, no source: seams of profiled sheet with 4.8 mm blind
-/// rivets are designed with 0.30 mm/kN (3.3 kN/mm, stressed-skin recommendations, from memory), and a
-/// hole-filling rivet has 18 to 37 kN/mm by published formulas.
+/// proportion to the diameter beyond. Judgement, no source: seams of profiled sheet with 4.8 mm
+/// blind rivets are designed with 0.30 mm/kN (3.3 kN/mm, stressed-skin recommendations, from
+/// memory), and a hole-filling rivet has 18 to 37 kN/mm by published formulas.
 RivetStiffness blind_rivet_stiffness(double diameter);
 
 /// Stiffness of a sheet's rivets: as given, else the usual one.

@@ -33,9 +33,9 @@ std::array<Eigen::Vector3d, 4> twisting_forces(const Model& model, const Panel& 
 
 }  // namespace
 
-// Taking a panel away is the same as giving it a misfit e in shear that brings its flow to zero. With
-// K = B F^-1 B' + ..., a unit misfit loads the frame with the column of B F^-1 and the panels then carry
-// F^-1 (B'u - e).
+// Taking a panel away is the same as giving it a misfit e in shear that brings its flow to zero.
+// With K = B F^-1 B' + ..., a unit misfit loads the frame with the column of B F^-1 and the panels
+// then carry F^-1 (B'u - e).
 std::vector<double> twist_gain_of_panels(const Model& model) {
   Model free = model;
   free.supports = determinate_restraint(model);
@@ -86,11 +86,12 @@ Problems idle_panels(const Frame& frame, const NumberedFrame& numbered) {
     if (!(gains[p] < least_twist_gain)) continue;
     char times[32];
     std::snprintf(times, sizeof times, "%.2f", gains[p]);
-    problems.push_back({Severity::warning, frame.panels[p].place,
-                        "panel `" + frame.panels[p].name + "` closes no torque tube",
-                        std::string("it makes the frame ") + times +
-                            " times as stiff in twist there: a sheet pays in torsion where it is the "
-                            "only open side of a box whose other sides are braced or clad"});
+    problems.push_back(
+        {Severity::warning, frame.panels[p].place,
+         "panel `" + frame.panels[p].name + "` closes no torque tube",
+         std::string("it makes the frame ") + times +
+             " times as stiff in twist there: a sheet pays in torsion where it is the "
+             "only open side of a box whose other sides are braced or clad"});
   }
   return problems;
 }

@@ -9,9 +9,9 @@
 
 namespace tubewright {
 
-/// How many times stiffer each panel makes the frame against twisting the panel's own four corners out
-/// of plane, all other panels in place: 1 = not at all, infinite if the frame is loose without it.
-/// The free frame, held by supports that take nothing. Empty if the frame is a mechanism.
+/// How many times stiffer each panel makes the frame against twisting the panel's own four corners
+/// out of plane, all other panels in place: 1 = not at all, infinite if the frame is loose without
+/// it. The free frame, held by supports that take nothing. Empty if the frame is a mechanism.
 std::vector<double> twist_gain_of_panels(const Model& model);
 
 /// Below this gain a panel does next to nothing in torsion.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "cases/buckled_sheets.h"
 #include "cases/mechanism_report.h"
 #include "cases/panel_result.h"
 #include "solver/determinate_restraint.h"
@@ -63,8 +64,8 @@ std::optional<double> fitted_twist(const Model& model, const StaticSolution& s,
   return yw / yy;
 }
 
-/// Stations of the frame proper: nodes at nearly the same x that reach across a quarter of its width
-/// or more.
+/// Stations of the frame proper: nodes at nearly the same x that reach across a quarter of its
+/// width or more.
 std::vector<TwistStation> stations(const Frame& frame, const NumberedFrame& n, const Pair& front,
                                    const Pair& rear, const StaticSolution& s) {
   const double same_place = 0.01 * std::max(std::abs(front.x - rear.x), 1e-3);
@@ -79,9 +80,9 @@ std::vector<TwistStation> stations(const Frame& frame, const NumberedFrame& n, c
   std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return x_of(a) < x_of(b); });
 
   const double twist_rear = twist_of(rear, s);
-  std::vector<TwistStation> list = {{rear.x, 0, {rear.left, rear.right}},
-                                    {front.x, twist_of(front, s) - twist_rear,
-                                     {front.left, front.right}}};
+  std::vector<TwistStation> list = {
+      {rear.x, 0, {rear.left, rear.right}},
+      {front.x, twist_of(front, s) - twist_rear, {front.left, front.right}}};
   for (size_t i = 0; i < order.size();) {
     std::vector<int> here;
     const double start = x_of(order[i]);
@@ -143,15 +144,40 @@ void add_bays(const Frame& frame, const NumberedFrame& n, const Pair& front, con
   }
 }
 
-void add_buckling(const Frame& frame, const NumberedFrame& n, Torsion& t) {
+Actions test_actions(const Frame& frame, const Model& model, TorsionHold hold, const Pair& front,
+                     const Pair& rear) {
+  Actions actions = no_actions(model);
+  add_couple(actions, front, frame.torsion->couple);
+  if (hold == TorsionHold::free) add_couple(actions, rear, -frame.torsion->couple);
+  return actions;
+}
+
+void add_buckling(const Frame& frame, const NumberedFrame& n, const Pair& front, const Pair& rear,
+                  Torsion& t) {
+  const std::vector<PanelFacts> facts = all_panel_facts(frame, n);
   for (size_t p = 0; p < frame.panels.size(); ++p) {
-    const PanelFacts facts = panel_facts(frame, n, p);
-    const PanelResult r = panel_result(frame, n, p, facts, {}, t.solution, 1);
+    const PanelResult r = panel_result(frame, n, p, facts[p], {}, t.solution, 1);
     if (!(r.shear_stress > 0)) continue;
     const double couple = t.couple * r.critical_stress / r.shear_stress;
     if (t.buckling_couple && couple >= *t.buckling_couple) continue;
     t.buckling_couple = couple;
     t.first_to_buckle = static_cast<int>(p);
+  }
+  const std::vector<SheetStage> stages = sheet_stages(facts, n.model, t.solution);
+  if (!any_buckled(stages)) return;
+  StaticSolution solution;
+  const auto solve_again = [&](const NumberedFrame& softened,
+                               const std::vector<double>& pulls) -> const StaticSolution* {
+    Actions actions = test_actions(frame, softened.model, t.hold, front, rear);
+    actions.pulls = pulls;
+    StaticResult again = solve_statics(softened.model, {actions});
+    if (std::holds_alternative<StaticFailure>(again)) return nullptr;
+    solution = std::move(std::get<std::vector<StaticSolution>>(again).front());
+    return &solution;
+  };
+  const auto settled = settle_sheets(n, facts, stages, solve_again);
+  if (settled && settled->converged) {
+    t.secant_stiffness = t.couple / (twist_of(front, solution) - twist_of(rear, solution));
   }
 }
 
@@ -174,17 +200,15 @@ std::variant<Solved, Problems> solve(const Frame& frame, TorsionHold hold) {
     model.supports = {{s.rear.left, all}, {s.rear.right, all}};
     for (Support& support : model.supports) support.node = masters_of(model)[support.node];
   }
-  Actions actions = no_actions(model);
-  add_couple(actions, s.front, frame.torsion->couple);
-  if (hold == TorsionHold::free) add_couple(actions, s.rear, -frame.torsion->couple);
-  StaticResult solved = solve_statics(model, {actions});
+  StaticResult solved = solve_statics(model, {test_actions(frame, model, hold, s.front, s.rear)});
   if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
     return failure_problems(frame, s.numbered, *failure, "torsion");
   }
   s.solution = std::move(std::get<std::vector<StaticSolution>>(solved).front());
   const double twist = twist_of(s.front, s.solution) - twist_of(s.rear, s.solution);
   if (!(twist > 0) || !std::isfinite(twist)) {
-    return Problems{{Severity::error, frame.torsion->place, "the torsion test does not twist the frame",
+    return Problems{{Severity::error, frame.torsion->place,
+                     "the torsion test does not twist the frame",
                      "check where its couple enters and what the nodes are joined to"}};
   }
   return s;
@@ -231,12 +255,13 @@ TorsionOutcome torsion_test(const Frame& frame, TorsionHold hold) {
   const double total = energy.total();
   const auto share = [&](double own) { return total > 0 ? own / total : 0; };
   for (const MemberSlot slot : n.slots) {
-    t.member_share.push_back(share(slot.is_beam ? energy.beams[slot.index] : energy.bars[slot.index]));
+    t.member_share.push_back(
+        share(slot.is_beam ? energy.beams[slot.index] : energy.bars[slot.index]));
   }
   for (const double own : energy.panels) t.panel_share.push_back(share(own));
   add_bays(frame, n, front, rear, energy, t);
   t.solution = std::move(solution);
-  add_buckling(frame, n, t);
+  add_buckling(frame, n, front, rear, t);
   return t;
 }
 

@@ -15,7 +15,8 @@
 namespace tubewright {
 
 /// How the frame is held while the couple acts at the front pair of nodes.
-///   free:    the opposite couple acts at the rear pair, and six supports that take nothing keep the
+///   free:    the opposite couple acts at the rear pair, and six supports that take nothing keep
+///   the
 ///            frame still, so that it may warp as it does on its wheels;
 ///   clamped: the rear pair is held in all six directions, nothing else.
 enum class TorsionHold { free, clamped };
@@ -38,9 +39,9 @@ struct TwistBay {
 
 struct Torsion {
   TorsionHold hold = TorsionHold::free;
-  double couple = 0;     ///< N m
-  double twist = 0;      ///< of the front pair against the rear pair, rad
-  double stiffness = 0;  ///< couple over twist, N m/rad; sheets flat
+  double couple = 0;                  ///< N m
+  double twist = 0;                   ///< of the front pair against the rear pair, rad
+  double stiffness = 0;               ///< couple over twist, N m/rad; sheets flat
   std::vector<TwistStation> profile;  ///< from rear to front
   std::vector<TwistBay> bays;         ///< between the two pairs
   int weakest = -1;                   ///< bay with the greatest twist per metre
@@ -49,6 +50,8 @@ struct Torsion {
   /// Couple at which the first sheet buckles, N m, and which.
   std::optional<double> buckling_couple;
   int first_to_buckle = -1;
+  /// Couple over twist with what the sheets have lost at this couple; none if all stay flat.
+  std::optional<double> secant_stiffness;
   StaticSolution solution;
 };
 

@@ -31,7 +31,8 @@ std::string state_words(const BenchFit& f) {
     case FitState::found:
       return value_words(f);
     case FitState::at_the_stiff_end:
-      return "none found: the frame measured is as stiff as the model, or stiffer; check wall, side, "
+      return "none found: the frame measured is as stiff as the model, or stiffer; check wall, "
+             "side, "
              "arms and readings";
     case FitState::at_the_soft_end:
       return "none found: the frame measured is softer than even " + value_words(f) +
@@ -64,7 +65,8 @@ std::string gauge_table(const BenchStudy& s, Paint paint) {
   const bool read = !s.fits.empty();
   std::string head = "  " + left("gauge", width) + "  along" + right("predicted", 12);
   if (read) head += right("read", 12) + right("difference", 12);
-  for (const BenchFit& f : s.fits) head += right(f.kind == FitKind::joints ? "joints fit" : "rivets fit", 12);
+  for (const BenchFit& f : s.fits)
+    head += right(f.kind == FitKind::joints ? "joints fit" : "rivets fit", 12);
   std::string text = paint.faint(head + "  mm") + '\n';
   std::size_t fitted = 0;
   for (const GaugeResult& g : s.gauges) {
@@ -100,14 +102,16 @@ std::string fit_lines(const BenchStudy& s, Paint paint) {
 std::string stiffness_lines(const BenchStudy& s) {
   if (!s.measured_stiffness) return {};
   const double K = *s.measured_stiffness * per_degree;
-  std::string text = "torsional stiffness from the readings " + fixed(K, decimals_for(K)) + " N m/deg";
+  std::string text =
+      "torsional stiffness from the readings " + fixed(K, decimals_for(K)) + " N m/deg";
   if (s.model_stiffness) {
     const double model = *s.model_stiffness * per_degree;
     text += ", by the model on the same stands " + fixed(model, decimals_for(model));
   }
-  return text + (s.rear_was_measured
-                     ? "\n"
-                     : "\n  no gauges at the rear pair: what the stands give way counts as frame\n");
+  return text +
+         (s.rear_was_measured
+              ? "\n"
+              : "\n  no gauges at the rear pair: what the stands give way counts as frame\n");
 }
 
 }  // namespace
@@ -125,8 +129,8 @@ std::string bench_text(const Frame& frame, const BenchStudy& s, Paint paint) {
   text += std::string("what the gauges should read, the frame held ") +
           (s.held_by_supports ? "by its supports" : "by the rear pair of its torsion test") + '\n';
   for (const auto& [node, kilograms] : frame.bench_test->weights) {
-    text += "  " + fixed(std::abs(kilograms), 2) + " kg " + (kilograms < 0 ? "lifting " : "hung on ") +
-            node + '\n';
+    text += "  " + fixed(std::abs(kilograms), 2) + " kg " +
+            (kilograms < 0 ? "lifting " : "hung on ") + node + '\n';
   }
   text += '\n' + gauge_table(s, paint) + '\n';
   if (!s.fits.empty()) text += stiffness_lines(s) + '\n' + fit_lines(s, paint) + '\n';

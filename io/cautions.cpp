@@ -51,9 +51,11 @@ std::vector<std::string> cautions() {
 
 std::vector<std::string> torsion_cautions() {
   std::vector<std::string> lines = {
-      "Real frames come out softer than this: joints of thin square tube and brackets give way. 5 to 25 "
+      "Real frames come out softer than this: joints of thin square tube and brackets give way. 5 "
+      "to 25 "
       "% is common (common practice, no source); `bench-test` finds out.",
-      "Stiffness is that of small loads and flat sheets. Two published figures can only be compared "
+      "Stiffness is that of small loads and flat sheets. Two published figures can only be "
+      "compared "
       "if the frames were held alike."};
   for (std::string& line : cautions()) lines.push_back(std::move(line));
   return lines;
@@ -61,19 +63,23 @@ std::vector<std::string> torsion_cautions() {
 
 std::vector<std::string> floor_cautions() {
   std::vector<std::string> lines = {
-      "Stiffness of blind rivets is a judgement, off by a factor of two either way; a test piece or "
+      "Stiffness of blind rivets is a judgement, off by a factor of two either way; a test piece "
+      "or "
       "`bench-test` tells more. A sheet that is taken off for work must not be counted.",
       "The first torsion frequency is an estimate: two inertias on a spring.",
-      "Aluminium on steel corrodes where it stays wet: paint and seal between them, set rivets wet."};
+      "Aluminium on steel corrodes where it stays wet: paint and seal between them, set rivets "
+      "wet."};
   for (std::string& line : cautions()) lines.push_back(std::move(line));
   return lines;
 }
 
 std::vector<std::string> bench_cautions() {
   std::vector<std::string> lines = {
-      "Load and unload once before zeroing; read at four or five loads both ways and use the slope, so "
+      "Load and unload once before zeroing; read at four or five loads both ways and use the "
+      "slope, so "
       "that slack drops out. Gauges at the held end too: stands give way.",
-      "A fit finds one number for all joints or all rivets. That it matches a reading does not prove "
+      "A fit finds one number for all joints or all rivets. That it matches a reading does not "
+      "prove "
       "that this is where the frame gives way."};
   for (std::string& line : cautions()) lines.push_back(std::move(line));
   return lines;

@@ -53,13 +53,14 @@ void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) 
     app.add_flag("-q,--quiet", parsed.study.quiet);
     if (study->second == Study::twist) {
       const std::map<std::string, bool> holds = {{"free", false}, {"clamped", true}};
-      app.add_option_function<std::string>(
-             "--hold",
-             [&parsed, holds](const std::string& word) {
-               const auto hold = holds.find(word);
-               if (hold == holds.end()) throw CLI::ValidationError("--hold", "`" + word + "`");
-               parsed.study.clamped = hold->second;
-             })
+      app.add_option_function<std::string>("--hold",
+                                           [&parsed, holds](const std::string& word) {
+                                             const auto hold = holds.find(word);
+                                             if (hold == holds.end())
+                                               throw CLI::ValidationError("--hold",
+                                                                          "`" + word + "`");
+                                             parsed.study.clamped = hold->second;
+                                           })
           ->type_name("free|clamped");
     }
   }

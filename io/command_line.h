@@ -24,7 +24,7 @@ enum class Study { twist, floor, bench_test };
 /// tubewright twist|floor|bench-test FRAME.yaml [--json] [-q]
 struct StudyCommand {
   Study study = Study::twist;
-  std::string frame;  ///< `-` = standard input
+  std::string frame;     ///< `-` = standard input
   bool clamped = false;  ///< twist only: --hold clamped
   bool json = false;
   bool quiet = false;

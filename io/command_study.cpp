@@ -2,9 +2,9 @@
 
 #include "cases/bench_study.h"
 #include "cases/floor_study.h"
+#include "cases/frame_edits.h"
 #include "cases/roll_support.h"
 #include "cases/torsion.h"
-#include "cases/frame_edits.h"
 #include "io/bench_output.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
@@ -46,7 +46,9 @@ Outcome floor(const LoadedFrame& loaded, const Problems& warnings, Paint paint) 
   const Frame& frame = loaded.frame;
   Problems missing;
   if (frame.panels.empty()) {
-    missing.push_back({Severity::error, {}, "the frame has no `panels`, so there is no sheet to judge",
+    missing.push_back({Severity::error,
+                       {},
+                       "the frame has no `panels`, so there is no sheet to judge",
                        "add a sheet under `sheets` and where it lies under `panels`"});
   }
   if (!frame.torsion) append(missing, no_torsion_test(frame));
@@ -62,11 +64,15 @@ Outcome bench_test(const LoadedFrame& loaded, const Problems& warnings, Paint pa
   const Frame& frame = loaded.frame;
   Problems missing;
   if (!frame.bench_test) {
-    missing.push_back(
-        {Severity::error, {}, "the frame has no `bench_test`",
-         "add `bench_test: {weights: {NODE: 20}, gauges: {NODE: z}}`: kilograms hung on, gauges set up"});
+    missing.push_back({Severity::error,
+                       {},
+                       "the frame has no `bench_test`",
+                       "add `bench_test: {weights: {NODE: 20}, gauges: {NODE: z}}`: kilograms hung "
+                       "on, gauges set up"});
   } else if (frame.supports.empty() && !frame.torsion) {
-    missing.push_back({Severity::error, {}, "nothing holds the frame on the bench",
+    missing.push_back({Severity::error,
+                       {},
+                       "nothing holds the frame on the bench",
                        "add `supports`, or `torsion`, whose rear pair is then held"});
   }
   if (!missing.empty()) return missing;

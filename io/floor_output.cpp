@@ -51,8 +51,8 @@ std::string sweep_table(const FloorStudy& s, Paint paint) {
   for (const double pitch : pitches) {
     head += right(pitch > 0 ? "every " + fixed(pitch * mm_per_m, 0) + " mm" : "", 15);
   }
-  std::string text = paint.heading("Thickness and rivet pitch: torsional stiffness, N m/deg") + '\n' +
-                     paint.faint(head) + '\n';
+  std::string text = paint.heading("Thickness and rivet pitch: torsional stiffness, N m/deg") +
+                     '\n' + paint.faint(head) + '\n';
   for (std::size_t i = 0; i < s.sweep.size(); i += pitches.size()) {
     text += right(fixed(s.sweep[i].thickness * mm_per_m, 2) + " mm", 11) +
             right(fixed(s.sweep[i].panels_mass, 2) + " kg", 10);
@@ -72,13 +72,14 @@ ordered_json option_json(const FloorOption& o) {
              {"item", o.worst->item},
              {"utilisation", number(o.worst->utilisation)}};
   }
-  ordered_json json = {{"mass", number(o.mass)},
-                       {"stiffness", optional_number(o.stiffness, per_degree)},
-                       {"frequency", optional_number(o.frequency, 1)},
-                       {"utilisation", o.worst ? number(o.worst->utilisation) : ordered_json(nullptr)},
-                       {"worst", std::move(worst)},
-                       {"rivet_utilisation", optional_number(o.rivet_utilisation, 1)},
-                       {"per_kg", optional_number(o.gain_per_kg, per_degree)}};
+  ordered_json json = {
+      {"mass", number(o.mass)},
+      {"stiffness", optional_number(o.stiffness, per_degree)},
+      {"frequency", optional_number(o.frequency, 1)},
+      {"utilisation", o.worst ? number(o.worst->utilisation) : ordered_json(nullptr)},
+      {"worst", std::move(worst)},
+      {"rivet_utilisation", optional_number(o.rivet_utilisation, 1)},
+      {"per_kg", optional_number(o.gain_per_kg, per_degree)}};
   if (!o.sizes.empty()) json["sizes"] = o.sizes;
   return json;
 }

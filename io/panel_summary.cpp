@@ -33,7 +33,7 @@ std::string panel_row(const std::string& name, const PanelResult& panel, std::si
                            : used > 1         ? paint.bad("FAIL")
                                               : paint.good("pass");
   return right(nearest == nullptr ? "-" : utilisation_text(used), 8) + "  " + word + "  " +
-         left(nearest == nullptr ? "-" : check_words(nearest->name), 15) + " " +
+         left(nearest == nullptr ? "-" : check_words(nearest->name), 20) + " " +
          left(name, name_width) + right(fixed(panel.flow * N_mm_per_N_m, 2), 8) + " N/mm" +
          right(panel.rivet_load ? fixed(*panel.rivet_load, 0) + " N" : "-", 9) + "  " +
          state_words(panel) + '\n';
@@ -78,7 +78,7 @@ std::string panel_rows(const Analysis& analysis, const CaseResult& result, Paint
   for (std::size_t k = 0; k < shown; ++k) {
     width = std::max(width, std::min<std::size_t>(analysis.frame.panels[order[k]].name.size(), 20));
   }
-  std::string text = paint.faint("    used        check           " + left("panel", width) +
+  std::string text = paint.faint("    used        check                " + left("panel", width) +
                                  right("shear flow", 13) + right("rivet", 9) + "  sheet") +
                      '\n';
   for (std::size_t k = 0; k < shown; ++k) {

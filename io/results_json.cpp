@@ -209,9 +209,8 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
   write_wheels(out, frame, result);
   if (result.driving) {
     const std::vector<TyreForce>& wheels = result.driving->wheels;
-    out.row("axle_friction",
-            {{"front", number(axle_friction(*frame.vehicle, Axle::front, wheels))},
-             {"rear", number(axle_friction(*frame.vehicle, Axle::rear, wheels))}});
+    out.row("axle_friction", {{"front", number(axle_friction(*frame.vehicle, Axle::front, wheels))},
+                              {"rear", number(axle_friction(*frame.vehicle, Axle::rear, wheels))}});
     out.row("balance", balance_json(result.driving->balance, result.driving->tips));
   }
   write_pick_ups(out, frame, result);

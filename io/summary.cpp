@@ -14,7 +14,6 @@ namespace tubewright {
 
 namespace {
 
-
 std::string title_lines(const Analysis& analysis, Paint paint) {
   const MassSummary& mass = analysis.mass;
   const Eigen::Vector3d centre = mass.centre * mm_per_m;
@@ -94,8 +93,7 @@ std::string plain_verdict(const Analysis& analysis) {
          utilisation_text(worst.utilisation - 1) + " too much; " +
          counted(found.failing_members, "member") +
          (found.failing_panels > 0 ? " and " + counted(found.failing_panels, "panel") : "") +
-         " over the limit in " +
-         std::to_string(found.failing_cases) + " of " +
+         " over the limit in " + std::to_string(found.failing_cases) + " of " +
          counted(static_cast<int>(analysis.cases.size()), "case");
 }
 

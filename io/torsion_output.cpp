@@ -53,15 +53,20 @@ std::string stiffness_lines(const TorsionAnswer& a) {
             fixed(frame_mass, 2) + " kg\n";
   }
   if (!a.frame.panels.empty()) {
-    text += a.without_panels ? "  " + in_N_m_deg(*a.without_panels) + " without its panels: they make it " +
-                                   fixed(K / *a.without_panels, 2) + " times as stiff\n"
-                             : "  without its panels the frame is loose\n";
+    text += a.without_panels
+                ? "  " + in_N_m_deg(*a.without_panels) + " without its panels: they make it " +
+                      fixed(K / *a.without_panels, 2) + " times as stiff\n"
+                : "  without its panels the frame is loose\n";
   }
   if (t.buckling_couple) {
     text += "  the first sheet to buckle is " +
             a.frame.panels[static_cast<std::size_t>(t.first_to_buckle)].name + ", at " +
             fixed(*t.buckling_couple, decimals_for(*t.buckling_couple)) +
             " N m; beyond that the frame is softer\n";
+    if (t.secant_stiffness) {
+      text += "  with what they have lost under " + fixed(t.couple, 1) +
+              " N m: " + in_N_m_deg(*t.secant_stiffness) + '\n';
+    }
   }
   return text;
 }
@@ -76,10 +81,9 @@ std::string profile_table(const TorsionAnswer& a, Paint paint) {
                                   [&](const TwistBay& b) { return b.behind == i; });
     const bool weakest = t.weakest >= 0 && bay != t.bays.end() && bay - t.bays.begin() == t.weakest;
     text += right(fixed(s.x * mm_per_m, 0), 8) + right(fixed(s.twist * degrees_per_radian, 4), 12);
-    text += bay == t.bays.end()
-                ? std::string(28, ' ')
-                : right(fixed(bay->rate * degrees_per_radian, 4), 19) +
-                      right(fixed(100 * bay->energy_share, 1) + " %", 9);
+    text += bay == t.bays.end() ? std::string(28, ' ')
+                                : right(fixed(bay->rate * degrees_per_radian, 4), 19) +
+                                      right(fixed(100 * bay->energy_share, 1) + " %", 9);
     text += "  " + node_names(a.frame, s) + (weakest ? "  <- weakest bay ahead" : "") + '\n';
   }
   if (t.weakest >= 0) {
@@ -125,28 +129,34 @@ std::string energy_lines(const TorsionAnswer& a, Paint paint) {
     text += right(fixed(100 * std::max(0.0, rest), 1), 7) + " %  the other " +
             std::to_string(list.size() - items_shown) + '\n';
   }
-  return text + "  stiffening an item pays at most by its share; stiffening an idle one pays nothing\n";
+  return text +
+         "  stiffening an item pays at most by its share; stiffening an idle one pays nothing\n";
 }
 
 std::string support_lines(const TorsionAnswer& a, Paint paint) {
   std::string text = paint.heading("What for") + '\n';
   if (!a.support.support) return text + wrapped("  ", "not found: " + a.support.reason);
   const RollSupport& r = *a.support.support;
-  const auto axle = [](double K) { return std::isfinite(K) ? in_N_m_deg(K) : std::string("rigid"); };
+  const auto axle = [](double K) {
+    return std::isfinite(K) ? in_N_m_deg(K) : std::string("rigid");
+  };
   text += "  roll stiffness, frame held: front " + axle(r.front) + ", rear " + axle(r.rear) +
           (r.tyres_known ? " (tyres included)\n" : " (no `tyre_rate`: tyres taken as rigid)\n");
   if (r.kept) {
-    text += wrapped("  ", fixed(100 * *r.kept, 0) +
-                              " % of the intended roll-stiffness balance (front share " +
-                              fixed(r.front_share, 2) + ") survives the frame's twist; 80 % takes a " +
-                              "frame about as stiff as both axles together, 90 % two to two and a half "
-                              "times that");
+    text += wrapped(
+        "  ", fixed(100 * *r.kept, 0) + " % of the intended roll-stiffness balance (front share " +
+                  fixed(r.front_share, 2) + ") survives the frame's twist; 80 % takes a " +
+                  "frame about as stiff as both axles together, 90 % two to two and a half "
+                  "times that");
   }
-  text += wrapped("  ", "a bump of " + fixed(r.lifting_bump * mm_per_m, 1) +
-                            " mm under a front wheel lifts the other one; the road can twist the frame "
-                            "with " + fixed(r.lifting_couple, 0) + " N m at most before a wheel lifts" +
-                            (r.sprung ? "" : ". Without springs the frame is the suspension: stiffer "
-                                             "is not always better"));
+  text +=
+      wrapped("  ", "a bump of " + fixed(r.lifting_bump * mm_per_m, 1) +
+                        " mm under a front wheel lifts the other one; the road can twist the frame "
+                        "with " +
+                        fixed(r.lifting_couple, 0) + " N m at most before a wheel lifts" +
+                        (r.sprung ? ""
+                                  : ". Without springs the frame is the suspension: stiffer "
+                                    "is not always better"));
   return text;
 }
 
@@ -214,6 +224,7 @@ std::string torsion_json(const TorsionAnswer& a, const Problems& warnings) {
   out.row("bays", bays);
   out.row("without_panels", optional_number(a.without_panels, per_degree));
   out.row("first_buckling_couple", optional_number(t.buckling_couple, 1));
+  out.row("stiffness_at_couple", optional_number(t.secant_stiffness, per_degree));
   out.row("member_energy", members.is_null() ? ordered_json::object() : members);
   out.row("panel_energy", panels.is_null() ? ordered_json::object() : panels);
   if (a.support.support) {

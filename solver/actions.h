@@ -15,8 +15,8 @@ struct PointAction {
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();
 };
 
-/// Loads along one beam: a uniform line load (N per metre of member), a uniform couple (N m per metre)
-/// and point actions.
+/// Loads along one beam: a uniform line load (N per metre of member), a uniform couple (N m per
+/// metre) and point actions.
 struct BeamActions {
   Eigen::Vector3d line = Eigen::Vector3d::Zero();
   std::vector<PointAction> points;

@@ -20,8 +20,8 @@ void set_symmetric(Matrix12& K, int i, int j, double value) {
   K(j, i) = value;
 }
 
-/// Bending in one plane: deflections v_i, v_j and rotations r_i, r_j. `turn` is +1 in the x-y plane,
-/// where the slope dv/dx is +rz, and -1 in the x-z plane, where dw/dx is -ry.
+/// Bending in one plane: deflections v_i, v_j and rotations r_i, r_j. `turn` is +1 in the x-y
+/// plane, where the slope dv/dx is +rz, and -1 in the x-z plane, where dw/dx is -ry.
 void add_bending(Matrix12& K, int v_i, int r_i, int v_j, int r_j, double turn, double EI, double L,
                  double phi) {
   const double k = EI / (L * L * L * (1 + phi));
@@ -47,17 +47,15 @@ BendingShapes bending_shapes(double s, double L, double phi) {
   const double s2 = s * s, s3 = s2 * s, c = 1 / (1 + phi);
   BendingShapes n;
   n.deflection << c * (1 - 3 * s2 + 2 * s3 + phi * (1 - s)),
-      c * L * (s - 2 * s2 + s3 + phi / 2 * (s - s2)),
-      c * (3 * s2 - 2 * s3 + phi * s),
+      c * L * (s - 2 * s2 + s3 + phi / 2 * (s - s2)), c * (3 * s2 - 2 * s3 + phi * s),
       c * L * (s3 - s2 - phi / 2 * (s - s2));
-  n.rotation << c * 6 * (s2 - s) / L,
-      c * (1 - 4 * s + 3 * s2 + phi * (1 - s)),
-      c * 6 * (s - s2) / L,
-      c * (3 * s2 - 2 * s + phi * s);
+  n.rotation << c * 6 * (s2 - s) / L, c * (1 - 4 * s + 3 * s2 + phi * (1 - s)),
+      c * 6 * (s - s2) / L, c * (3 * s2 - 2 * s + phi * s);
   return n;
 }
 
-/// By reciprocity the forces a held beam hands to its joints are the work of the load on the shapes.
+/// By reciprocity the forces a held beam hands to its joints are the work of the load on the
+/// shapes.
 void add_point(Vector12& f, const BeamElement& e, const PointAction& p) {
   const double s = p.at;
   const Eigen::Vector3d F = e.axes * p.force;
@@ -162,8 +160,8 @@ Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions
   return f;
 }
 
-// Releases and joint springs are condensed out one after the other. A spring s between the member end
-// (u_i) and its joint (d_i) gives, from row i of K u = f + (joint force),
+// Releases and joint springs are condensed out one after the other. A spring s between the member
+// end (u_i) and its joint (d_i) gives, from row i of K u = f + (joint force),
 //   u_i = d_i - (k.v - f_i) / (K_ii + s),   k = column i of K, v = u with d_i in the place of u_i,
 // and what the member shows its joints is K less k k^T / (K_ii + s); s = 0 is a release.
 std::optional<CondensedBeam> condense(const BeamElement& e) {
@@ -203,7 +201,8 @@ int loose_direction(const EndConnection& from, const EndConnection& to) {
   }
   // Bending in a plane: two of the four end forces must hold, one of them a transverse force.
   for (const auto& [force, moment] : {std::pair{1, 5}, std::pair{2, 4}}) {
-    const int released = free(from[force]) + free(from[moment]) + free(to[force]) + free(to[moment]);
+    const int released =
+        free(from[force]) + free(from[moment]) + free(to[force]) + free(to[moment]);
     if (released > 2 || (free(from[force]) && free(to[force]))) return force;
   }
   return -1;

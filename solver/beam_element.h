@@ -49,8 +49,8 @@ Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions
 /// Stiffness and equivalent loads seen from the joints, after the connections' springs and releases
 /// are condensed out; `recovery` gives the member-end displacements back.
 struct CondensedBeam {
-  Matrix12 K;             ///< local axes, on joint displacements
-  Matrix12 from_joint;    ///< member-end displacements = from_joint * joint + from_load * loads
+  Matrix12 K;           ///< local axes, on joint displacements
+  Matrix12 from_joint;  ///< member-end displacements = from_joint * joint + from_load * loads
   Matrix12 from_load;
 };
 

@@ -95,8 +95,8 @@ BeamDisplacement beam_displacement(const BeamState& beam, double s) {
   return {to_global * move, to_global * turn};
 }
 
-// Energy of the held beam, twice: int N^2/EA + T^2/(G It) + M^2/EI + V^2/(G As). A uniform load gives
-// V = q (x - L/2) and M = q L^2/24 at most between; a uniform couple V = -c/(1 + Phi).
+// Energy of the held beam, twice: int N^2/EA + T^2/(G It) + M^2/EI + V^2/(G As). A uniform load
+// gives V = q (x - L/2) and M = q L^2/24 at most between; a uniform couple V = -c/(1 + Phi).
 double held_flexibility(const BeamElement& e, const BeamActions& uniform, const BeamActions& any) {
   const Section& s = e.section;
   const double E = e.material.E, G = e.material.G, L = e.L, L3 = L * L * L;

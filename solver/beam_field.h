@@ -23,9 +23,9 @@ struct SectionForces {
 /// One solved beam: enough to evaluate it anywhere.
 struct BeamState {
   BeamElement element;
-  BeamActions actions;        ///< as applied and from panels, global axes
-  Vector12 end_forces;        ///< joint on member, local axes
-  Vector12 end_displacements; ///< of the member's ends (inside any release), local axes
+  BeamActions actions;         ///< as applied and from panels, global axes
+  Vector12 end_forces;         ///< joint on member, local axes
+  Vector12 end_displacements;  ///< of the member's ends (inside any release), local axes
 };
 
 /// Section forces at fraction `s` (0..1) of the length. At a point action the value just after it,
@@ -39,8 +39,8 @@ struct BeamDisplacement {
 
 BeamDisplacement beam_displacement(const BeamState& beam, double s);
 
-/// Work of `uniform`, loads without point actions, on the displacements that `any` would cause in the
-/// member held at both ends. Symmetric where both are uniform.
+/// Work of `uniform`, loads without point actions, on the displacements that `any` would cause in
+/// the member held at both ends. Symmetric where both are uniform.
 double held_flexibility(const BeamElement& e, const BeamActions& uniform, const BeamActions& any);
 
 /// The ends and every point action, ascending fractions: between them all fields are smooth.

@@ -65,8 +65,8 @@ struct Panel {
   double thickness = 0;
   double G = 0;
   double joint = rigid;  ///< shear stiffness of the joint along the edges, N/m per metre
-  double offset = 0;     ///< of the sheet from the members' axes, along the corners' right-hand normal
-  double kept = 1;       ///< share of G left to the sheet after it has buckled (secant)
+  double offset = 0;  ///< of the sheet from the members' axes, along the corners' right-hand normal
+  double kept = 1;    ///< share of G left to the sheet after it has buckled (secant)
 };
 
 /// Unknowns that are held. Their values (zero or a prescribed displacement) come with the actions.

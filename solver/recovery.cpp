@@ -49,7 +49,8 @@ JointForces joint_forces(const Model& model, const StaticSolution& s,
   JointForces f;
   f.sum = -from_panels;
   for (size_t i = 0; i < model.beams.size(); ++i) {
-    const Vector12 global = rotation_12(s.beams[i].element.axes).transpose() * s.beams[i].end_forces;
+    const Vector12 global =
+        rotation_12(s.beams[i].element.axes).transpose() * s.beams[i].end_forces;
     f.sum.segment<6>(unknowns_per_node * model.beams[i].from) += global.head<6>();
     f.sum.segment<6>(unknowns_per_node * model.beams[i].to) += global.tail<6>();
     note(f, global.head<6>());
@@ -81,7 +82,8 @@ Residual global_equilibrium(const Model& model, const Actions& actions, const St
 
   Eigen::Vector3d force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
   double force_scale = f.greatest_force;
-  const auto add = [&](const Eigen::Vector3d& at, const Eigen::Vector3d& F, const Eigen::Vector3d& M) {
+  const auto add = [&](const Eigen::Vector3d& at, const Eigen::Vector3d& F,
+                       const Eigen::Vector3d& M) {
     force += F;
     moment += M + (at - middle).cross(F);
     force_scale = std::max(force_scale, F.lpNorm<Eigen::Infinity>());
@@ -135,7 +137,8 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
   }
   for (size_t i = 0; i < model.bars.size(); ++i) {
     const Bar& bar = model.bars[i];
-    s.bar_forces.push_back(slack[i] ? 0 : bar.stiffness * bar_elongation(model, bar, displacements));
+    s.bar_forces.push_back(slack[i] ? 0
+                                    : bar.stiffness * bar_elongation(model, bar, displacements));
   }
 
   JointForces f = joint_forces(model, s, from_panels);
@@ -159,8 +162,8 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
   for (Eigen::Index i = 0; i < left_over.size(); ++i) {
     const bool turning = i % unknowns_per_node >= 3;
     double& worst = turning ? s.residual.moment : s.residual.force;
-    worst = std::max(worst, relative(std::abs(left_over[i]),
-                                     turning ? moment_scale : f.greatest_force));
+    worst = std::max(worst,
+                     relative(std::abs(left_over[i]), turning ? moment_scale : f.greatest_force));
   }
   s.equilibrium = global_equilibrium(model, actions, s, f);
   return s;

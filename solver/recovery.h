@@ -17,13 +17,14 @@ struct Residual {
 };
 
 struct StaticSolution {
-  Eigen::VectorXd displacements;   ///< 6 a node, global axes
-  Eigen::VectorXd reactions;       ///< 6 a node, what supports put on nodes; zero where not held
+  Eigen::VectorXd displacements;  ///< 6 a node, global axes
+  Eigen::VectorXd reactions;      ///< 6 a node, what supports put on nodes; zero where not held
   std::vector<BeamState> beams;
-  std::vector<double> bar_forces;  ///< tension positive, 0 for a slack cable
-  std::vector<bool> slack;         ///< one a bar
-  std::vector<double> panel_flows; ///< q0 of each panel, N/m; see shear_panel.h
-  /// One a bar: what panels along it put on it, N/m, along and across; `bar_forces` is its mean force.
+  std::vector<double> bar_forces;   ///< tension positive, 0 for a slack cable
+  std::vector<bool> slack;          ///< one a bar
+  std::vector<double> panel_flows;  ///< q0 of each panel, N/m; see shear_panel.h
+  /// One a bar: what panels along it put on it, N/m, along and across; `bar_forces` is its mean
+  /// force.
   std::vector<Eigen::Vector3d> bar_lines;
   Residual residual;     ///< worst free unknown: actions on the node against its members' answers
   Residual equilibrium;  ///< the whole frame: actions against reactions, moments about its middle

@@ -217,8 +217,8 @@ double ray_field_ratio(const std::array<Eigen::Vector3d, 4>& corners, double nu)
 std::vector<EdgeLoad> edge_loads(const Model& model, const Panel& panel, double q0, double pull) {
   const PanelGeometry g = panel_geometry(model, panel);
   const auto is_bar = [](const EdgePiece& piece) { return !piece.is_beam; };
-  const bool can_twist = std::none_of(
-      panel.edges.begin(), panel.edges.end(), [&](const std::vector<EdgePiece>& edge) {
+  const bool can_twist =
+      std::none_of(panel.edges.begin(), panel.edges.end(), [&](const std::vector<EdgePiece>& edge) {
         return std::any_of(edge.begin(), edge.end(), is_bar);
       });
   const Eigen::Vector3d arm = panel.offset * g.normal;
@@ -274,16 +274,16 @@ std::vector<PanelGroup> panel_groups(const Model& model) {
     }
     std::sort(group.nodes.begin(), group.nodes.end());
     group.nodes.erase(std::unique(group.nodes.begin(), group.nodes.end()), group.nodes.end());
-    group.B = Eigen::MatrixXd::Zero(
-        unknowns_per_node * static_cast<Eigen::Index>(group.nodes.size()), n);
+    group.B =
+        Eigen::MatrixXd::Zero(unknowns_per_node * static_cast<Eigen::Index>(group.nodes.size()), n);
     group.panels = std::move(panels);
     groups.push_back(std::move(group));
   }
   for (const auto& [piece, list] : by_member) {
     PanelGroup& group = groups[group_of[list.front().panel]];
     const auto row = [&](int node) {
-      return unknowns_per_node * (std::lower_bound(group.nodes.begin(), group.nodes.end(), node) -
-                                  group.nodes.begin());
+      return unknowns_per_node *
+             (std::lower_bound(group.nodes.begin(), group.nodes.end(), node) - group.nodes.begin());
     };
     const std::array<int, 2> ends = ends_of(model, piece);
     const MemberFlexibility flexibility(model, piece);

@@ -7,10 +7,11 @@
 // s = + - + -: a system in equilibrium with itself, which gives the element its one vector b.
 //
 // Flexibility, by complementary energy with this flow, hence a lower bound of stiffness:
-//   F_jl = delta_jl (A / (G t) + sum_k r_k^2 L_k / kappa_k) + sum over shared members f(load_j, load_l)
+//   F_jl = delta_jl (A / (G t) + sum_k r_k^2 L_k / kappa_k) + sum over shared members f(load_j,
+//   load_l)
 // with f what the held member itself gives way under the panels' line loads (r^2 L^3 / (12 E A) for
-// one straight tube). Panels that share members are coupled: K = B F^-1 B^T. Loads of other origin along
-// those members act on the panels too: g_j = sum f(load_j, others), q0 = F^-1 (B^T u - g).
+// one straight tube). Panels that share members are coupled: K = B F^-1 B^T. Loads of other origin
+// along those members act on the panels too: g_j = sum f(load_j, others), q0 = F^-1 (B^T u - g).
 //
 // Sheet and members must be in one plane within a little; the sheet may lie off the members' axes
 // by `offset`, which puts the couple q x offset along them.
@@ -29,11 +30,11 @@ namespace tubewright {
 /// A panel projected on its mean plane.
 struct PanelGeometry {
   double area = 0;
-  Eigen::Vector3d normal = Eigen::Vector3d::Zero();   ///< unit vector, right hand round the corners
-  std::array<Eigen::Vector3d, 4> direction;           ///< unit vectors, corner k to corner k + 1
-  std::array<double, 4> length = {};                  ///< of the edges
-  std::array<double, 4> flow_ratio = {};              ///< r_k
-  std::array<double, 4> stretch = {};                 ///< projected length over true length, near 1
+  Eigen::Vector3d normal = Eigen::Vector3d::Zero();  ///< unit vector, right hand round the corners
+  std::array<Eigen::Vector3d, 4> direction;          ///< unit vectors, corner k to corner k + 1
+  std::array<double, 4> length = {};                 ///< of the edges
+  std::array<double, 4> flow_ratio = {};             ///< r_k
+  std::array<double, 4> stretch = {};                ///< projected length over true length, near 1
 };
 
 /// Sense in which a positive flow runs along each edge; q0 > 0 closes the second and fourth corner.
@@ -57,12 +58,13 @@ struct EdgeLoad {
   Eigen::Vector3d couple = Eigen::Vector3d::Zero();  ///< N m/m
 };
 
-/// On the members, from flow `q0` (N/m) and from an even inward pull on all edges (N/m). The pull acts
-/// in the plane of the sheet, or, where a bar runs along an edge, in that of the axes: bars take no torque.
+/// On the members, from flow `q0` (N/m) and from an even inward pull on all edges (N/m). The pull
+/// acts in the plane of the sheet, or, where a bar runs along an edge, in that of the axes: bars
+/// take no torque.
 std::vector<EdgeLoad> edge_loads(const Model& model, const Panel& panel, double q0, double pull);
 
-/// Adds edge loads to the actions of beams and, for bars, of their end nodes: there a couple becomes a
-/// pair of forces across the bar.
+/// Adds edge loads to the actions of beams and, for bars, of their end nodes: there a couple
+/// becomes a pair of forces across the bar.
 void add_edge_loads(const Model& model, const std::vector<EdgeLoad>& loads,
                     std::vector<BeamActions>& beams, Eigen::VectorXd& nodal);
 
@@ -79,8 +81,9 @@ std::vector<PanelGroup> panel_groups(const Model& model);
 /// B F^-1 B^T.
 Eigen::MatrixXd group_stiffness(const PanelGroup& group);
 
-/// What loads along the members open or close the group's panels by while all joints stay: the work of
-/// the panels' unit flows on the held members' displacements. `beams`: all loads on beams, one a beam.
+/// What loads along the members open or close the group's panels by while all joints stay: the work
+/// of the panels' unit flows on the held members' displacements. `beams`: all loads on beams, one a
+/// beam.
 Eigen::VectorXd group_misfit(const Model& model, const PanelGroup& group,
                              const std::vector<BeamActions>& beams);
 

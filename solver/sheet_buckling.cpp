@@ -9,8 +9,8 @@ namespace tubewright {
 double critical_shear_stress(double E, double nu, double t, double a, double b, SheetEdge edge) {
   const auto [shorter, longer] = std::minmax(a, b);
   const double ratio = shorter / longer;
-  const double k_s = edge == SheetEdge::clamped ? 8.98 + 5.60 * ratio * ratio
-                                                : 5.34 + 4.00 * ratio * ratio;
+  const double k_s =
+      edge == SheetEdge::clamped ? 8.98 + 5.60 * ratio * ratio : 5.34 + 4.00 * ratio * ratio;
   const double slenderness = t / shorter;
   return k_s * std::numbers::pi * std::numbers::pi * E / (12 * (1 - nu * nu)) * slenderness *
          slenderness;

@@ -1,8 +1,9 @@
 // A thin sheet in shear before and after it buckles: critical stress, and the incomplete diagonal
 // tension field that carries on. SI units.
 //
-// P. Kuhn, J. P. Peterson, L. R. Levin, "A Summary of Diagonal Tension, Part I", NACA TN 2661 (1952);
-// equations as in T. H. G. Megson, Aircraft Structures for Engineering Students, 3rd ed., ch. 6.
+// P. Kuhn, J. P. Peterson, L. R. Levin, "A Summary of Diagonal Tension, Part I", NACA TN 2661
+// (1952); equations as in T. H. G. Megson, Aircraft Structures for Engineering Students, 3rd ed.,
+// ch. 6.
 #pragma once
 
 namespace tubewright {
@@ -10,7 +11,8 @@ namespace tubewright {
 /// How the sheet's edges are held against bending out of its plane.
 enum class SheetEdge { simply_supported, clamped };
 
-/// Critical shear stress of a flat rectangular sheet, long side `a`, short side `b` (in any order), Pa:
+/// Critical shear stress of a flat rectangular sheet, long side `a`, short side `b` (in any order),
+/// Pa:
 ///   tau_cr = k_s pi^2 E / (12 (1 - nu^2)) (t/b)^2,
 ///   k_s = 5.34 + 4.00 (b/a)^2 simply supported, 8.98 + 5.60 (b/a)^2 clamped
 /// (Timoshenko & Gere, Theory of Elastic Stability, from memory; EN 1993-1-5 A.3 the former).
@@ -30,7 +32,8 @@ double tension_field_angle(double t, double depth, double bay, double flange_are
                            double upright_area);
 
 /// Principal stresses of the sheet at shear stress tau and share k, at the angle `alpha` of the
-/// folds (Megson eq. 6.113): sigma_1 = 2 k tau/sin 2a + tau (1 - k) sin 2a, sigma_2 = -tau (1 - k) sin 2a.
+/// folds (Megson eq. 6.113): sigma_1 = 2 k tau/sin 2a + tau (1 - k) sin 2a, sigma_2 = -tau (1 - k)
+/// sin 2a.
 struct SheetStress {
   double tension = 0;
   double compression = 0;  ///< negative

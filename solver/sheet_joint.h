@@ -15,7 +15,8 @@ struct BondLine {
 /// width, as O. Volkersen, Luftfahrtforschung 15 (1938), has it along a lap; derived for this case.
 double bond_stiffness(const BondLine& bond, double Gt);
 
-/// Peak shear stress of the adhesive per unit shear flow, 1/m: lambda / tanh(lambda w). The mean is 1/w.
+/// Peak shear stress of the adhesive per unit shear flow, 1/m: lambda / tanh(lambda w). The mean is
+/// 1/w.
 double bond_peak_per_flow(const BondLine& bond, double Gt);
 
 /// One plate of a riveted joint.
@@ -24,8 +25,8 @@ struct Plate {
   double E = 0;
 };
 
-/// Flexibility of a solid, hole-filling rivet in single shear, m/N (H. Huth, ASTM STP 927 (1986) and
-/// LBF report FB-172 (1984); the bracket from memory):
+/// Flexibility of a solid, hole-filling rivet in single shear, m/N (H. Huth, ASTM STP 927 (1986)
+/// and LBF report FB-172 (1984); the bracket from memory):
 ///   C = ((t1 + t2)/(2 d))^(2/5) 2.2 [1/(t1 E1) + 1/(t2 E2) + 1/(2 t1 Ef) + 1/(2 t2 Ef)].
 /// Blind rivets give way more, by a factor of three to nine (common practice).
 double solid_rivet_flexibility(double diameter, double E_rivet, const Plate& a, const Plate& b);

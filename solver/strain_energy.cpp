@@ -15,8 +15,8 @@ namespace {
 // each other. End springs: force^2 / stiffness.
 double beam_energy(const BeamState& b) {
   const Vector12& d = b.end_displacements;
-  double twice = d.dot(local_stiffness(b.element) * d) +
-                 held_flexibility(b.element, b.actions, b.actions);
+  double twice =
+      d.dot(local_stiffness(b.element) * d) + held_flexibility(b.element, b.actions, b.actions);
   for (int i = 0; i < 12; ++i) {
     const double s = b.element.connection[i];
     if (std::isfinite(s) && s > 0) twice += b.end_forces[i] * b.end_forces[i] / s;

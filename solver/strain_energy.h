@@ -8,8 +8,8 @@
 
 namespace tubewright {
 
-/// Of a member: its own, with what its end springs store. Of a panel: sheet and joint; what a panel's
-/// line loads do to a tube counts for the tube.
+/// Of a member: its own, with what its end springs store. Of a panel: sheet and joint; what a
+/// panel's line loads do to a tube counts for the tube.
 struct StrainEnergy {
   std::vector<double> beams;
   std::vector<double> bars;

@@ -18,8 +18,8 @@ constexpr std::array<std::pair<int, int>, 8> rectangle_ring = {
 
 // Thin-walled box on its mid-line (w wide, h high, wall t). A force V_z makes shear flow
 // q = V_z Q/I_y that is zero in the middle of the walls parallel to y, grows linearly to the corner
-// (Q = t (w/2)(h/2)) and as a parabola to the middle of the webs (Q + t (h/2)^2/2). It runs upward in
-// both webs, so anticlockwise on the +y side and clockwise on the -y side.
+// (Q = t (w/2)(h/2)) and as a parabola to the middle of the webs (Q + t (h/2)^2/2). It runs upward
+// in both webs, so anticlockwise on the +y side and clockwise on the -y side.
 std::vector<StressPoint> hollow_rectangle_outline(const Section& s) {
   const Profile& p = s.profile;
   const double w = p.width - p.wall, h = p.height - p.wall;
@@ -65,14 +65,16 @@ StressPoint round_point(const Section& s, double angle) {
   const double r = solid ? 0 : R - s.profile.wall;
   const double Q = 2.0 / 3 * (R * R * R - r * r * r);
   const double peak = Q / (s.Iy * (solid ? 2 * R : 2 * s.profile.wall));
-  return {R * std::cos(angle), R * std::sin(angle), -peak * std::sin(angle),
-          peak * std::cos(angle), 1 / s.Wt};
+  return {R * std::cos(angle), R * std::sin(angle), -peak * std::sin(angle), peak * std::cos(angle),
+          1 / s.Wt};
 }
 
 /// Every part at its greatest at once. For the transverse force: over its shear area, or over half
 /// the area where the section is shear-rigid.
 Stress unknown_profile_stress(const Section& s, const SectionForces& f) {
-  const auto area = [&](double shear_area) { return std::isinf(shear_area) ? s.A / 2 : shear_area; };
+  const auto area = [&](double shear_area) {
+    return std::isinf(shear_area) ? s.A / 2 : shear_area;
+  };
   Stress r;
   r.axial = f.N / s.A;
   r.bending = std::abs(f.My) / s.Wy + std::abs(f.Mz) / s.Wz;

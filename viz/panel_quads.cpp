@@ -1,7 +1,5 @@
 #include "viz/panel_quads.h"
 
-#include <Eigen/Geometry>
-#include <algorithm>
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
 #include <vtkNew.h>
@@ -9,6 +7,9 @@
 #include <vtkPoints.h>
 #include <vtkPolyData.h>
 #include <vtkXMLPolyDataWriter.h>
+
+#include <Eigen/Geometry>
+#include <algorithm>
 
 #include "solver/shear_panel.h"
 #include "viz/vtk_arrays.h"

@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "cases/build_model.h"
-#include "tests/catch.h"
 #include "tests/cases/clad_frames.h"
+#include "tests/catch.h"
 
 using namespace tubewright;
 using namespace tubewright::testing;
@@ -19,8 +19,9 @@ BenchStudy studied(const Frame& frame) {
 
 /// A box twisted by 20 kg on each side of its front end, held at the rear.
 Frame on_the_bench(Frame f) {
-  f.bench_test = BenchTest{{{"l1_l", 20}, {"l1_r", -20}},
-                           {{"l1_l", 2, {}}, {"l1_r", 2, {}}, {"l2_l", 2, {}}, {"l4_l", 2, {}}, {"l4_r", 2, {}}}};
+  f.bench_test = BenchTest{
+      {{"l1_l", 20}, {"l1_r", -20}},
+      {{"l1_l", 2, {}}, {"l1_r", 2, {}}, {"l2_l", 2, {}}, {"l4_l", 2, {}}, {"l4_r", 2, {}}}};
   return f;
 }
 
@@ -47,7 +48,8 @@ TEST_CASE("a gauge at the tip of a cantilever reads P L^3/(3 E I) and the shear"
   const double EI = n.model.materials[0].E * n.model.sections[0].Iy;
   const BenchStudy s = studied(f);
   CHECK(s.held_by_supports);
-  CHECK_THAT(s.gauges.front().predicted, WithinRel(-5 * 9.80665 * 0.8 * 0.8 * 0.8 / (3 * EI), 1e-9));
+  CHECK_THAT(s.gauges.front().predicted,
+             WithinRel(-5 * 9.80665 * 0.8 * 0.8 * 0.8 / (3 * EI), 1e-9));
   CHECK(s.fits.empty());
 
   // With the joint at the wall on a spring c the tip goes down by P L^2/c more: the fit finds c.
@@ -112,7 +114,8 @@ TEST_CASE("readings that depend on nothing fitted are said to tell nothing") {
 
 TEST_CASE("joints inside a continuous tube and released ends stay as they are") {
   Frame f = empty_frame();
-  for (int i = 0; i < 3; ++i) add_node(f, std::string(1, static_cast<char>('A' + i)), i * 0.5, 0, 0);
+  for (int i = 0; i < 3; ++i)
+    add_node(f, std::string(1, static_cast<char>('A' + i)), i * 0.5, 0, 0);
   add_member(f, "rail.1", "A", "B").tube = "rail";
   add_member(f, "rail.2", "B", "C").tube = "rail";
   f.members[1].release_to = {rigid, rigid, rigid, rigid, 0, rigid};

@@ -21,7 +21,8 @@ inline Sheet& add_sheet(Frame& f, const std::string& name) {
 
 inline void add_panel(Frame& f, const std::string& name, const std::string& sheet,
                       std::vector<std::string> corners) {
-  f.panels.push_back({name, std::move(corners), sheet, {static_cast<int>(f.panels.size()) + 401, 3}});
+  f.panels.push_back(
+      {name, std::move(corners), sheet, {static_cast<int>(f.panels.size()) + 401, 3}});
 }
 
 inline RivetJoint rivets(double diameter, double pitch, std::optional<double> stiffness = {}) {
@@ -32,9 +33,9 @@ inline RivetJoint rivets(double diameter, double pitch, std::optional<double> st
   return r;
 }
 
-/// A pin-jointed rectangle `a` by `b` of stiff links in the plane z = 0, its lower side held, that shears
-/// under a force `load` along its upper side: the flow in its panel `sheet` is load / a whatever the
-/// stiffness. Units SI.
+/// A pin-jointed rectangle `a` by `b` of stiff links in the plane z = 0, its lower side held, that
+/// shears under a force `load` along its upper side: the flow in its panel `sheet` is load / a
+/// whatever the stiffness. Units SI.
 inline Frame shear_frame(double a, double b, double load) {
   Frame f = empty_frame();
   f.sections.front().height = f.sections.front().width = 0.1;
@@ -58,9 +59,9 @@ inline Frame shear_frame(double a, double b, double load) {
   return f;
 }
 
-/// A box 1.5 m long in three bays, 0.5 m wide, 0.25 m high, of 20 x 1.5 tube: sides, top and ends have
-/// diagonals, the underside has none; its torsion test twists the lower corners. Nodes `l` and `h` (low,
-/// high), 1 to 4 from the front, `_l` and `_r`.
+/// A box 1.5 m long in three bays, 0.5 m wide, 0.25 m high, of 20 x 1.5 tube: sides, top and ends
+/// have diagonals, the underside has none; its torsion test twists the lower corners. Nodes `l` and
+/// `h` (low, high), 1 to 4 from the front, `_l` and `_r`.
 inline Frame open_box() {
   Frame f = empty_frame();
   f.sections.front().height = f.sections.front().width = 0.020;

@@ -6,8 +6,8 @@
 #include "cases/frame_edits.h"
 #include "cases/mass_summary.h"
 #include "cases/torsion.h"
-#include "tests/catch.h"
 #include "tests/cases/clad_frames.h"
+#include "tests/catch.h"
 
 using namespace tubewright;
 using namespace tubewright::testing;
@@ -25,7 +25,8 @@ double frame_mass(const Frame& frame) {
   return m.tubes + m.panels;
 }
 
-/// A load that a panel of the floor feels: the box stands on three corners, its fourth is pushed down.
+/// A load that a panel of the floor feels: the box stands on three corners, its fourth is pushed
+/// down.
 Frame loaded_box() {
   Frame f = clad_box();
   for (const char* node : {"l1_r", "l4_l", "l4_r"}) {
@@ -74,9 +75,10 @@ TEST_CASE("a sheet on a flat ladder does not pay") {
   CHECK_FALSE(s.usual.worst);  // no load cases
 }
 
-TEST_CASE("with a perfect edge a bay of one and a half to one is a better use of mass than a diagonal") {
-  // Derived: a perfect aluminium sheet equals a steel diagonal of 1.710 times its mass at 1.5 to 1, so
-  // with the same mass the sheet is the stiffer.
+TEST_CASE(
+    "with a perfect edge a bay of one and a half to one is a better use of mass than a diagonal") {
+  // Derived: a perfect aluminium sheet equals a steel diagonal of 1.710 times its mass at 1.5 to 1,
+  // so with the same mass the sheet is the stiffer.
   Frame f = clad_box();
   f.sheets.front().rivet.reset();
   const FloorStudy s = studied(f);
@@ -142,6 +144,19 @@ TEST_CASE("a frame that only its sheet holds together needs it") {
   const FloorVerdict v = floor_verdict(s);
   CHECK(v.answer == FloorAnswer::pays);
   CHECK_THAT(v.sentence, ContainsSubstring("needs the sheet"));
+}
+
+TEST_CASE("a sheet that is idle in torsion but without which the frame fails is no plain no") {
+  // A ladder pushed sideways folds into a parallelogram unless its sheet keeps it square.
+  Frame f = clad_ladder();
+  f.supports.push_back({"l3_l", {true, true, true, true, true, true}, {}, {}});
+  f.supports.push_back({"l3_r", {true, true, true, true, true, true}, {}, {}});
+  add_case(f, "push").forces.push_back({"l1_l", {0, 2500, 0}, {}});
+  const FloorStudy s = studied(f);
+  REQUIRE(s.without.worst->utilisation > 1);
+  REQUIRE(s.usual.worst->utilisation < 1);
+  CHECK(s.verdict.answer == FloorAnswer::depends);
+  CHECK_THAT(s.verdict.sentence, ContainsSubstring("without it the frame does not hold"));
 }
 
 TEST_CASE("the verdict follows from stiffness per kilogram and how sure it is") {

@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "cases/analysis.h"
-#include "tests/catch.h"
 #include "tests/cases/clad_frames.h"
+#include "tests/catch.h"
 
 using namespace tubewright;
 using namespace tubewright::testing;
@@ -51,9 +51,9 @@ TEST_CASE("a sheared bay carries its load as shear flow, below buckling with all
 }
 
 TEST_CASE("a sheet beyond its critical stress carries on with what NACA TN 2661 leaves it") {
-  // 600 x 700 x 1.2 mm at q = 6 N/mm: tau 5.0 MPa, 2.34 times critical, k = 0.182; rivets every 50 mm
-  // take 6.45 N/mm, 323 N each; sigma_1 5.90 and sigma_2 -4.07 MPa at 42 degrees of fold (worked by hand
-  // with Megson's equations 6.111 to 6.114).
+  // 600 x 700 x 1.2 mm at q = 6 N/mm: tau 5.0 MPa, 2.34 times critical, k = 0.182; rivets every 50
+  // mm take 6.45 N/mm, 323 N each; sigma_1 5.90 and sigma_2 -4.07 MPa at 42 degrees of fold (worked
+  // by hand with Megson's equations 6.111 to 6.114).
   Frame f = textbook(shear_frame(0.7, 0.6, 4200));
   f.sheets.front().rivet = rivets(4.8 * mm, 50 * mm);
   const Analysis a = solved(f);
@@ -70,7 +70,8 @@ TEST_CASE("a sheet beyond its critical stress carries on with what NACA TN 2661 
 }
 
 TEST_CASE("the frame gives way as the secant stiffness of the buckled sheet says") {
-  // Statically determinate flow: the upper side moves by load b / (a G t eta) once the links are stiff.
+  // Statically determinate flow: the upper side moves by load b / (a G t eta) once the links are
+  // stiff.
   const auto moved = [](double load) {
     Frame f = textbook(shear_frame(0.7, 0.6, load));
     const Analysis a = solved(f);
@@ -85,7 +86,8 @@ TEST_CASE("the frame gives way as the secant stiffness of the buckled sheet says
 }
 
 TEST_CASE("the pull of a buckled sheet bends the tubes along its edges") {
-  // Fixed-ended span L under k q: M = k q L^2/12 (Megson, M_max = k q b^2 tan(alpha)/12 at 45 degrees).
+  // Fixed-ended span L under k q: M = k q L^2/12 (Megson, M_max = k q b^2 tan(alpha)/12 at 45
+  // degrees).
   Frame f = shear_frame(0.7, 0.6, 4200);
   for (Member& m : f.members) m.kind = MemberKind::beam;
   f.sections.front().height = f.sections.front().width = 0.025;
@@ -120,7 +122,8 @@ TEST_CASE("edge distance and wall come from the narrowest tube round the panel")
   CHECK_THAT(facts.edge_distance, WithinRel(0.015, 1e-12));
   CHECK_THAT(facts.wall, WithinRel(0.0015, 1e-12));
   f.sections.back().shape = Shape::properties;
-  f.sections.back().given = Section{1e-4, 1e-8, 1e-8, 1e-8, 1e-6, 1e-6, 1e-6, 0, 0, rigid, rigid, {}};
+  f.sections.back().given =
+      Section{1e-4, 1e-8, 1e-8, 1e-8, 1e-6, 1e-6, 1e-6, 0, 0, rigid, rigid, {}};
   const PanelFacts unknown = panel_facts(f, build_model(f), 0);
   CHECK(std::isnan(unknown.edge_distance));
   CHECK(std::isnan(unknown.wall));
@@ -146,8 +149,8 @@ TEST_CASE("rivets and bond share the flow as their stiffnesses") {
   f.sheets.front().rivet = rivets(4.8 * mm, 50 * mm, 10e6);
   f.sheets.front().bond = BondJoint{20 * mm, 2.0 * mm, 50 * MPa, 10 * MPa};
   const PanelResult web = solved(f).cases.front().panels.front();
-  // Two-component polyurethane as in the table of bonds: 453 N/mm2 against 200 of the rivets; peak stress
-  // 0.55 MPa at 10 N/mm (derived, by finite differences too).
+  // Two-component polyurethane as in the table of bonds: 453 N/mm2 against 200 of the rivets; peak
+  // stress 0.55 MPa at 10 N/mm (derived, by finite differences too).
   CHECK_THAT(*web.rivet_load, WithinRel(50.0 * 200 / 653, 2e-3));
   CHECK_THAT(*web.bond_peak, WithinRel(0.055 * MPa * 453 / 653, 1e-2));
   CHECK_THAT(*web.bond_mean, WithinRel(1000.0 * 453 / 653 / (20 * mm), 2e-3));

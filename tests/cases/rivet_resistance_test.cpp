@@ -9,9 +9,10 @@ namespace {
 constexpr double mm = 1e-3, MPa = 1e6;
 }
 
-TEST_CASE("bearing of a thin sheet under a blind rivet follows EN 1999-1-4 between its two limits") {
-  // EN 1999-1-4 8.2, form of eq. 8.9 (the screws' text seen, the rivets' from memory), worked by hand:
-  // f_u 220, d 4.8, t 1.2 mm.
+TEST_CASE(
+    "bearing of a thin sheet under a blind rivet follows EN 1999-1-4 between its two limits") {
+  // EN 1999-1-4 8.2, form of eq. 8.9 (the screws' text seen, the rivets' from memory), worked by
+  // hand: f_u 220, d 4.8, t 1.2 mm.
   const auto strength = [](double support) {
     return bearing_strength(220 * MPa, 1.2 * mm, 4.8 * mm, support * mm);
   };
@@ -35,7 +36,8 @@ TEST_CASE("a rivet tears out of the edge of a sheet along two planes") {
 }
 
 TEST_CASE("a sheet buckles between rivets at two thirds of the stress of protruding heads") {
-  // J.-C. Flabel, c = 3 for protruding rivets: 99.5, 44.2, 24.9 MPa at 50, 75, 100 mm for t 1.2, E 70 GPa.
+  // J.-C. Flabel, c = 3 for protruding rivets: 99.5, 44.2, 24.9 MPa at 50, 75, 100 mm for t 1.2, E
+  // 70 GPa.
   const auto stress = [](double pitch) {
     return inter_rivet_buckling_stress(70e9, 1.2 * mm, pitch * mm) / MPa;
   };

@@ -2,8 +2,8 @@
 
 #include <numbers>
 
-#include "tests/catch.h"
 #include "tests/cases/small_vehicles.h"
+#include "tests/catch.h"
 
 using namespace tubewright;
 using namespace tubewright::testing;

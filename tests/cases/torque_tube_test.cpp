@@ -1,8 +1,8 @@
 #include "cases/torque_tube.h"
 
 #include "solver/statics.h"
-#include "tests/catch.h"
 #include "tests/cases/clad_frames.h"
+#include "tests/catch.h"
 
 using namespace tubewright;
 using namespace tubewright::testing;

@@ -6,8 +6,8 @@
 
 #include "cases/frame_edits.h"
 #include "solver/strain_energy.h"
-#include "tests/catch.h"
 #include "tests/cases/clad_frames.h"
+#include "tests/catch.h"
 
 using namespace tubewright;
 using namespace tubewright::testing;
@@ -34,8 +34,7 @@ Frame spine(double L) {
   add_node(f, "rl", -L, 0.2, 0);
   add_node(f, "r", -L, 0, 0);
   add_node(f, "rr", -L, -0.2, 0);
-  for (const auto& [from, to] :
-       {std::pair{"fl", "f"}, {"f", "fr"}, {"rl", "r"}, {"r", "rr"}}) {
+  for (const auto& [from, to] : {std::pair{"fl", "f"}, {"f", "fr"}, {"rl", "r"}, {"r", "rr"}}) {
     add_member(f, std::string(from) + to, from, to).section = "stiff";
   }
   add_member(f, "spine", "r", "f");
@@ -43,7 +42,9 @@ Frame spine(double L) {
   return f;
 }
 
-double sum(const std::vector<double>& list) { return std::accumulate(list.begin(), list.end(), 0.0); }
+double sum(const std::vector<double>& list) {
+  return std::accumulate(list.begin(), list.end(), 0.0);
+}
 
 }  // namespace
 
@@ -72,7 +73,8 @@ TEST_CASE("the couple and the strain energy of the torsion test agree") {
   }
 }
 
-TEST_CASE("stiffness does not depend on the couple, nor on supports, nor on where the frame stands") {
+TEST_CASE(
+    "stiffness does not depend on the couple, nor on supports, nor on where the frame stands") {
   Frame f = clad_box();
   const double K = tested(f).stiffness;
   f.torsion->couple = 1;
@@ -129,6 +131,23 @@ TEST_CASE("the first sheet to buckle is told with its couple") {
   thin.sheets.front().thickness /= 2;
   // Critical flow goes with the cube of the thickness where the flow is the same.
   CHECK_THAT(*tested(f).buckling_couple / *tested(thin).buckling_couple, WithinRel(8.0, 0.1));
+}
+
+TEST_CASE("beyond the first buckling the secant stiffness lies below that of flat sheets") {
+  Frame f = clad_box();
+  const double couple = *tested(f).buckling_couple;
+  f.torsion->couple = 0.99 * couple;
+  CHECK_FALSE(tested(f).secant_stiffness);
+  double before = tested(f).stiffness;
+  for (const double times : {1.5, 3.0, 10.0}) {
+    f.torsion->couple = times * couple;
+    const Torsion t = tested(f);
+    REQUIRE(t.secant_stiffness);
+    CHECK(*t.secant_stiffness < before);
+    before = *t.secant_stiffness;
+  }
+  // A sheet never loses more than the complete tension field takes: (1 + nu)/2 is left.
+  CHECK(before > 0.6 * tested(f).stiffness);
 }
 
 TEST_CASE("a frame without a torsion test is told which nodes would do") {

@@ -1,11 +1,10 @@
 #include "io/results_json.h"
 
-#include "io/json_parts.h"
-
 #include <cmath>
 #include <limits>
 #include <nlohmann/json.hpp>
 
+#include "io/json_parts.h"
 #include "tests/catch.h"
 #include "tests/io/hand_made_analysis.h"
 

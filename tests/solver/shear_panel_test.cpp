@@ -588,7 +588,8 @@ TEST_CASE("a load along a clad tube acts on the sheet too: cut in pieces or not,
   cut.pieces = 2;
   const Box f(whole), g(cut);
   Actions a = no_actions(f.model), b = no_actions(g.model);
-  const Eigen::Vector3d line(900, -200, 400), couple(3, 5, -2), force(800, 300, -500), moment(9, -4, 6);
+  const Eigen::Vector3d line(900, -200, 400), couple(3, 5, -2), force(800, 300, -500),
+      moment(9, -4, 6);
   const auto& long_piece = f.model.panels[0].edges[0];
   const auto& short_pieces = g.model.panels[0].edges[0];
   REQUIRE(long_piece.size() == 1);
@@ -617,7 +618,8 @@ TEST_CASE("a load along a clad tube acts on the sheet too: cut in pieces or not,
   for (int i = 0; i <= 2 * pieces; ++i) {
     const double weight = (i == 0 || i == 2 * pieces) ? 1 : (i % 2 == 1 ? 4 : 2);
     const BeamDisplacement u = beam_displacement(beam, i / (2.0 * pieces));
-    work += weight / (6 * pieces) * beam.element.L * (line.dot(u.displacement) + couple.dot(u.rotation));
+    work += weight / (6 * pieces) * beam.element.L *
+            (line.dot(u.displacement) + couple.dot(u.rotation));
   }
   CHECK_THAT(joints.nodal.dot(p.displacements), WithinRel(work, 1e-7));
 }
