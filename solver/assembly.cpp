@@ -147,6 +147,35 @@ void refer_to_master(Eigen::MatrixXd& K, Eigen::Index a, const Eigen::Vector3d& 
   }
 }
 
+/// Hands the lower-triangle entries of a part, on the free unknowns, to `add`.
+template <class Add>
+void add_part(const Model& model, const FreeUnknowns& free, std::span<const int> nodes,
+              const Eigen::Ref<const Eigen::MatrixXd>& part, const Add& add) {
+  const auto add_all = [&](const Eigen::Ref<const Eigen::MatrixXd>& P) {
+    const auto number = [&](Eigen::Index i) {
+      const int master = free.masters[nodes[i / unknowns_per_node]];
+      return free.number[unknowns_per_node * master + i % unknowns_per_node];
+    };
+    for (Eigen::Index j = 0; j < P.cols(); ++j) {
+      const int column = number(j);
+      if (column < 0) continue;
+      for (Eigen::Index i = 0; i < P.rows(); ++i) {
+        const int row = number(i);
+        if (row >= column) add(row, column, P(i, j));
+      }
+    }
+  };
+  const auto follows = [&](int node) { return free.masters[node] != node; };
+  if (std::none_of(nodes.begin(), nodes.end(), follows)) return add_all(part);
+  Eigen::MatrixXd referred = part;
+  for (size_t a = 0; a < nodes.size(); ++a) {
+    if (!follows(nodes[a])) continue;
+    refer_to_master(referred, static_cast<Eigen::Index>(a),
+                    model.nodes[nodes[a]] - model.nodes[free.masters[nodes[a]]]);
+  }
+  add_all(referred);
+}
+
 }  // namespace
 
 SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
@@ -157,33 +186,23 @@ SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
     const int* end = K.innerIndexPtr() + K.outerIndexPtr()[column + 1];
     K.valuePtr()[std::lower_bound(begin, end, row) - K.innerIndexPtr()] += value;
   };
-  const auto add_element = [&](std::span<const int> nodes,
-                               const Eigen::Ref<const Eigen::MatrixXd>& Ke) {
-    const auto number = [&](Eigen::Index i) {
-      const int master = free.masters[nodes[i / unknowns_per_node]];
-      return free.number[unknowns_per_node * master + i % unknowns_per_node];
-    };
-    for (Eigen::Index j = 0; j < Ke.cols(); ++j) {
-      const int column = number(j);
-      if (column < 0) continue;
-      for (Eigen::Index i = 0; i < Ke.rows(); ++i) {
-        const int row = number(i);
-        if (row >= column) add(row, column, Ke(i, j));
-      }
-    }
-  };
   for_each_element(model, slack, [&](std::span<const int> nodes, const auto& Ke) {
-    const auto follows = [&](int node) { return free.masters[node] != node; };
-    if (std::none_of(nodes.begin(), nodes.end(), follows)) return add_element(nodes, Ke);
-    Eigen::MatrixXd referred = Ke;
-    for (size_t a = 0; a < nodes.size(); ++a) {
-      if (!follows(nodes[a])) continue;
-      refer_to_master(referred, static_cast<Eigen::Index>(a),
-                      model.nodes[nodes[a]] - model.nodes[free.masters[nodes[a]]]);
-    }
-    add_element(nodes, referred);
+    add_part(model, free, nodes, Ke, add);
   });
   return K;
+}
+
+SparseMatrix assemble_parts(const Model& model, const FreeUnknowns& free,
+                            const std::function<void(const ElementVisitor&)>& each) {
+  std::vector<Eigen::Triplet<double>> entries;
+  each([&](std::span<const int> nodes, const auto& part) {
+    add_part(model, free, nodes, part,
+             [&](int row, int column, double value) { entries.emplace_back(row, column, value); });
+  });
+  const auto n = static_cast<Eigen::Index>(free.unknown.size());
+  SparseMatrix sum(n, n);
+  sum.setFromTriplets(entries.begin(), entries.end());
+  return sum;
 }
 
 Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,

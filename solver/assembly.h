@@ -36,6 +36,11 @@ void for_each_element(const Model& model, const std::vector<bool>& slack,
 SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
                                 const std::vector<bool>& slack);
 
+/// Lower triangle, on the free unknowns, of any other symmetric matrix that is a sum over parts: `each`
+/// calls its visitor with the nodes and the matrix of every part, in global axes.
+SparseMatrix assemble_parts(const Model& model, const FreeUnknowns& free,
+                            const std::function<void(const ElementVisitor&)>& each);
+
 /// K u of the whole model, held unknowns included; `u` has six entries a node. Forces stand where
 /// the elements put them: not yet gathered on the masters of rigid bodies.
 Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,

@@ -5,6 +5,8 @@
 #include <numbers>
 #include <utility>
 
+#include "solver/beam_shapes.h"
+
 namespace tubewright {
 
 double shear_ratio(const Material& m, double I, double shear_area, double L) {
@@ -33,25 +35,6 @@ void add_bending(Matrix12& K, int v_i, int r_i, int v_j, int r_j, double turn, d
   set_symmetric(K, v_j, r_j, -turn * 6 * k * L);
   K(r_i, r_i) = K(r_j, r_j) = (4 + phi) * k * L * L;
   set_symmetric(K, r_i, r_j, (2 - phi) * k * L * L);
-}
-
-/// Shape functions of bending in one plane at fraction s: deflection and section rotation caused by
-/// a unit value of v_1, theta_1, v_2, theta_2 (theta = dv/dx for a shear-rigid beam). They are the
-/// exact deflected shapes of an unloaded Timoshenko beam.
-struct BendingShapes {
-  Eigen::Vector4d deflection;
-  Eigen::Vector4d rotation;
-};
-
-BendingShapes bending_shapes(double s, double L, double phi) {
-  const double s2 = s * s, s3 = s2 * s, c = 1 / (1 + phi);
-  BendingShapes n;
-  n.deflection << c * (1 - 3 * s2 + 2 * s3 + phi * (1 - s)),
-      c * L * (s - 2 * s2 + s3 + phi / 2 * (s - s2)), c * (3 * s2 - 2 * s3 + phi * s),
-      c * L * (s3 - s2 - phi / 2 * (s - s2));
-  n.rotation << c * 6 * (s2 - s) / L, c * (1 - 4 * s + 3 * s2 + phi * (1 - s)),
-      c * 6 * (s - s2) / L, c * (3 * s2 - 2 * s + phi * s);
-  return n;
 }
 
 /// By reciprocity the forces a held beam hands to its joints are the work of the load on the

@@ -1,0 +1,66 @@
+#include "solver/buckling.h"
+
+#include <array>
+
+#include "solver/assembly.h"
+#include "solver/beam_matrices.h"
+#include "solver/eigenpairs.h"
+#include "solver/loose_rotations.h"
+#include "solver/rigid_bodies.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Stress stiffness of a bar: N/L across it.
+Matrix12 bar_stress_stiffness(const Model& model, const Bar& bar, double N) {
+  const double L = (model.nodes[bar.to] - model.nodes[bar.from]).norm();
+  const Eigen::Vector3d n = bar_direction(model, bar);
+  const Eigen::Matrix3d k = N / L * (Eigen::Matrix3d::Identity() - n * n.transpose());
+  Matrix12 K = Matrix12::Zero();
+  K.block<3, 3>(0, 0) = K.block<3, 3>(6, 6) = k;
+  K.block<3, 3>(0, 6) = K.block<3, 3>(6, 0) = -k;
+  return K;
+}
+
+/// `sign` times the stress stiffness of every member.
+void for_each_stress(const Model& model, const StaticSolution& s, double sign,
+                     const ElementVisitor& visit) {
+  for (size_t i = 0; i < model.beams.size(); ++i) {
+    const Beam& beam = model.beams[i];
+    const BeamElement& e = s.beams[i].element;
+    const double N = section_forces(s.beams[i], 0.5).N;
+    visit(std::array{beam.from, beam.to}, seen_from_joints(e, sign * local_stress_stiffness(e, N)));
+  }
+  for (size_t i = 0; i < model.bars.size(); ++i) {
+    if (s.slack[i]) continue;
+    const Bar& bar = model.bars[i];
+    visit(std::array{bar.from, bar.to}, sign * bar_stress_stiffness(model, bar, s.bar_forces[i]));
+  }
+}
+
+}  // namespace
+
+// -K_G x = mu K x, alpha = 1/mu: negative mu belong to loads turned round.
+Buckling linear_buckling(const Model& model, const StaticSolution& s, int count) {
+  const FreeUnknowns free = number_free_unknowns(model);
+  SparseMatrix K = assemble_stiffness(model, free, s.slack);
+  hold_loose_rotations(K, free);
+  const SparseMatrix minus_KG = assemble_parts(
+      model, free, [&](const ElementVisitor& visit) { for_each_stress(model, s, -1, visit); });
+  const Eigenpairs pairs = largest_eigenpairs(minus_KG, K, free.node_of, count);
+  Buckling result;
+  result.complete = pairs.complete;
+  for (size_t k = 0; k < pairs.values.size(); ++k) {
+    BucklingMode mode;
+    mode.factor = 1 / pairs.values[k];
+    mode.shape = Eigen::VectorXd::Zero(unknown_count(model));
+    mode.shape(free.unknown) = pairs.vectors.col(static_cast<Eigen::Index>(k));
+    follow_masters(model, free.masters, mode.shape);
+    mode.shape /= mode.shape.lpNorm<Eigen::Infinity>();
+    result.modes.push_back(std::move(mode));
+  }
+  return result;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,154 @@
+#include "solver/eigenpairs.h"
+
+#include <Spectra/SymGEigsSolver.h>
+
+#include <Eigen/Eigenvalues>
+#include <Eigen/SparseCholesky>
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "solver/factorisation.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr Eigen::Index dense_limit = 300;
+constexpr double no_value = 1e-12;   // of the greatest: beyond the rank of A
+constexpr double same_value = 1e-6;  // relative gap below which two values are one multiple one
+
+/// y = A x.
+class SymmetricProduct {
+ public:
+  using Scalar = double;
+  explicit SymmetricProduct(const SparseMatrix& lower) : lower_(lower) {}
+  Eigen::Index rows() const { return lower_.rows(); }
+  Eigen::Index cols() const { return lower_.cols(); }
+  void perform_op(const double* x, double* y) const {
+    Eigen::Map<Eigen::VectorXd>(y, rows()) =
+        lower_.selfadjointView<Eigen::Lower>() * Eigen::Map<const Eigen::VectorXd>(x, rows());
+  }
+
+ private:
+  const SparseMatrix& lower_;
+};
+
+/// y = B x and y = B^-1 x.
+class InnerProduct : public SymmetricProduct {
+ public:
+  InnerProduct(const SparseMatrix& lower, const std::vector<int>& node_of)
+      : SymmetricProduct(lower), factor_(lower, node_of) {}
+  void solve(const double* x, double* y) const {
+    Eigen::Map<Eigen::VectorXd>(y, rows()) =
+        factor_.solve(Eigen::Map<const Eigen::VectorXd>(x, rows()));
+  }
+
+ private:
+  Factorisation factor_;
+};
+
+/// Sorted, positive, normalised.
+Eigenpairs tidied(const Eigen::VectorXd& values, const Eigen::MatrixXd& vectors,
+                  const SparseMatrix& A, const SparseMatrix& B) {
+  std::vector<Eigen::Index> order(static_cast<size_t>(values.size()));
+  std::iota(order.begin(), order.end(), 0);
+  std::sort(order.begin(), order.end(),
+            [&](Eigen::Index a, Eigen::Index b) { return values[a] > values[b]; });
+  Eigenpairs pairs;
+  // Unit vectors bound the greatest |mu| from below: a measure of size that rounding cannot fool.
+  const Eigen::VectorXd measure = A.diagonal().cwiseAbs().cwiseQuotient(B.diagonal());
+  const double least = no_value * measure.maxCoeff();
+  std::erase_if(order, [&](Eigen::Index i) { return !(values[i] > least); });
+  pairs.vectors.resize(vectors.rows(), static_cast<Eigen::Index>(order.size()));
+  for (size_t k = 0; k < order.size(); ++k) {
+    Eigen::VectorXd x = vectors.col(order[k]);
+    x /= std::sqrt(x.dot(B.selfadjointView<Eigen::Lower>() * x));
+    Eigen::Index greatest = 0;
+    x.cwiseAbs().maxCoeff(&greatest);
+    pairs.values.push_back(values[order[k]]);
+    pairs.vectors.col(static_cast<Eigen::Index>(k)) = x[greatest] < 0 ? Eigen::VectorXd(-x) : x;
+  }
+  return pairs;
+}
+
+void keep(Eigenpairs& pairs, size_t count) {
+  if (pairs.values.size() <= count) return;
+  pairs.values.resize(count);
+  pairs.vectors.conservativeResize(Eigen::NoChange, static_cast<Eigen::Index>(count));
+}
+
+/// `count` values, more if the last is a multiple one.
+size_t whole_multiples(const std::vector<double>& values, size_t count) {
+  size_t k = std::min(count, values.size());
+  while (k > 0 && k < values.size() && values[k] > values[k - 1] * (1 - same_value)) ++k;
+  return k;
+}
+
+}  // namespace
+
+int count_above(const SparseMatrix& A, const SparseMatrix& B, double bound) {
+  // A bound that hits an eigenvalue gives a zero pivot: move it a little.
+  for (const double shift : {0.0, 1e-9, -1e-9, 1e-8}) {
+    const SparseMatrix C = B - A / (bound * (1 + shift));
+    Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower> factor(C);
+    if (factor.info() != Eigen::Success || !factor.vectorD().allFinite()) continue;
+    return static_cast<int>((factor.vectorD().array() < 0).count());
+  }
+  return -1;
+}
+
+Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
+                              const std::vector<int>& node_of, int count) {
+  const Eigen::Index n = B.rows();
+  if (n == 0 || count <= 0) {
+    Eigenpairs none;
+    none.vectors.resize(n, 0);
+    none.complete = true;
+    return none;
+  }
+  if (n <= dense_limit) {
+    const Eigen::MatrixXd dense_A = Eigen::MatrixXd(A).selfadjointView<Eigen::Lower>();
+    const Eigen::MatrixXd dense_B = Eigen::MatrixXd(B).selfadjointView<Eigen::Lower>();
+    const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver(dense_A, dense_B);
+    Eigenpairs pairs = tidied(solver.eigenvalues(), solver.eigenvectors(), A, B);
+    keep(pairs, whole_multiples(pairs.values, static_cast<size_t>(count)));
+    pairs.complete = solver.info() == Eigen::Success;
+    return pairs;
+  }
+  SymmetricProduct a(A);
+  InnerProduct b(B, node_of);
+  Eigenpairs pairs;
+  Eigen::Index wanted = std::min<Eigen::Index>(count + 2, n - 1);
+  Eigen::Index space = std::min<Eigen::Index>(n, 4 * wanted + 10);
+  constexpr int attempts = 4;
+  for (int attempt = 0; attempt < attempts; ++attempt) {
+    Spectra::SymGEigsSolver<SymmetricProduct, InnerProduct, Spectra::GEigsMode::RegularInverse>
+        lanczos(a, b, wanted, space);
+    lanczos.init();
+    lanczos.compute(Spectra::SortRule::LargestAlge, 1000, 1e-10);
+    pairs = tidied(lanczos.eigenvalues(), lanczos.eigenvectors(), A, B);
+    const size_t found = pairs.values.size();
+    const size_t whole = whole_multiples(pairs.values, static_cast<size_t>(count));
+    if (whole == 0) {
+      // Nothing positive among the largest: then nothing is, if the iteration converged.
+      pairs.complete = lanczos.info() == Spectra::CompInfo::Successful;
+      return pairs;
+    }
+    const double last = pairs.values[whole - 1];
+    const double next = whole < found ? pairs.values[whole] : 0;
+    const double bound = next > 0 ? (last + next) / 2 : last * (1 - same_value);
+    const int counted = count_above(A, B, bound);
+    if (counted == static_cast<int>(whole)) {
+      keep(pairs, whole);
+      pairs.complete = true;
+      return pairs;
+    }
+    wanted = std::min<Eigen::Index>(std::max<Eigen::Index>(wanted, counted) + 4, n - 1);
+    space = std::min<Eigen::Index>(n, 2 * space + 4 * wanted);
+  }
+  keep(pairs, whole_multiples(pairs.values, static_cast<size_t>(count)));
+  return pairs;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,32 @@
+// The largest solutions mu of A x = mu B x, B positive definite, and the proof that none is
+// missing.
+//
+// Modes and buckling both come down to this: M x = mu (K + s M) x and -K_G x = mu K x. Only B is
+// factorised, so A may be indefinite or have massless unknowns.
+#pragma once
+
+#include <Eigen/Core>
+#include <vector>
+
+#include "solver/sparse_matrix.h"
+
+namespace tubewright {
+
+struct Eigenpairs {
+  std::vector<double> values;  ///< mu, descending, all above zero
+  Eigen::MatrixXd vectors;     ///< columns, x' B x = 1, entry of greatest size positive
+  bool complete = false;       ///< counted: no value above the last one is missing
+};
+
+/// `A`, `B`: lower triangles. `node_of`: see Factorisation. Asks for `count` values; a multiple
+/// value at the end is returned whole. Fewer come back where fewer are positive (above 1e-12 of the
+/// greatest). Lanczos iteration in the inner product of B, dense for small problems; completeness
+/// by the number of negative pivots of B - A/mu (Sylvester's law of inertia). Requires: B is
+/// positive definite.
+Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
+                              const std::vector<int>& node_of, int count);
+
+/// Number of eigenvalues mu above `bound` > 0; -1 if it cannot be told (a pivot is zero).
+int count_above(const SparseMatrix& A, const SparseMatrix& B, double bound);
+
+}  // namespace tubewright
