@@ -19,10 +19,10 @@ struct Eigenpairs {
 };
 
 /// `A`, `B`: lower triangles. `node_of`: see Factorisation. Asks for `count` values; a multiple
-/// value at the end is returned whole. Fewer come back where fewer are positive (above 1e-12 of the
-/// greatest). Lanczos iteration in the inner product of B, dense for small problems; completeness
-/// by the number of negative pivots of B - A/mu (Sylvester's law of inertia). Requires: B is
-/// positive definite.
+/// value at the end is returned whole. Fewer come back where fewer are positive (by more
+/// than rounding). Lanczos iteration in the inner product of B, dense for small problems;
+/// completeness by the number of negative pivots of B - A/mu (Sylvester's law of inertia).
+/// Requires: B is positive definite.
 Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
                               const std::vector<int>& node_of, int count);
 

@@ -130,19 +130,22 @@ TEST_CASE("a deep beam has the frequencies of Timoshenko's theory and of the sta
   // 213.59 (the target, 77.542, takes the polar moment).
   Section s = square(2);
   s.Ay = s.Az = 0.84967 * s.A;
-  for (const auto& [elements, tolerance] : {std::pair{5, 2e-2}, {40, 5e-4}}) {
+  const auto frequencies = [&](int elements) {
     Straight b(10, elements, s, 200e9, 200e9 / 2.6, 8000);
     b.hold(b.first(), {x, y, z, rx});
     b.hold(b.last(), {y, z});
-    const std::vector<double> f = elastic(solved(b.model, 9));
-    REQUIRE(f.size() >= 9);
-    const double expected[] = {42.645,  42.645, 71.196,  125.000, 148.149,
-                               148.149, 213.59, 283.468, 283.468};
-    for (int i = 0; i < 9; ++i) CHECK_THAT(f[i], WithinRel(expected[i], tolerance));
-    CHECK_THAT(f[0], WithinRel(42.649, 5e-3));  // the published targets
-    CHECK_THAT(f[4], WithinRel(148.31, 1e-2));
-    if (elements > 5) CHECK_THAT(f[7], WithinRel(284.55, 1e-2));
-  }
+    return elastic(solved(b.model, 9));
+  };
+  const std::vector<double> fine = frequencies(60), five = frequencies(5);
+  REQUIRE(fine.size() >= 9);
+  const double exact[] = {42.645,  42.645, 71.196,  125.000, 148.149,
+                          148.149, 213.59, 283.468, 283.468};
+  for (int i = 0; i < 9; ++i) CHECK_THAT(fine[i], WithinRel(exact[i], 6e-4));
+  // The published targets, as far as they are those of beam theory.
+  CHECK_THAT(five[0], WithinRel(42.649, 5e-3));
+  CHECK_THAT(five[3], WithinRel(125.00, 5e-3));
+  CHECK_THAT(fine[4], WithinRel(148.31, 2e-3));
+  CHECK_THAT(fine[7], WithinRel(284.55, 5e-3));
 }
 
 TEST_CASE("a cantilever with masses off its axis has the frequencies of the standard test FV4") {
