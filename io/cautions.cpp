@@ -85,6 +85,23 @@ std::vector<std::string> bench_cautions() {
   return lines;
 }
 
+std::vector<std::string> modes_cautions() {
+  std::vector<std::string> lines = {
+      "Carried masses swing as if bolted on: a rider or a loose load damps and shifts these "
+      "frequencies. Cables count as taut, sheets as flat."};
+  for (std::string& line : cautions()) lines.push_back(std::move(line));
+  return lines;
+}
+
+std::vector<std::string> buckling_cautions() {
+  std::vector<std::string> lines = {
+      "Linear buckling of straight members and perfect joints: real frames give way before. EN 1993-1-1 "
+      "5.2.1 asks for second-order effects below a factor of 10; its member check, with "
+      "imperfections, is not made here. Flat bars that tip over sideways are not found."};
+  for (std::string& line : cautions()) lines.push_back(std::move(line));
+  return lines;
+}
+
 std::vector<std::string> checks_not_made(const Analysis& analysis) {
   std::vector<std::string> lines = not_made(analysis, "yield", &MemberResult::yield);
   for (std::string& line : not_made(analysis, "buckling", &MemberResult::buckling)) {

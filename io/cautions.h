@@ -16,6 +16,8 @@ std::vector<std::string> cautions();
 std::vector<std::string> torsion_cautions();
 std::vector<std::string> floor_cautions();
 std::vector<std::string> bench_cautions();
+std::vector<std::string> modes_cautions();
+std::vector<std::string> buckling_cautions();
 
 /// described (12 members)".
 std::vector<std::string> checks_not_made(const Analysis& analysis);

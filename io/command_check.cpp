@@ -1,6 +1,5 @@
 #include <unistd.h>
 
-#include <algorithm>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -8,7 +7,6 @@
 #include <variant>
 
 #include "cases/analysis.h"
-#include "cases/nearest_name.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
 #include "io/diagnostics.h"
@@ -22,29 +20,6 @@
 namespace tubewright {
 
 namespace {
-
-/// Faults of the request rather than of the frame: no cases, or none of that name.
-Problems faults_of_choice(const Frame& frame, const CheckCommand& command) {
-  if (frame.cases.empty()) {
-    return {{Severity::error,
-             {},
-             "the frame has no load cases and no vehicle, so there is nothing to check",
-             "add `cases`, such as `standing: {kind: static, gravity: [0, 0, -1]}`"}};
-  }
-  std::vector<std::string> names;
-  for (const Case& c : frame.cases) names.push_back(c.name);
-  Problems faults;
-  for (const std::string& wanted : command.cases) {
-    if (std::find(names.begin(), names.end(), wanted) != names.end()) continue;
-    std::string advice = did_you_mean(wanted, names);
-    if (advice.empty()) {
-      advice = "it has";
-      for (const std::string& name : names) advice += " `" + name + "`";
-    }
-    faults.push_back({Severity::error, {}, "the frame has no case `" + wanted + "`", advice});
-  }
-  return faults;
-}
 
 /// Everything into `directory`; the reason in words if that cannot be done.
 std::optional<std::string> write_files(const Analysis& analysis, const Problems& warnings,
@@ -93,7 +68,7 @@ int run_check(const CheckCommand& command) {
   const auto outcome = load_frame(command.frame, command.json);
   if (const int* code = std::get_if<int>(&outcome)) return *code;
   const auto& [file, frame, warnings] = std::get<LoadedFrame>(outcome);
-  if (Problems faults = faults_of_choice(frame, command); !faults.empty()) {
+  if (Problems faults = faults_of_choice(frame, command.cases); !faults.empty()) {
     append(faults, warnings);
     return cannot_answer(faults, file, command.json);
   }

@@ -1,9 +1,11 @@
 #include "io/command_frame.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "cases/analysis.h"
 #include "cases/lint.h"
+#include "cases/nearest_name.h"
 #include "cases/torque_tube.h"
 #include "io/command_line.h"
 #include "io/diagnostics.h"
@@ -13,6 +15,28 @@
 #include "io/standard_streams.h"
 
 namespace tubewright {
+
+Problems faults_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases) {
+  if (frame.cases.empty()) {
+    return {{Severity::error,
+             {},
+             "the frame has no load cases and no vehicle, so there is nothing to check",
+             "add `cases`, such as `standing: {kind: static, gravity: [0, 0, -1]}`"}};
+  }
+  std::vector<std::string> names;
+  for (const Case& c : frame.cases) names.push_back(c.name);
+  Problems faults;
+  for (const std::string& wanted : wanted_cases) {
+    if (std::find(names.begin(), names.end(), wanted) != names.end()) continue;
+    std::string advice = did_you_mean(wanted, names);
+    if (advice.empty()) {
+      advice = "it has";
+      for (const std::string& name : names) advice += " `" + name + "`";
+    }
+    faults.push_back({Severity::error, {}, "the frame has no case `" + wanted + "`", advice});
+  }
+  return faults;
+}
 
 int cannot_answer(const Problems& problems, const FrameText& file, bool json) {
   print_message(render(problems, file));

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "cases/frame.h"
 #include "cases/place.h"
@@ -18,6 +19,9 @@ struct LoadedFrame {
 
 /// Reads and validates; if that cannot be done, says why and returns the exit code.
 std::variant<LoadedFrame, int> load_frame(const std::string& path, bool json);
+
+/// Faults of the request rather than of the frame: no cases, or none of a name that was asked for.
+Problems faults_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases);
 
 /// Says what is wrong with a frame, with places in its file; returns the exit code.
 int cannot_answer(const Problems& problems, const FrameText& file, bool json);

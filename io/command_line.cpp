@@ -17,10 +17,14 @@ namespace {
 
 using Words = std::vector<std::string>;
 
-const Words commands = {"check", "twist", "floor", "bench-test", "start", "schema"};
-const Words later_commands = {"modes", "buckle", "rank", "size", "cut"};
-const std::map<std::string, Study> studies = {
-    {"twist", Study::twist}, {"floor", Study::floor}, {"bench-test", Study::bench_test}};
+const Words commands = {"check",  "twist",      "floor", "modes",
+                        "buckle", "bench-test", "start", "schema"};
+const Words later_commands = {"rank", "size", "cut"};
+const std::map<std::string, Study> studies = {{"twist", Study::twist},
+                                              {"floor", Study::floor},
+                                              {"bench-test", Study::bench_test},
+                                              {"modes", Study::modes},
+                                              {"buckle", Study::buckle}};
 
 bool contains(const Words& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();
@@ -51,6 +55,12 @@ void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) 
     app.add_option("FRAME.yaml", parsed.study.frame);
     app.add_flag("--json", parsed.study.json);
     app.add_flag("-q,--quiet", parsed.study.quiet);
+    if (study->second == Study::modes || study->second == Study::buckle) {
+      app.add_option("-n,--count", parsed.study.count)->check(CLI::Range(1, 200))->type_name("N");
+    }
+    if (study->second == Study::buckle) {
+      app.add_option("--case", parsed.study.cases)->type_name("NAME")->allow_extra_args(false);
+    }
     if (study->second == Study::twist) {
       const std::map<std::string, bool> holds = {{"free", false}, {"clamped", true}};
       app.add_option_function<std::string>("--hold",
@@ -114,6 +124,9 @@ Misuse misuse_of(const std::string& command, const CLI::ParseError& error, const
     }
     return {"`" + option + "` needs a value after it", see_help(command)};
   }
+  if (option == "--count" || option == "-n") {
+    return {"`-n` takes a number from 1 to 200", see_help(command)};
+  }
   if (dynamic_cast<const CLI::ValidationError*>(&error)) {
     return {"`--hold` is `free` or `clamped`", see_help(command)};
   }
@@ -165,7 +178,7 @@ bool looks_like_frame_file(const std::string& word) {
 Misuse not_a_command(const std::string& word) {
   if (contains(later_commands, word)) {
     return {"this version does not have `" + word + "` yet",
-            "it has `check`, `twist`, `floor`, `bench-test`, `start` and `schema`"};
+            "see `tubewright --help` for those it has"};
   }
   if (looks_like_frame_file(word)) {
     return {"no command given", "to check this frame: `tubewright check " + word + "`"};

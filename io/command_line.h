@@ -1,6 +1,7 @@
 // What the user asked for on the command line, or what to tell them instead.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -18,16 +19,18 @@ struct CheckCommand {
   bool quiet = false;
 };
 
-/// A question about the whole frame rather than about its load cases.
-enum class Study { twist, floor, bench_test };
+/// A question about the frame as a whole.
+enum class Study { twist, floor, bench_test, modes, buckle };
 
-/// tubewright twist|floor|bench-test FRAME.yaml [--json] [-q]
+/// tubewright twist|floor|bench-test|modes|buckle FRAME.yaml [--json] [-q]
 struct StudyCommand {
   Study study = Study::twist;
   std::string frame;     ///< `-` = standard input
   bool clamped = false;  ///< twist only: --hold clamped
   bool json = false;
   bool quiet = false;
+  std::optional<int> count;        ///< modes, buckle: -n
+  std::vector<std::string> cases;  ///< buckle only; empty: all
 };
 
 /// tubewright start FILE.yaml

@@ -1,8 +1,10 @@
 #include <unistd.h>
 
 #include "cases/bench_study.h"
+#include "cases/buckle_study.h"
 #include "cases/floor_study.h"
 #include "cases/frame_edits.h"
+#include "cases/frame_modes.h"
 #include "cases/roll_support.h"
 #include "cases/torsion.h"
 #include "io/bench_output.h"
@@ -10,6 +12,7 @@
 #include "io/commands.h"
 #include "io/diagnostics.h"
 #include "io/floor_output.h"
+#include "io/stability_output.h"
 #include "io/standard_streams.h"
 #include "io/terminal.h"
 #include "io/torsion_output.h"
@@ -83,6 +86,32 @@ Outcome bench_test(const LoadedFrame& loaded, const Problems& warnings, Paint pa
                      bench_lines(study), true};
 }
 
+Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+              Paint paint) {
+  constexpr int usual_count = 10;
+  auto outcome = frame_modes(loaded.frame, command.count.value_or(usual_count));
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& found = std::get<FrameModes>(outcome);
+  return StudyAnswer{modes_text(loaded.frame, found, paint),
+                     modes_json(loaded.frame, found, warnings), modes_lines(found),
+                     modes_pass(loaded.frame, found)};
+}
+
+Outcome buckle(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+               Paint paint) {
+  constexpr int usual_count = 4;
+  if (Problems faults = faults_of_choice(loaded.frame, command.cases); !faults.empty())
+    return faults;
+  auto outcome = buckle_study(loaded.frame, command.cases, command.count.value_or(usual_count));
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& study = std::get<BuckleStudy>(outcome);
+  Problems all = warnings;
+  append(all, study.remarks);
+  return StudyAnswer{buckling_text(loaded.frame, study, paint),
+                     buckling_json(loaded.frame, study, all), buckling_lines(study),
+                     buckling_passes(study)};
+}
+
 Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
                Paint paint) {
   switch (command.study) {
@@ -90,6 +119,10 @@ Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Pro
       return twist(loaded, command.clamped, warnings, paint);
     case Study::floor:
       return floor(loaded, warnings, paint);
+    case Study::modes:
+      return modes(command, loaded, warnings, paint);
+    case Study::buckle:
+      return buckle(command, loaded, warnings, paint);
     case Study::bench_test:
       break;
   }

@@ -33,6 +33,8 @@ Commands:
   check FRAME.yaml     solve all load cases, make all checks
   twist FRAME.yaml     torsional stiffness, twist along the frame, weakest bay
   floor FRAME.yaml     the sheet against nothing and against tubes of the same mass
+  modes FRAME.yaml     natural frequencies, named in words
+  buckle FRAME.yaml    by what factor each case's loads may grow before the frame buckles
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
   start FILE.yaml      write a commented starter frame that passes
   schema               print the JSON Schema (draft-07) of the frame file
@@ -107,6 +109,47 @@ Options:
 Exit code: 0 answered, the frame with its sheet passes; 1 answered, it does not; 2 could not answer.
 )";
 
+constexpr const char* modes_page =
+    R"(Natural frequencies of a frame with everything it carries; free if it has no supports.
+
+Examples:
+  tubewright modes frame.yaml
+  tubewright modes frame.yaml -n 20 --json
+
+Usage: tubewright modes FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `-` reads standard input
+
+Options:
+  -n, --count N        how many, beside rigid-body motions (10)
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the frequencies only
+  -h, --help           this page
+
+Exit code: 0 answered; 1 answered, the lowest is below `limits: {frequency}`; 2 could not answer.
+)";
+
+constexpr const char* buckle_page =
+    R"(By what factor the loads of each case may grow before the frame buckles.
+
+Examples:
+  tubewright buckle frame.yaml
+  tubewright buckle frame.yaml --case brake -n 2 --json
+
+Usage: tubewright buckle FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `-` reads standard input
+
+Options:
+  --case NAME          this load case only; may be given several times
+  -n, --count N        how many factors a case (4)
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the lowest factor of each case only
+  -h, --help           this page
+
+Exit code: 0 answered, every factor is above 1; 1 answered, some is not; 2 could not answer.
+)";
+
 constexpr const char* bench_test_page =
     R"(What dial gauges on the frame should read under given weights, and what their readings tell.
 
@@ -167,6 +210,8 @@ std::string command_help(const std::string& command) {
   if (command == "twist") return twist_page;
   if (command == "floor") return floor_page;
   if (command == "bench-test") return bench_test_page;
+  if (command == "modes") return modes_page;
+  if (command == "buckle") return buckle_page;
   if (command == "start") return start_page;
   assert(command == "schema");
   return schema_page;

@@ -24,30 +24,37 @@ Matrix12 bar_stress_stiffness(const Model& model, const Bar& bar, double N) {
 }
 
 /// `sign` times the stress stiffness of every member.
-void for_each_stress(const Model& model, const StaticSolution& s, double sign,
+void for_each_stress(const Model& model, const AxialForces& N, double sign,
                      const ElementVisitor& visit) {
   for (size_t i = 0; i < model.beams.size(); ++i) {
-    const Beam& beam = model.beams[i];
-    const BeamElement& e = s.beams[i].element;
-    const double N = section_forces(s.beams[i], 0.5).N;
-    visit(std::array{beam.from, beam.to}, seen_from_joints(e, sign * local_stress_stiffness(e, N)));
+    const BeamElement e = beam_element(model, model.beams[i]);
+    visit(std::array{model.beams[i].from, model.beams[i].to},
+          seen_from_joints(e, sign * local_stress_stiffness(e, N.beams[i])));
   }
   for (size_t i = 0; i < model.bars.size(); ++i) {
-    if (s.slack[i]) continue;
+    if (N.slack[i]) continue;
     const Bar& bar = model.bars[i];
-    visit(std::array{bar.from, bar.to}, sign * bar_stress_stiffness(model, bar, s.bar_forces[i]));
+    visit(std::array{bar.from, bar.to}, sign * bar_stress_stiffness(model, bar, N.bars[i]));
   }
 }
 
 }  // namespace
 
+AxialForces axial_forces(const StaticSolution& solution) {
+  AxialForces N{{}, solution.bar_forces, solution.slack};
+  for (const BeamState& beam : solution.beams) {
+    N.beams.push_back(section_forces(beam, 0.5).N);
+  }
+  return N;
+}
+
 // -K_G x = mu K x, alpha = 1/mu: negative mu belong to loads turned round.
-Buckling linear_buckling(const Model& model, const StaticSolution& s, int count) {
+Buckling linear_buckling(const Model& model, const AxialForces& forces, int count) {
   const FreeUnknowns free = number_free_unknowns(model);
-  SparseMatrix K = assemble_stiffness(model, free, s.slack);
+  SparseMatrix K = assemble_stiffness(model, free, forces.slack);
   hold_loose_rotations(K, free);
   const SparseMatrix minus_KG = assemble_parts(
-      model, free, [&](const ElementVisitor& visit) { for_each_stress(model, s, -1, visit); });
+      model, free, [&](const ElementVisitor& visit) { for_each_stress(model, forces, -1, visit); });
   const Eigenpairs pairs = largest_eigenpairs(minus_KG, K, free.node_of, count);
   Buckling result;
   result.complete = pairs.complete;

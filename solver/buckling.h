@@ -20,10 +20,19 @@ struct Buckling {
   bool complete = false;            ///< none below the last one is missing (Sturm count)
 };
 
-/// (K + alpha K_G) x = 0 with the axial forces of `solution` (means of each beam, bars included),
-/// slack cables left out. Exact enough only where beams are cut into pieces: one cubic beam finds
-/// its own Euler load 22 % too high, four 0.05 % (pinned ends). Panels do not buckle here, nor lose
-/// stiffness. Requires: `solution` is one of `model`.
-Buckling linear_buckling(const Model& model, const StaticSolution& solution, int count);
+/// Axial forces of the members in one case, tension positive; of beams the value at mid length.
+struct AxialForces {
+  std::vector<double> beams;
+  std::vector<double> bars;
+  std::vector<bool> slack;  ///< one a bar
+};
+
+AxialForces axial_forces(const StaticSolution& solution);
+
+/// (K + alpha K_G) x = 0 with axial forces that are constant along each member; slack cables are
+/// left out. Exact enough only where beams are cut into pieces: one cubic beam finds its own Euler
+/// load 22 % too high, four 0.05 % (pinned ends). Panels do not buckle here. Requires: the model is
+/// stable without loads, and the forces are sized for it.
+Buckling linear_buckling(const Model& model, const AxialForces& forces, int count);
 
 }  // namespace tubewright

@@ -68,4 +68,17 @@ Actions refine_actions(const RefinedModel& refined, const Actions& actions) {
   return fine;
 }
 
+AxialForces refine_axial_forces(const RefinedModel& refined, const StaticSolution& coarse) {
+  AxialForces N{{}, coarse.bar_forces, coarse.slack};
+  N.beams.resize(refined.model.beams.size());
+  for (size_t b = 0; b < coarse.beams.size(); ++b) {
+    const std::vector<int>& parts = refined.pieces[b];
+    for (size_t i = 0; i < parts.size(); ++i) {
+      const double middle = (static_cast<double>(i) + 0.5) / static_cast<double>(parts.size());
+      N.beams[parts[i]] = section_forces(coarse.beams[b], middle).N;
+    }
+  }
+  return N;
+}
+
 }  // namespace tubewright

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "solver/actions.h"
+#include "solver/buckling.h"
 #include "solver/model.h"
 
 namespace tubewright {
@@ -19,5 +20,8 @@ RefinedModel refine(const Model& model, int pieces);
 
 /// The actions of the coarse model on the refined one.
 Actions refine_actions(const RefinedModel& refined, const Actions& actions);
+
+/// Axial forces of the pieces from a solution of the coarse model: at the middle of each piece.
+AxialForces refine_axial_forces(const RefinedModel& refined, const StaticSolution& coarse);
 
 }  // namespace tubewright

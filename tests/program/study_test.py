@@ -143,6 +143,48 @@ class BenchTest(ProgramTest):
         self.assertIn("`bench_test: {weights:", process.stderr)
 
 
+class Stability(ProgramTest):
+    def test_a_cantilever_swings_at_the_frequencies_of_blevins_table(self):
+        # 1.8751^2/(2 pi L^2) sqrt(EI/m), R. D. Blevins, Table 8-1 (from memory): 26.748 Hz for a square
+        # tube of 25 x 25 x 2, 1 m long; both bending planes.
+        modes = json_of("modes", self.file(CANTILEVER), "-n", "2")["modes"]
+        self.assertEqual(2, len(modes))
+        for mode in modes:
+            self.assertFalse(mode["rigid"])
+            self.assertAlmostEqual(26.748, mode["frequency"], delta=0.02 * 26.748)
+
+    def test_a_free_vehicle_has_six_rigid_motions_first(self):
+        results = json_of("modes", HAULER)
+        self.assertFalse(results["modes_held"])
+        self.assertTrue(results["modes_complete"])
+        self.assertEqual([True] * 6, [mode["rigid"] for mode in results["modes"][:6]])
+        elastic = [mode["frequency"] for mode in results["modes"][6:]]
+        self.assertEqual(sorted(elastic), elastic)
+        self.assertGreater(elastic[0], 1)
+
+    def test_a_frequency_below_the_target_gives_1(self):
+        frame = self.file(CANTILEVER + "limits: {frequency: 50}\n")
+        process = run("modes", frame)
+        self.assertAnswer(1, process)
+        self.assertIn("FAIL", process.stdout)
+
+    def test_a_strut_buckles_at_its_euler_load(self):
+        # Fixed-free: pi^2 E I/(4 L^2) = 30747.1/4 N (Timoshenko & Gere, from memory).
+        frame = CANTILEVER + "  push: {kind: static, forces: {tip: [-1000, 0, 0]}}\n"
+        results = json_of("buckle", self.file(frame), "--case", "push")
+        self.assertAlmostEqual(30.7471 / 4, results["buckling"]["push"][0], delta=0.003 * 7.7)
+        self.assertEqual(["arm"], sorted(set(results["buckling_details"]["push"]["members"])))
+        self.assertAnswer(1, run("buckle", self.file(frame.replace("-1000", "-9000"))))
+        pulled = json_of("buckle", self.file(frame.replace("-1000", "1000")), "--case", "push")
+        self.assertEqual([], pulled["buckling"]["push"])
+
+    def test_every_case_of_a_vehicle_is_answered(self):
+        process = run("buckle", HAULER)
+        self.assertAnswer(0, process)
+        self.assertIn("no case buckles under its own loads", process.stdout)
+        self.assertEqual({"standing", "pothole", "turn", "brake"}, set(json_of("buckle", HAULER)["buckling"]))
+
+
 class Panels(ProgramTest):
     def test_each_panel_of_each_case_is_told(self):
         results = json_of("check", HAULER)

@@ -41,7 +41,8 @@ class Usage(ProgramTest):
     def test_every_command_of_the_help_exists(self):
         lines = run("--help").stdout.split("Commands:\n")[1].split("\n\n")[0].splitlines()
         commands = [line.split()[0] for line in lines]
-        self.assertEqual(["check", "twist", "floor", "bench-test", "start", "schema"], commands)
+        self.assertEqual(["check", "twist", "floor", "modes", "buckle", "bench-test",
+                          "start", "schema"], commands)
         for command in commands:
             self.assertAnswer(0, run(command, "--help"))
 
@@ -50,7 +51,7 @@ class Usage(ProgramTest):
                             (["check", "a.yaml", "--jason"], "did you mean `--json`?"),
                             (["check"], "needs a frame file"),
                             (["check", "a.yaml", "-o"], "needs a value"),
-                            (["modes", "a.yaml"], "this version does not have `modes` yet"),
+                            (["rank", "a.yaml"], "this version does not have `rank` yet"),
                             (["twist", "a.yaml", "--hold", "x"], "`free` or `clamped`"),
                             (["a.yaml"], "tubewright check a.yaml")):
             process = run(*words)

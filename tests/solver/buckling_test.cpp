@@ -21,7 +21,7 @@ StaticSolution statics(const Model& model, const Actions& actions) {
 }
 
 Buckling buckled(const Model& model, const Actions& actions, int count = 1) {
-  return linear_buckling(model, statics(model, actions), count);
+  return linear_buckling(model, axial_forces(statics(model, actions)), count);
 }
 
 /// Axially stiff section with unit EI, in the x-y plane.
