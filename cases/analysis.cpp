@@ -94,8 +94,8 @@ class CaseSummariser {
     for (size_t p = 0; p < frame_.panels.size(); ++p) {
       PanelResult r = panel_result(frame_, numbered_, p, panel_facts_[p], stages[p], solution,
                                    result.yield_factor);
-      for (const NamedCheck& check : r.checks) {
-        if (check.counts) note_worst(result, check.name, frame_.panels[p].name, check.result);
+      if (const NamedCheck* nearest = nearest_limit(r)) {
+        note_worst(result, nearest->name, frame_.panels[p].name, nearest->result);
       }
       result.panels.push_back(std::move(r));
     }

@@ -9,6 +9,7 @@
 #include "cases/gauge_twist.h"
 #include "cases/mechanism_report.h"
 #include "cases/torsion.h"
+#include "solver/rigid_bodies.h"
 #include "solver/statics.h"
 
 namespace tubewright {
@@ -19,10 +20,8 @@ namespace {
 std::variant<std::vector<double>, Problems> predict(const Frame& frame) {
   NumberedFrame n = build_model(frame);
   if (frame.supports.empty()) {
-    constexpr std::array<bool, 6> all = {true, true, true, true, true, true};
-    for (const std::string& node : frame.torsion->rear) {
-      n.model.supports.push_back({n.node.at(node), all});
-    }
+    const auto& rear = frame.torsion->rear;
+    n.model.supports = held_fully(n.model, node_numbers(n, {rear[0], rear[1]}));
   }
   Actions actions = no_actions(n.model);
   for (const auto& [node, kilograms] : frame.bench_test->weights) {
@@ -136,16 +135,24 @@ BenchFit fit(const Frame& frame, const Search& search, const std::vector<double>
     greatest = std::max(greatest, std::abs(stiffest[i]));
     if (!softest.empty()) spread = std::max(spread, std::abs(softest[i] - stiffest[i]));
   }
-  constexpr double hardly_any = 0.01;
+  constexpr double hardly_any = 0.01, hardly_better = 0.5;
   if (spread <= hardly_any * greatest) {
     f.state = FitState::insensitive;
   } else if (exponent > stiff - 0.05 || f.rms_after >= misfit(test, stiffest) * (1 - 1e-6)) {
     f.state = FitState::at_the_stiff_end;
   } else if (exponent < soft + 0.05) {
     f.state = FitState::at_the_soft_end;
+  } else if (f.rms_after > hardly_better * f.rms_before) {
+    f.state = FitState::hardly_explains;
   }
   if (frame.torsion) f.torsional_stiffness = torsional_stiffness(search.apply(frame, f.stiffness));
   return f;
+}
+
+const Eigen::Vector3d& position(const Frame& frame, const std::string& name) {
+  return std::find_if(frame.nodes.begin(), frame.nodes.end(),
+                      [&](const Node& n) { return n.name == name; })
+      ->at;
 }
 
 /// Gauges at a pair of the torsion test; nothing if one is missing.
@@ -164,32 +171,22 @@ std::optional<GaugePair> gauge_pair(const Frame& frame, const std::array<std::st
       found = true;
     }
     if (!found) return std::nullopt;
-    for (const Node& node : frame.nodes) {
-      if (node.name == nodes[static_cast<size_t>(side)]) y[side] = node.at.y();
-    }
+    y[side] = position(frame, nodes[static_cast<size_t>(side)]).y();
   }
   pair.distance = y[0] - y[1];
   return pair;
 }
 
-double x_of(const Frame& frame, const std::string& name) {
-  return std::find_if(frame.nodes.begin(), frame.nodes.end(),
-                      [&](const Node& n) { return n.name == name; })
-      ->at.x();
-}
-
 /// Moment about x of the weights on the front half of the torsion test, N m.
 double couple_of_weights(const Frame& frame) {
   const TorsionTest& t = *frame.torsion;
-  const double front = (x_of(frame, t.front[0]) + x_of(frame, t.front[1])) / 2;
-  const double rear = (x_of(frame, t.rear[0]) + x_of(frame, t.rear[1])) / 2;
+  const double front = (position(frame, t.front[0]).x() + position(frame, t.front[1]).x()) / 2;
+  const double rear = (position(frame, t.rear[0]).x() + position(frame, t.rear[1]).x()) / 2;
   double couple = 0;
   for (const auto& [name, kilograms] : frame.bench_test->weights) {
-    for (const Node& node : frame.nodes) {
-      if (node.name != name) continue;
-      const bool ahead = std::abs(node.at.x() - front) < std::abs(node.at.x() - rear);
-      if (ahead) couple -= node.at.y() * kilograms * frame.gravity;
-    }
+    const Eigen::Vector3d& at = position(frame, name);
+    const bool ahead = std::abs(at.x() - front) < std::abs(at.x() - rear);
+    if (ahead) couple -= at.y() * kilograms * frame.gravity;
   }
   return couple;
 }

@@ -26,7 +26,8 @@ enum class FitState {
   found,
   at_the_stiff_end,  ///< the readings are no larger than those of the stiffest frame
   at_the_soft_end,
-  insensitive,  ///< the readings hardly depend on it
+  hardly_explains,  ///< more than half of the difference is left after the fit
+  insensitive,      ///< the readings hardly depend on it
 };
 
 struct BenchFit {

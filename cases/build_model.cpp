@@ -1,6 +1,7 @@
 #include "cases/build_model.h"
 
 #include <algorithm>
+#include <set>
 
 #include "cases/built_in_materials.h"
 #include "cases/layout.h"
@@ -69,6 +70,17 @@ std::vector<int> node_numbers(const NumberedFrame& numbered,
   return list;
 }
 
+std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel) {
+  std::set<int> members;
+  for (const auto& edge : panel.edges) {
+    for (const EdgePiece& piece : edge) {
+      members.insert(piece.is_beam ? numbered.member_of_beam[piece.index]
+                                   : numbered.member_of_bar[piece.index]);
+    }
+  }
+  return {members.begin(), members.end()};
+}
+
 double member_length(const NumberedFrame& numbered, const Member& member) {
   const std::vector<Eigen::Vector3d>& at = numbered.model.nodes;
   return (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();
@@ -104,10 +116,12 @@ NumberedFrame build_model(const Frame& frame) {
     if (m.kind == MemberKind::beam) {
       const int section = section_number.at(m.section);
       n.slots.push_back({true, static_cast<int>(n.model.beams.size())});
+      n.member_of_beam.push_back(index);
       n.model.beams.push_back({n.node.at(m.from), n.node.at(m.to), section, section, m.roll,
                                m.release_from, m.release_to});
     } else {
       n.slots.push_back({false, static_cast<int>(n.model.bars.size())});
+      n.member_of_bar.push_back(index);
       n.model.bars.push_back(bar_of(frame, n, m));
     }
   }

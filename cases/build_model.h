@@ -17,8 +17,10 @@ struct MemberSlot {
 };
 
 struct NumberedFrame {
-  Model model;                    ///< nodes in the order of Frame::nodes
-  std::vector<MemberSlot> slots;  ///< in the order of Frame::members
+  Model model;                      ///< nodes in the order of Frame::nodes
+  std::vector<MemberSlot> slots;    ///< in the order of Frame::members
+  std::vector<int> member_of_beam;  ///< the member that each beam, or bar, of the model is
+  std::vector<int> member_of_bar;
   std::unordered_map<std::string, int> node;
   /// Members by name; the name of a continuous tube stands for all its pieces, in order.
   std::unordered_map<std::string, std::vector<int>> members;
@@ -29,6 +31,9 @@ NumberedFrame build_model(const Frame& frame);
 
 /// The numbers of named nodes. Requires: they exist.
 std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<std::string>& names);
+
+/// The members along the edges of a panel of the model, each once, ascending.
+std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel);
 
 /// Length of a member, m.
 double member_length(const NumberedFrame& numbered, const Member& member);

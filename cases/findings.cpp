@@ -62,6 +62,12 @@ std::string in_mm(double metres) {
   return text;
 }
 
+std::string decimals(double value, int count) {
+  char text[400];  // the longest finite double has 309 digits before the point
+  std::snprintf(text, sizeof text, "%.*f", count, value);
+  return text;
+}
+
 void add_error(Problems& problems, const Place& place, std::string message, std::string advice) {
   problems.push_back({Severity::error, place, std::move(message), std::move(advice)});
 }

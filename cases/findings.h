@@ -18,6 +18,9 @@ std::string quoted_list(const std::vector<std::string>& names);
 /// A length for the reader's eye: "12.5 mm".
 std::string in_mm(double metres);
 
+/// With so many decimals: "0.58".
+std::string decimals(double value, int count);
+
 void add_error(Problems& problems, const Place& place, std::string message, std::string advice);
 void add_warning(Problems& problems, const Place& place, std::string message, std::string advice);
 

@@ -28,7 +28,8 @@ void note_worst(FloorOption& o, const Analysis& analysis) {
   }
 }
 
-FloorOption option(const Frame& frame, const std::string& words) {
+/// `trouble`: set, if asked for, where the load cases have no answer.
+FloorOption option(const Frame& frame, const std::string& words, Problems* trouble = nullptr) {
   FloorOption o;
   o.words = words;
   const MassSummary mass = mass_summary(frame, build_model(frame));
@@ -38,6 +39,7 @@ FloorOption option(const Frame& frame, const std::string& words) {
   if (!frame.cases.empty()) {
     const AnalysisOutcome outcome = analyse(frame);
     if (const auto* analysis = std::get_if<Analysis>(&outcome)) note_worst(o, *analysis);
+    else if (trouble != nullptr) *trouble = std::get<Problems>(outcome);
   }
   return o;
 }
@@ -123,15 +125,12 @@ FloorOutcome floor_study(const Frame& frame) {
   FloorStudy s;
   s.panels_mass = panels_mass(frame);
   s.guessed_rivets = rivets_are_guessed(frame);
-  // The mechanism, if the frame is one even with its sheets, is the answer.
-  const TorsionOutcome first = torsion_test(frame, TorsionHold::free);
-  if (const auto* problems = std::get_if<Problems>(&first)) return *problems;
-  if (!frame.cases.empty()) {
-    const AnalysisOutcome outcome = analyse(frame);
-    if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  }
+  // What is wrong with the frame even with its sheets is the answer.
+  Problems trouble;
+  s.usual = option(frame, "with the sheet", &trouble);
+  if (!s.usual.stiffness) return std::get<Problems>(torsion_test(frame, TorsionHold::free));
+  if (!trouble.empty()) return trouble;
   s.without = option(without_panels(frame), "without the sheet");
-  s.usual = option(with_rivets(frame, RivetBand::usual), "with the sheet");
   if (s.guessed_rivets) {
     s.low = option(with_rivets(frame, RivetBand::low), "with the sheet, rivets soft");
     s.high = option(with_rivets(frame, RivetBand::high), "with the sheet, rivets stiff");

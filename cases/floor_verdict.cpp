@@ -1,9 +1,9 @@
 // What the numbers of a floor study mean, in words.
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <numbers>
 
+#include "cases/findings.h"
 #include "cases/floor_study.h"
 
 namespace tubewright {
@@ -17,17 +17,11 @@ constexpr double per_degree = std::numbers::pi / 180;  // N m/rad -> N m/deg
 constexpr double hardly_any_gain = 0.02;
 constexpr double as_good = 0.10;
 
-std::string text(double value, int decimals) {
-  char buffer[48];
-  std::snprintf(buffer, sizeof buffer, "%.*f", decimals, value);
-  return buffer;
-}
-
 std::string stiffness(const std::optional<double>& K) {
-  return K ? text(*K * per_degree, *K * per_degree < 100 ? 1 : 0) + " N m/deg" : "none";
+  return K ? decimals(*K * per_degree, *K * per_degree < 100 ? 1 : 0) + " N m/deg" : "none";
 }
 
-std::string times(double ratio) { return text(ratio, ratio < 10 ? 2 : 0) + " times"; }
+std::string times(double ratio) { return decimals(ratio, ratio < 10 ? 2 : 0) + " times"; }
 
 double gain(const FloorOption& o) { return o.gain_per_kg.value_or(0); }
 
@@ -46,7 +40,7 @@ bool beats_tubes(const FloorOption& sheet, const FloorStudy& s) {
   return gain(sheet) >= gain(best_tubes(s));
 }
 
-std::string used(const FloorOption& o) { return text(o.worst->utilisation, 2) + " of the limit"; }
+std::string used(const FloorOption& o) { return decimals(o.worst->utilisation, 2) + " of the limit"; }
 
 std::vector<std::string> reasons(const FloorStudy& s) {
   std::vector<std::string> list;
@@ -54,7 +48,7 @@ std::vector<std::string> reasons(const FloorStudy& s) {
     list.emplace_back("torsional stiffness " + stiffness(s.without.stiffness) +
                       " without the sheet, " + stiffness(s.usual.stiffness) + " with it (" +
                       times(*s.usual.stiffness / *s.without.stiffness) + "), for " +
-                      text(s.panels_mass, 2) + " kg");
+                      decimals(s.panels_mass, 2) + " kg");
   } else {
     list.emplace_back("without the sheet the frame is loose: the sheet is part of the structure");
   }
@@ -65,7 +59,7 @@ std::vector<std::string> reasons(const FloorStudy& s) {
   list.emplace_back("the same mass in tube diagonals gives " + stiffness(s.diagonal.stiffness) +
                     ", in heavier floor tubes " + stiffness(s.thicker.stiffness));
   if (s.usual.rivet_utilisation) {
-    list.emplace_back("the rivets are loaded to " + text(*s.usual.rivet_utilisation, 2) +
+    list.emplace_back("the rivets are loaded to " + decimals(*s.usual.rivet_utilisation, 2) +
                       " of what they may carry");
   }
   if (s.without.worst && s.usual.worst) {
@@ -83,14 +77,14 @@ std::vector<std::string> changes(const FloorStudy& s) {
     if (!trial || !trial->stiffness || std::abs(*trial->stiffness / K - 1) < 0.01) return;
     const double more = trial->panels_mass - s.panels_mass;
     list.push_back(words + ": " + stiffness(trial->stiffness) +
-                   (more > 0.005 ? ", " + text(more, 2) + " kg more" : ""));
+                   (more > 0.005 ? ", " + decimals(more, 2) + " kg more" : ""));
   };
   if (s.half_pitch) {
-    add(s.half_pitch, "rivets every " + text(*s.half_pitch->pitch * 1e3, 0) + " mm");
+    add(s.half_pitch, "rivets every " + decimals(*s.half_pitch->pitch * 1e3, 0) + " mm");
   }
   add(s.epoxied, "a structural epoxy bond as well, 20 mm wide");
   if (s.thicker_sheet) {
-    add(s.thicker_sheet, "sheet of " + text(s.thicker_sheet->thickness * 1e3, 2) + " mm");
+    add(s.thicker_sheet, "sheet of " + decimals(s.thicker_sheet->thickness * 1e3, 2) + " mm");
   }
   if (list.empty()) {
     list.emplace_back(

@@ -2,13 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <map>
 #include <set>
 
 #include "cases/build_model.h"
 #include "cases/built_in_materials.h"
-#include "cases/layout.h"
+#include "cases/findings.h"
 #include "cases/mass_summary.h"
 #include "cases/section_of.h"
 #include "cases/sheet_joint_stiffness.h"
@@ -19,25 +18,8 @@ namespace {
 
 constexpr double mm = 1e-3;
 
-std::string two_decimals(double value) {
-  char text[48];
-  std::snprintf(text, sizeof text, "%.2f", value);
-  return text;
-}
-
 const Material& material_of(const Frame& frame, const SectionEntry& s) {
   return find_material(frame, s.material)->properties;
-}
-
-/// Members along the edges of a panel.
-std::set<int> members_round(const Frame& frame, const Layout& layout, const NumberedFrame& n,
-                            const PanelEntry& panel) {
-  std::set<int> members;
-  for (int k = 0; k < 4; ++k) {
-    const int a = n.node.at(panel.corners[k]), b = n.node.at(panel.corners[(k + 1) % 4]);
-    for (const int m : members_in_line(frame, layout, a, b)) members.insert(m);
-  }
-  return members;
 }
 
 /// The section with `factor` times the area.
@@ -84,9 +66,7 @@ Frame with_rivets(Frame frame, RivetBand band) {
   for (Sheet& sheet : frame.sheets) {
     if (!sheet.rivet || sheet.rivet->stiffness) continue;
     const RivetStiffness s = blind_rivet_stiffness(sheet.rivet->diameter);
-    sheet.rivet->stiffness = band == RivetBand::low    ? s.low
-                             : band == RivetBand::high ? s.high
-                                                       : s.usual;
+    sheet.rivet->stiffness = band == RivetBand::low ? s.low : s.high;
   }
   return frame;
 }
@@ -100,15 +80,15 @@ bool rivets_are_guessed(const Frame& frame) {
 
 DiagonalFrame with_diagonals(const Frame& frame, bool second) {
   const NumberedFrame n = build_model(frame);
-  const Layout layout = layout_of(frame);
   DiagonalFrame d{without_panels(frame), {}};
-  for (const PanelEntry& panel : frame.panels) {
+  for (size_t p = 0; p < frame.panels.size(); ++p) {
+    const PanelEntry& panel = frame.panels[p];
     const std::string& from = panel.corners[second ? 1 : 0];
     const std::string& to = panel.corners[second ? 3 : 2];
     const double length = (n.model.nodes[n.node.at(from)] - n.model.nodes[n.node.at(to)]).norm();
     SectionEntry tube;
     double wall = INFINITY;
-    for (const int m : members_round(frame, layout, n, panel)) {
+    for (const int m : members_round(n, n.model.panels[p])) {
       const SectionEntry& edge = find_section(frame, frame.members[m].section);
       if (edge.shape != Shape::properties && edge.wall > 0) wall = std::min(wall, edge.wall);
       tube.material = edge.material;
@@ -119,8 +99,8 @@ DiagonalFrame with_diagonals(const Frame& frame, bool second) {
     tube.height = tube.width = area / (4 * tube.wall) + tube.wall;
     tube.corners = Corners::sharp;
     tube.name = panel.name + "/diagonal";  // no name of a file can hold a slash
-    d.sizes.push_back(two_decimals(tube.height / mm) + " x " + two_decimals(tube.height / mm) +
-                      " x " + two_decimals(tube.wall / mm));
+    d.sizes.push_back(decimals(tube.height / mm, 2) + " x " + decimals(tube.height / mm, 2) +
+                      " x " + decimals(tube.wall / mm, 2));
     Member member;
     member.name = member.tube = tube.name;
     member.from = from;
@@ -134,11 +114,11 @@ DiagonalFrame with_diagonals(const Frame& frame, bool second) {
 
 ThickerFrame with_thicker_tubes(const Frame& frame) {
   const NumberedFrame n = build_model(frame);
-  const Layout layout = layout_of(frame);
   ThickerFrame t{without_panels(frame), {}};
   std::set<int> members;
-  for (const PanelEntry& panel : frame.panels)
-    members.merge(members_round(frame, layout, n, panel));
+  for (const Panel& panel : n.model.panels) {
+    for (const int m : members_round(n, panel)) members.insert(m);
+  }
   double present = 0;
   for (const int m : members) {
     present += mass_per_length(frame, frame.members[m]) * member_length(n, frame.members[m]);
@@ -153,10 +133,10 @@ ThickerFrame with_thicker_tubes(const Frame& frame) {
       SectionEntry after = heavier(before, material_of(frame, before), factor);
       after.name = place->second;
       t.sizes.push_back(before.shape == Shape::properties
-                            ? old + ": " + two_decimals(factor) + " times"
-                            : old + ": " + two_decimals(after.height / mm) + " x " +
-                                  two_decimals(after.width / mm) +
-                                  (after.wall > 0 ? " x " + two_decimals(after.wall / mm) : ""));
+                            ? old + ": " + decimals(factor, 2) + " times"
+                            : old + ": " + decimals(after.height / mm, 2) + " x " +
+                                  decimals(after.width / mm, 2) +
+                                  (after.wall > 0 ? " x " + decimals(after.wall / mm, 2) : ""));
       t.frame.sections.push_back(std::move(after));
     }
     t.frame.members[m].section = place->second;

@@ -11,7 +11,7 @@ namespace tubewright {
 
 Frame without_panels(Frame frame);
 
-enum class RivetBand { low, usual, high };
+enum class RivetBand { low, high };
 
 /// Rivets whose stiffness the file does not give take the end of the usual band.
 Frame with_rivets(Frame frame, RivetBand band);

@@ -89,7 +89,7 @@ Problems lint(const Frame& frame) {
   for (Problems kind :
        {lint_unused(frame, layout), lint_strengths(frame), lint_duplicates(frame, layout),
         lint_close_nodes(frame, layout), lint_nodes_on_members(frame, layout),
-        lint_crossings(frame, layout), lint_bays(frame, layout), lint_sheets(frame, layout)}) {
+        lint_crossings(frame, layout), lint_bays(frame, layout), lint_sheets(frame)}) {
     const bool cut_short = kind.size() >= most_of_a_kind;
     kind = in_file_order(std::move(kind), frame);
     if (cut_short) kind.back().advice += "; there are more of this kind, not listed";

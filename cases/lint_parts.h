@@ -17,7 +17,7 @@ Problems lint_close_nodes(const Frame& frame, const Layout& layout);
 Problems lint_nodes_on_members(const Frame& frame, const Layout& layout);
 Problems lint_crossings(const Frame& frame, const Layout& layout);
 Problems lint_bays(const Frame& frame, const Layout& layout);
-Problems lint_sheets(const Frame& frame, const Layout& layout);
+Problems lint_sheets(const Frame& frame);
 
 /// Smaller outer size of each member's tube, m; 0 for springs. Where only properties are given, the
 /// side of the thin square tube with the same radius of gyration, sqrt(6) i.

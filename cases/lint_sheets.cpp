@@ -1,17 +1,13 @@
 // Doubts about sheets: rivets too far apart, too near the edge, of the wrong size; skewed panels.
-#include <Eigen/Geometry>
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdio>
-#include <unordered_map>
 #include <unordered_set>
 
 #include "cases/build_model.h"
-#include "cases/built_in_materials.h"
 #include "cases/findings.h"
 #include "cases/lint_parts.h"
-#include "cases/sheet_joint_stiffness.h"
+#include "cases/panel_result.h"
 #include "solver/shear_panel.h"
 #include "solver/sheet_joint.h"
 
@@ -20,12 +16,6 @@ namespace {
 
 constexpr double mm = 1e-3;
 
-std::string in_diameters(double ratio) {
-  char text[32];
-  std::snprintf(text, sizeof text, "%.1f", ratio);
-  return text;
-}
-
 /// EN 1993-1-3 Table 8.1 (from memory): p >= 3 d; a panel that is to carry shear wants rivets no
 /// farther apart than 50 mm or 30 t, whichever is more (judgement).
 void check_pitch(const Sheet& s, Problems& problems) {
@@ -33,7 +23,7 @@ void check_pitch(const Sheet& s, Problems& problems) {
   if (r.pitch < 3 * r.diameter) {
     add_warning(
         problems, s.place,
-        "rivets of sheet " + quoted(s.name) + " stand " + in_diameters(r.pitch / r.diameter) +
+        "rivets of sheet " + quoted(s.name) + " stand " + decimals(r.pitch / r.diameter, 1) +
             " diameters apart",
         "at least 3 diameters, or the sheet tears from hole to hole (EN 1993-1-3 Table 8.1)");
   }
@@ -59,95 +49,76 @@ void check_diameter(const Sheet& s, Problems& problems) {
     const double most =
         1 / solid_rivet_flexibility(d, steel, {s.thickness, aluminium}, {2 * s.thickness, steel});
     if (*s.rivet->stiffness > most) {
-      char text[64];
-      std::snprintf(text, sizeof text, "%.1f kN/mm", *s.rivet->stiffness * 1e-6);
-      char bound[64];
-      std::snprintf(bound, sizeof bound, "%.0f kN/mm", most * 1e-6);
       add_warning(problems, s.place,
-                  "rivets of sheet " + quoted(s.name) + " have a stiffness of " + text,
-                  std::string("even a solid steel rivet has no more than ") + bound +
-                      " there (Huth 1986); `stiffness` is that of one rivet, in kN/mm");
+                  "rivets of sheet " + quoted(s.name) + " have a stiffness of " +
+                      decimals(*s.rivet->stiffness * 1e-6, 1) + " kN/mm",
+                  "even a solid steel rivet has no more than " + decimals(most * 1e-6, 0) +
+                      " kN/mm there (Huth 1986); `stiffness` is that of one rivet, in kN/mm");
     }
   }
 }
 
 /// EN 1993-1-3 Table 8.1 (from memory): e >= 1.5 d; 2 d is better practice. The row runs along the
 /// middle of the tube's face.
-void check_edge_distance(const Frame& frame, const Sheet& s,
-                         const std::vector<double>& side_of_member, const Layout& layout,
+void check_edge_distance(const Frame& frame, const NumberedFrame& n, const Sheet& s,
                          Problems& problems) {
-  double narrowest = INFINITY;
-  std::string tube;
-  std::unordered_map<std::string, int> node;
-  for (size_t i = 0; i < frame.nodes.size(); ++i)
-    node.emplace(frame.nodes[i].name, static_cast<int>(i));
-  for (const PanelEntry& p : frame.panels) {
-    if (p.sheet != s.name) continue;
-    for (int k = 0; k < 4; ++k) {
-      for (const int m :
-           members_in_line(frame, layout, node.at(p.corners[k]), node.at(p.corners[(k + 1) % 4]))) {
-        if (side_of_member[m] >= narrowest) continue;
-        narrowest = side_of_member[m];
-        tube = frame.members[m].name;
-      }
-    }
+  PanelFacts nearest;
+  nearest.edge_distance = INFINITY;
+  for (size_t p = 0; p < frame.panels.size(); ++p) {
+    if (frame.panels[p].sheet != s.name) continue;
+    const PanelFacts facts = panel_facts(frame, n, p);
+    if (facts.edge_distance < nearest.edge_distance) nearest = facts;
   }
-  const double e = narrowest / 2, d = s.rivet->diameter;
+  const double e = nearest.edge_distance, d = s.rivet->diameter;
   if (!(e < 2 * d)) return;
   add_warning(problems, s.place,
-              "rivets of sheet " + quoted(s.name) + " come " + in_diameters(e / d) +
-                  " diameters from the edge on tube " + quoted(tube),
+              "rivets of sheet " + quoted(s.name) + " come " + decimals(e / d, 1) +
+                  " diameters from the edge on tube " +
+                  quoted(frame.members[nearest.narrowest].name),
               e < 1.5 * d ? "at least 1.5 diameters (EN 1993-1-3 Table 8.1): take thinner rivets"
                           : "2 diameters are better practice: take thinner rivets or a wider tube");
 }
 
-void check_links_and_skew(const Frame& frame, const PanelEntry& p, const Layout& layout,
-                          const std::unordered_map<std::string, int>& node, Problems& problems) {
-  std::array<Eigen::Vector3d, 4> corners;
-  for (int k = 0; k < 4; ++k) corners[k] = layout.at[node.at(p.corners[k])];
-  for (int k = 0; k < 4; ++k) {
-    for (const int m :
-         members_in_line(frame, layout, node.at(p.corners[k]), node.at(p.corners[(k + 1) % 4]))) {
-      if (frame.members[m].kind != MemberKind::link) continue;
-      add_warning(
-          problems, p.place,
-          "panel " + quoted(p.name) + " is fixed to the link " + quoted(frame.members[m].name),
-          "a link is taken as straight: if the sheet buckles, its pull across the link is not in "
-          "the link's stress; make it a beam");
-    }
+void check_links(const Frame& frame, const NumberedFrame& n, size_t p, Problems& problems) {
+  for (const int m : members_round(n, n.model.panels[p])) {
+    if (n.slots[m].is_beam) continue;
+    add_warning(problems, frame.panels[p].place,
+                "panel " + quoted(frame.panels[p].name) + " is fixed to the link " +
+                    quoted(frame.members[m].name),
+                "a link is taken as straight: if the sheet buckles, its pull across the link is not "
+                "in the link's stress; make it a beam");
   }
-  const Sheet& sheet = find_sheet(frame, p.sheet);
-  const Material& material = find_material(frame, sheet.material)->properties;
+}
+
+void check_skew(const Frame& frame, const NumberedFrame& n, size_t p, Problems& problems) {
+  std::array<Eigen::Vector3d, 4> corners;
+  for (int k = 0; k < 4; ++k) corners[k] = n.model.nodes[n.model.panels[p].corners[k]];
   constexpr double nearly_square = 1.10;
-  const double ratio = ray_field_ratio(corners, material.E / (2 * material.G) - 1);
+  const double ratio = ray_field_ratio(corners, panel_facts(frame, n, p).nu);
   if (ratio < nearly_square) return;
-  char percent[16];
-  std::snprintf(percent, sizeof percent, "%.0f", 100 * (1 - 1 / ratio));
-  add_warning(problems, p.place, "panel " + quoted(p.name) + " is far from rectangular",
-              std::string("where its edges slip it may be up to ") + percent +
+  add_warning(problems, frame.panels[p].place,
+              "panel " + quoted(frame.panels[p].name) + " is far from rectangular",
+              "where its edges slip it may be up to " + decimals(100 * (1 - 1 / ratio), 0) +
                   " % softer than reckoned; divide it by a tube if that matters");
 }
 
 }  // namespace
 
-Problems lint_sheets(const Frame& frame, const Layout& layout) {
+Problems lint_sheets(const Frame& frame) {
   Problems problems;
   if (frame.panels.empty()) return problems;
-  const std::vector<double> sides = tube_sides(frame);
+  const NumberedFrame n = build_model(frame);
   std::unordered_set<std::string> used;
   for (const PanelEntry& p : frame.panels) used.insert(p.sheet);
   for (const Sheet& s : frame.sheets) {
     if (!s.rivet || !used.contains(s.name) || problems.size() >= most_of_a_kind) continue;
     check_pitch(s, problems);
     check_diameter(s, problems);
-    check_edge_distance(frame, s, sides, layout, problems);
+    check_edge_distance(frame, n, s, problems);
   }
-  std::unordered_map<std::string, int> node;
-  for (size_t i = 0; i < frame.nodes.size(); ++i)
-    node.emplace(frame.nodes[i].name, static_cast<int>(i));
-  for (const PanelEntry& p : frame.panels) {
-    if (problems.size() >= most_of_a_kind) break;
-    check_links_and_skew(frame, p, layout, node, problems);
+  for (size_t p = 0; p < frame.panels.size() && problems.size() < most_of_a_kind; ++p) {
+    check_links(frame, n, p, problems);
+    check_skew(frame, n, p, problems);
   }
   return problems;
 }

@@ -22,21 +22,12 @@ constexpr double fold_angle = std::numbers::pi / 4;
 /// soft elastic ones (judgement, no source). Soft: shear modulus below 50 MPa.
 double bond_share_allowed(const BondJoint& bond) { return bond.shear_modulus >= 50e6 ? 0.25 : 0.1; }
 
-const Member* member_of(const Frame& frame, const NumberedFrame& n, const EdgePiece& piece) {
-  for (size_t m = 0; m < n.slots.size(); ++m) {
-    if (n.slots[m].is_beam == piece.is_beam && n.slots[m].index == piece.index) {
-      return &frame.members[m];
-    }
-  }
-  return nullptr;
-}
-
 /// Width of the tube's face that the sheet lies on; NaN where only properties are given.
-double face_width(const SectionEntry& section, const NumberedFrame& n, const EdgePiece& piece,
+double face_width(const SectionEntry& section, const NumberedFrame& n, const MemberSlot& slot,
                   const Eigen::Vector3d& normal) {
   if (section.shape == Shape::properties) return unknown;
-  if (!piece.is_beam) return std::min(section.width, section.height);
-  const Beam& beam = n.model.beams[piece.index];
+  if (!slot.is_beam) return std::min(section.width, section.height);
+  const Beam& beam = n.model.beams[slot.index];
   const Eigen::Matrix3d axes =
       member_axes(n.model.nodes[beam.from], n.model.nodes[beam.to], beam.roll);
   const bool flat_side_up = std::abs(axes.row(2).dot(normal)) >= std::abs(axes.row(1).dot(normal));
@@ -56,11 +47,6 @@ double wall_of(const SectionEntry& s) {
       break;
   }
   return unknown;
-}
-
-/// The smaller; unknown if either is.
-double least_known(double a, double b) {
-  return std::isnan(a) || std::isnan(b) ? unknown : std::min(a, b);
 }
 
 template <class Visit>
@@ -131,6 +117,17 @@ void add_rivet_checks(PanelResult& r, const Sheet& sheet, const PanelFacts& f, d
 
 }  // namespace
 
+const NamedCheck* nearest_limit(const PanelResult& panel) {
+  const NamedCheck* nearest = nullptr;
+  for (const NamedCheck& check : panel.checks) {
+    if (!check.counts || !check.result.utilisation) continue;
+    if (nearest == nullptr || *check.result.utilisation > *nearest->result.utilisation) {
+      nearest = &check;
+    }
+  }
+  return nearest;
+}
+
 PanelFacts panel_facts(const Frame& frame, const NumberedFrame& n, size_t index) {
   const Panel& panel = n.model.panels[index];
   const Sheet& sheet = find_sheet(frame, frame.panels[index].sheet);
@@ -153,13 +150,20 @@ PanelFacts panel_facts(const Frame& frame, const NumberedFrame& n, size_t index)
                            material.G * sheet.thickness);
   }
   f.edge_distance = f.wall = std::numeric_limits<double>::infinity();
-  each_edge_piece(panel, [&](const EdgePiece& piece) {
-    const Member* member = member_of(frame, n, piece);
-    const SectionEntry& section = find_section(frame, member->section);
-    const double half = face_width(section, n, piece, g.normal) / 2, wall = wall_of(section);
-    f.edge_distance = least_known(f.edge_distance, half);
-    f.wall = least_known(f.wall, wall);
-  });
+  for (const int m : members_round(n, panel)) {
+    const SectionEntry& section = find_section(frame, frame.members[m].section);
+    const double e = face_width(section, n, n.slots[m], g.normal) / 2, wall = wall_of(section);
+    if (std::isnan(e)) {  // one that is not known leaves all unknown
+      f.edge_distance = f.wall = unknown;
+      f.narrowest = -1;
+      break;
+    }
+    if (e < f.edge_distance) {
+      f.edge_distance = e;
+      f.narrowest = m;
+    }
+    f.wall = std::min(f.wall, wall);
+  }
   return f;
 }
 

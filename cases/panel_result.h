@@ -21,7 +21,8 @@ struct PanelFacts {
   double ultimate = 0;         ///< may be NaN
   double critical_stress = 0;  ///< shear stress at which the flat sheet buckles
   double rivet_share = 0;      ///< of the shear flow that rivets take, the rest goes to the bond
-  double edge_distance = 0;  ///< middle of a tube's face to its border, the narrowest; NaN unknown
+  double edge_distance = 0;    ///< middle of a tube's face to its border, the narrowest; NaN unknown
+  int narrowest = -1;          ///< the member of that tube, -1 unknown
   double wall = 0;           ///< thinnest tube wall under the rivets; NaN unknown
   double bond_peak_per_flow = 0;  ///< 1/m
 };
@@ -56,6 +57,9 @@ struct PanelResult {
   std::optional<double> bond_mean;
   std::vector<NamedCheck> checks;
 };
+
+/// The check that is nearest its limit among those that count; null if none was made.
+const NamedCheck* nearest_limit(const PanelResult& panel);
 
 /// `factor`: the reserve asked of the case, on loads. Rivet strengths are divided by gamma_M3 too.
 PanelResult panel_result(const Frame& frame, const NumberedFrame& numbered, size_t panel,

@@ -43,12 +43,11 @@ FreeVehicle on_a_rigid_frame(const Frame& frame, const NumberedFrame& n) {
     for (const std::string& name : *pair) seeds.push_back(n.node.at(name));
   }
   const std::vector<bool> body = welded_body(frame, n, seeds);
-  const std::vector<int> masters = masters_of(v.model);
-  v.model.supports.clear();
+  std::vector<int> held;
   for (int node = 0; node < static_cast<int>(body.size()); ++node) {
-    if (!body[node] || masters[node] != node) continue;
-    v.model.supports.push_back({node, {true, true, true, true, true, true}});
+    if (body[node]) held.push_back(node);
   }
+  v.model.supports = held_fully(v.model, held);
   return v;
 }
 

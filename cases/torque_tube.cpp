@@ -4,9 +4,10 @@
 #include <Eigen/Geometry>
 #include <array>
 #include <cmath>
-#include <cstdio>
 #include <limits>
 
+#include "cases/build_model.h"
+#include "cases/findings.h"
 #include "solver/determinate_restraint.h"
 #include "solver/shear_panel.h"
 #include "solver/statics.h"
@@ -78,18 +79,16 @@ std::vector<double> twist_gain_of_panels(const Model& model) {
   return gains;
 }
 
-Problems idle_panels(const Frame& frame, const NumberedFrame& numbered) {
+Problems idle_panels(const Frame& frame) {
   Problems problems;
   if (frame.panels.empty()) return problems;
-  const std::vector<double> gains = twist_gain_of_panels(numbered.model);
+  const std::vector<double> gains = twist_gain_of_panels(build_model(frame).model);
   for (size_t p = 0; p < gains.size(); ++p) {
     if (!(gains[p] < least_twist_gain)) continue;
-    char times[32];
-    std::snprintf(times, sizeof times, "%.2f", gains[p]);
     problems.push_back(
         {Severity::warning, frame.panels[p].place,
          "panel `" + frame.panels[p].name + "` closes no torque tube",
-         std::string("it makes the frame ") + times +
+         "it makes the frame " + decimals(gains[p], 2) +
              " times as stiff in twist there: a sheet pays in torsion where it is the "
              "only open side of a box whose other sides are braced or clad"});
   }

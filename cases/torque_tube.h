@@ -3,9 +3,9 @@
 
 #include <vector>
 
-#include "cases/build_model.h"
 #include "cases/frame.h"
 #include "cases/place.h"
+#include "solver/model.h"
 
 namespace tubewright {
 
@@ -18,6 +18,6 @@ std::vector<double> twist_gain_of_panels(const Model& model);
 constexpr double least_twist_gain = 1.05;
 
 /// One warning for each panel that does next to nothing.
-Problems idle_panels(const Frame& frame, const NumberedFrame& numbered);
+Problems idle_panels(const Frame& frame);
 
 }  // namespace tubewright

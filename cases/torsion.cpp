@@ -196,9 +196,7 @@ std::variant<Solved, Problems> solve(const Frame& frame, TorsionHold hold) {
   if (hold == TorsionHold::free) {
     model.supports = determinate_restraint(model);
   } else {
-    constexpr std::array<bool, 6> all = {true, true, true, true, true, true};
-    model.supports = {{s.rear.left, all}, {s.rear.right, all}};
-    for (Support& support : model.supports) support.node = masters_of(model)[support.node];
+    model.supports = held_fully(model, {s.rear.left, s.rear.right});
   }
   StaticResult solved = solve_statics(model, {test_actions(frame, model, hold, s.front, s.rear)});
   if (const auto* failure = std::get_if<StaticFailure>(&solved)) {

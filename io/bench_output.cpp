@@ -20,10 +20,10 @@ std::string kind_words(FitKind kind) {
 std::string value_words(const BenchFit& f) {
   if (f.kind == FitKind::joints) {
     const double K = f.stiffness * per_degree;
-    return fixed(K, decimals_for(K)) + " N m/deg at each tube end";
+    return three_digits(K) + " N m/deg at each tube end";
   }
   const double k = f.stiffness * kN_mm_per_N_m;
-  return fixed(k, decimals_for(k)) + " kN/mm a rivet";
+  return three_digits(k) + " kN/mm a rivet";
 }
 
 std::string state_words(const BenchFit& f) {
@@ -37,6 +37,8 @@ std::string state_words(const BenchFit& f) {
     case FitState::at_the_soft_end:
       return "none found: the frame measured is softer than even " + value_words(f) +
              " would make it; look for slack, stands that move, a missing tube";
+    case FitState::hardly_explains:
+      return value_words(f) + " comes closest, but hardly explains the readings: look elsewhere first";
     case FitState::insensitive:
       break;
   }
@@ -51,6 +53,8 @@ const char* state_name(FitState state) {
       return "at_the_stiff_end";
     case FitState::at_the_soft_end:
       return "at_the_soft_end";
+    case FitState::hardly_explains:
+      return "hardly_explains";
     case FitState::insensitive:
       break;
   }
@@ -92,7 +96,7 @@ std::string fit_lines(const BenchStudy& s, Paint paint) {
             " mm after\n";
     if (f.torsional_stiffness && f.state == FitState::found) {
       const double K = *f.torsional_stiffness * per_degree;
-      text += "    torsional stiffness so corrected " + fixed(K, decimals_for(K)) +
+      text += "    torsional stiffness so corrected " + three_digits(K) +
               " N m/deg (free to warp)\n";
     }
   }
@@ -103,10 +107,10 @@ std::string stiffness_lines(const BenchStudy& s) {
   if (!s.measured_stiffness) return {};
   const double K = *s.measured_stiffness * per_degree;
   std::string text =
-      "torsional stiffness from the readings " + fixed(K, decimals_for(K)) + " N m/deg";
+      "torsional stiffness from the readings " + three_digits(K) + " N m/deg";
   if (s.model_stiffness) {
     const double model = *s.model_stiffness * per_degree;
-    text += ", by the model on the same stands " + fixed(model, decimals_for(model));
+    text += ", by the model on the same stands " + three_digits(model);
   }
   return text +
          (s.rear_was_measured

@@ -37,6 +37,12 @@ std::vector<std::string> not_made(const Analysis& analysis, const char* name,
   return lines;
 }
 
+/// What concerns one command, then what concerns all.
+std::vector<std::string> before_the_usual(std::vector<std::string> lines) {
+  for (std::string& line : cautions()) lines.push_back(std::move(line));
+  return lines;
+}
+
 }  // namespace
 
 std::vector<std::string> cautions() {
@@ -50,56 +56,41 @@ std::vector<std::string> cautions() {
 }
 
 std::vector<std::string> torsion_cautions() {
-  std::vector<std::string> lines = {
-      "Real frames come out softer than this: joints of thin square tube and brackets give way. 5 "
-      "to 25 "
-      "% is common (common practice, no source); `bench-test` finds out.",
-      "Stiffness is that of small loads and flat sheets. Two published figures can only be "
-      "compared "
-      "if the frames were held alike."};
-  for (std::string& line : cautions()) lines.push_back(std::move(line));
-  return lines;
+  return before_the_usual(
+      {"Real frames come out softer than this: joints of thin square tube and brackets give way. "
+       "5 to 25 % is common (common practice, no source); `bench-test` finds out.",
+       "Stiffness is that of small loads and flat sheets. Two published figures can only be "
+       "compared if the frames were held alike."});
 }
 
 std::vector<std::string> floor_cautions() {
-  std::vector<std::string> lines = {
-      "Stiffness of blind rivets is a judgement, off by a factor of two either way; a test piece "
-      "or "
-      "`bench-test` tells more. A sheet that is taken off for work must not be counted.",
-      "The first torsion frequency is an estimate: two inertias on a spring.",
-      "Aluminium on steel corrodes where it stays wet: paint and seal between them, set rivets "
-      "wet."};
-  for (std::string& line : cautions()) lines.push_back(std::move(line));
-  return lines;
+  return before_the_usual(
+      {"Stiffness of blind rivets is a judgement, off by a factor of two either way; a test piece "
+       "or `bench-test` tells more. A sheet that is taken off for work must not be counted.",
+       "The first torsion frequency is an estimate: two inertias on a spring.",
+       "Aluminium on steel corrodes where it stays wet: paint and seal between them, set rivets "
+       "wet."});
 }
 
 std::vector<std::string> bench_cautions() {
-  std::vector<std::string> lines = {
-      "Load and unload once before zeroing; read at four or five loads both ways and use the "
-      "slope, so "
-      "that slack drops out. Gauges at the held end too: stands give way.",
-      "A fit finds one number for all joints or all rivets. That it matches a reading does not "
-      "prove "
-      "that this is where the frame gives way."};
-  for (std::string& line : cautions()) lines.push_back(std::move(line));
-  return lines;
+  return before_the_usual(
+      {"Load and unload once before zeroing; read at four or five loads both ways and use the "
+       "slope, so that slack drops out. Gauges at the held end too: stands give way.",
+       "A fit finds one number for all joints or all rivets. That it matches a reading does not "
+       "prove that this is where the frame gives way."});
 }
 
 std::vector<std::string> modes_cautions() {
-  std::vector<std::string> lines = {
-      "Carried masses swing as if bolted on: a rider or a loose load damps and shifts these "
-      "frequencies. Cables count as taut, sheets as flat."};
-  for (std::string& line : cautions()) lines.push_back(std::move(line));
-  return lines;
+  return before_the_usual(
+      {"Carried masses swing as if bolted on: a rider or a loose load damps and shifts these "
+       "frequencies. Cables count as taut, sheets as flat."});
 }
 
 std::vector<std::string> buckling_cautions() {
-  std::vector<std::string> lines = {
-      "Linear buckling of straight members and perfect joints: real frames give way before. EN 1993-1-1 "
-      "5.2.1 asks for second-order effects below a factor of 10; its member check, with "
-      "imperfections, is not made here. Flat bars that tip over sideways are not found."};
-  for (std::string& line : cautions()) lines.push_back(std::move(line));
-  return lines;
+  return before_the_usual(
+      {"Linear buckling of straight members and perfect joints: real frames give way before. EN "
+       "1993-1-1 5.2.1 asks for second-order effects below a factor of 10; its member check, with "
+       "imperfections, is not made here. Flat bars that tip over sideways are not found."});
 }
 
 std::vector<std::string> checks_not_made(const Analysis& analysis) {

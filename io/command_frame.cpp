@@ -66,7 +66,7 @@ std::variant<LoadedFrame, int> load_frame(const std::string& path, bool json) {
   }
   loaded.frame = std::move(std::get<Frame>(completed));
   append(loaded.warnings, lint(loaded.frame));
-  append(loaded.warnings, idle_panels(loaded.frame, build_model(loaded.frame)));
+  append(loaded.warnings, idle_panels(loaded.frame));
   return loaded;
 }
 

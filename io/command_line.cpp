@@ -185,12 +185,14 @@ Misuse not_a_command(const std::string& word) {
   }
   if (word.starts_with('-')) {
     Words known = {"--help", "--version"};
-    const Words of_check = {"--json", "--output", "--case", "--quiet", "-o", "-q", "--hold"};
+    const std::map<std::string, std::string> command_of = {
+        {"--json", "check"}, {"--output", "check"}, {"-o", "check"},    {"--case", "check"},
+        {"--quiet", "check"}, {"-q", "check"},       {"--hold", "twist"}, {"--count", "modes"},
+        {"-n", "modes"}};
     const std::string name = word.substr(0, word.find('='));
-    if (contains(of_check, name)) {
-      const std::string command = name == "--hold" ? "twist" : "check";
+    if (const auto found = command_of.find(name); found != command_of.end()) {
       return {"`" + name + "` stands before the command",
-              "options come after it: `tubewright " + command + " frame.yaml " + name + "`"};
+              "options come after it: `tubewright " + found->second + " frame.yaml " + name + "`"};
     }
     return {"there is no option `" + name + "`", or_else(did_you_mean(name, known), see_help(""))};
   }

@@ -30,14 +30,14 @@ Examples:
 Usage: tubewright COMMAND ...
 
 Commands:
-  check FRAME.yaml     solve all load cases, make all checks
-  twist FRAME.yaml     torsional stiffness, twist along the frame, weakest bay
-  floor FRAME.yaml     the sheet against nothing and against tubes of the same mass
-  modes FRAME.yaml     natural frequencies, named in words
-  buckle FRAME.yaml    by what factor each case's loads may grow before the frame buckles
+  check FRAME.yaml       solve all load cases, make all checks
+  twist FRAME.yaml       torsional stiffness, twist along the frame, weakest bay
+  floor FRAME.yaml       the sheet against nothing and against tubes of the same mass
+  modes FRAME.yaml       natural frequencies, named in words
+  buckle FRAME.yaml      by what factor each case's loads may grow before the frame buckles
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
-  start FILE.yaml      write a commented starter frame that passes
-  schema               print the JSON Schema (draft-07) of the frame file
+  start FILE.yaml        write a commented starter frame that passes
+  schema                 print the JSON Schema (draft-07) of the frame file
 
 Options:
   -h, --help           this page; `tubewright COMMAND --help` for one command

@@ -41,17 +41,6 @@ std::string panel_row(const std::string& name, const PanelResult& panel, std::si
 
 }  // namespace
 
-const NamedCheck* nearest_limit(const PanelResult& panel) {
-  const NamedCheck* nearest = nullptr;
-  for (const NamedCheck& check : panel.checks) {
-    if (!check.counts || !check.result.utilisation) continue;
-    if (nearest == nullptr || *check.result.utilisation > *nearest->result.utilisation) {
-      nearest = &check;
-    }
-  }
-  return nearest;
-}
-
 std::vector<int> failing_panels(const CaseResult& result) {
   std::vector<int> failing;
   for (std::size_t p = 0; p < result.panels.size(); ++p) {

@@ -9,9 +9,6 @@
 
 namespace tubewright {
 
-/// The panel's check that is nearest its limit among those that count; null if none was made.
-const NamedCheck* nearest_limit(const PanelResult& panel);
-
 /// Indices of the panels with a utilisation above 1.
 std::vector<int> failing_panels(const CaseResult& result);
 

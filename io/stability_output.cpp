@@ -13,8 +13,6 @@ namespace {
 
 using nlohmann::ordered_json;
 
-std::string number_text(double value) { return fixed(value, decimals_for(value)); }
-
 const FrameMode* lowest_elastic(const FrameModes& modes) {
   for (const FrameMode& m : modes.modes) {
     if (!m.rigid) return &m;
@@ -27,7 +25,7 @@ constexpr const char* not_counted =
 
 std::string factor_words(const CaseBuckling& c) {
   if (c.factors.empty()) return "does not buckle under these loads";
-  std::string text = number_text(c.factors.front()) + " times its loads, " + c.where.front();
+  std::string text = three_digits(c.factors.front()) + " times its loads, " + c.where.front();
   if (c.factors.front() <= 1) return text + ": BUCKLES";
   if (c.factors.front() < second_order_limit) {
     text += "; second-order effects add " + fixed(100 * (amplification(c.factors.front()) - 1), 0) +
@@ -47,7 +45,7 @@ bool modes_pass(const Frame& frame, const FrameModes& modes) {
 std::string modes_lines(const FrameModes& modes) {
   std::string text;
   for (const FrameMode& m : modes.modes) {
-    if (!m.rigid) text += number_text(m.frequency) + " Hz\n";
+    if (!m.rigid) text += three_digits(m.frequency) + " Hz\n";
   }
   return text;
 }
@@ -63,13 +61,13 @@ std::string modes_text(const Frame& frame, const FrameModes& modes, Paint paint)
   text += paint.faint("        Hz  of its motion") + '\n';
   for (const FrameMode& m : modes.modes) {
     if (m.rigid) continue;
-    text += right(number_text(m.frequency), 10) + right(fixed(100 * m.share, 0) + " %", 8) + "  " +
+    text += right(three_digits(m.frequency), 10) + right(fixed(100 * m.share, 0) + " %", 8) + "  " +
             m.words + '\n';
   }
   if (!modes.complete) text += not_counted;
   if (!modes_pass(frame, modes)) {
     text += paint.bad("FAIL") + ": the lowest is below the " +
-            number_text(*frame.limits.frequency) + " Hz asked for\n";
+            three_digits(*frame.limits.frequency) + " Hz asked for\n";
   }
   return text + '\n' + list_lines("Bear in mind", modes_cautions(), paint);
 }
@@ -120,7 +118,7 @@ std::string buckling_text(const Frame& frame, const BuckleStudy& study, Paint pa
     if (c->factors.size() > 1) {
       text += std::string(width + 4, ' ') + "then";
       for (std::size_t i = 1; i < c->factors.size(); ++i) {
-        text += (i > 1 ? ", " : " ") + number_text(c->factors[i]);
+        text += (i > 1 ? ", " : " ") + three_digits(c->factors[i]);
       }
       text += '\n';
     }

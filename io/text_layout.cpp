@@ -30,6 +30,8 @@ int decimals_for(double magnitude) {
   return std::clamp(2 - static_cast<int>(std::floor(std::log10(std::abs(magnitude)))), 0, 6);
 }
 
+std::string three_digits(double value) { return fixed(value, decimals_for(value)); }
+
 std::string utilisation_text(double utilisation) {
   const bool near_limit = utilisation != 1 && std::abs(utilisation - 1) < 0.005;
   return fixed(utilisation, near_limit ? 6 : 2);

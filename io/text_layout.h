@@ -17,6 +17,9 @@ std::string fixed(double value, int decimals);
 /// Decimals (0..6) that show `magnitude` to three digits; 2 for zero.
 int decimals_for(double magnitude);
 
+/// `value` to three digits, no exponent below 1e9.
+std::string three_digits(double value);
+
 /// A utilisation: two decimals, more where rounding would hide on which side of 1 it is.
 std::string utilisation_text(double utilisation);
 

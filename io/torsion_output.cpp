@@ -18,7 +18,7 @@ using nlohmann::ordered_json;
 constexpr std::size_t items_shown = 8;
 
 std::string in_N_m_deg(double K) {
-  return fixed(K * per_degree, decimals_for(K * per_degree)) + " N m/deg";
+  return three_digits(K * per_degree) + " N m/deg";
 }
 
 const char* hold_words(TorsionHold hold) {
@@ -61,7 +61,7 @@ std::string stiffness_lines(const TorsionAnswer& a) {
   if (t.buckling_couple) {
     text += "  the first sheet to buckle is " +
             a.frame.panels[static_cast<std::size_t>(t.first_to_buckle)].name + ", at " +
-            fixed(*t.buckling_couple, decimals_for(*t.buckling_couple)) +
+            three_digits(*t.buckling_couple) +
             " N m; beyond that the frame is softer\n";
     if (t.secant_stiffness) {
       text += "  with what they have lost under " + fixed(t.couple, 1) +

@@ -295,16 +295,12 @@ void check_idle(const Equilibrium& e, LargeDisplacementSolution& s) {
   s.reason = "a moment is left about a pin that nothing stops from turning";
 }
 
-/// Common head of both solvers: the frame and its unloaded equilibrium, or the reason why not.
-std::optional<DeformableFrame> prepared(const Model& model, const Actions& actions,
-                                        LargeDisplacementSolution& s) {
-  auto frame = deformable_frame(model, actions);
-  if (auto* why = std::get_if<std::string>(&frame)) {
-    s.reason = *why;
-    s.displacements = s.reactions = Eigen::VectorXd::Zero(unknown_count(model));
-    return std::nullopt;
-  }
-  return std::get<DeformableFrame>(std::move(frame));
+/// An answer that nothing was solved for, and why.
+LargeDisplacementSolution not_solved(const Model& model, const std::string& reason) {
+  LargeDisplacementSolution s;
+  s.reason = reason;
+  s.displacements = s.reactions = Eigen::VectorXd::Zero(unknown_count(model));
+  return s;
 }
 
 constexpr const char* mechanism = "the unloaded frame can move without resistance";
@@ -313,16 +309,13 @@ constexpr const char* mechanism = "the unloaded frame can move without resistanc
 
 LargeDisplacementSolution solve_large_displacement(const Model& model, const Actions& actions,
                                                    const LargeDisplacementOptions& options) {
-  LargeDisplacementSolution s;
-  const std::optional<DeformableFrame> frame = prepared(model, actions, s);
-  if (!frame) return s;
-  Follower follower(*frame, options);
+  const auto deformable = deformable_frame(model, actions);
+  if (const auto* why = std::get_if<std::string>(&deformable)) return not_solved(model, *why);
+  const auto& frame = std::get<DeformableFrame>(deformable);
+  Follower follower(frame, options);
   std::optional<Equilibrium> now = follower.start();
-  if (!now) {
-    s.reason = mechanism;
-    s.displacements = s.reactions = Eigen::VectorXd::Zero(unknown_count(model));
-    return s;
-  }
+  if (!now) return not_solved(model, mechanism);
+  LargeDisplacementSolution s;
   s.path.push_back(follower.point(*now));
   double change = std::min(options.first_step, options.greatest_step);
   for (int tried = 0; now->load_factor < 1; ++tried) {
@@ -351,7 +344,7 @@ LargeDisplacementSolution solve_large_displacement(const Model& model, const Act
   s.converged = now->load_factor >= 1;
   s.iterations = follower.iterations();
   check_idle(*now, s);
-  describe(*frame, actions, *now, s);
+  describe(frame, actions, *now, s);
   return s;
 }
 
@@ -404,21 +397,18 @@ std::optional<Step> limit_point(Follower& follower, const Equilibrium& start, co
 
 LargeDisplacementSolution trace_path(const Model& model, const Actions& actions,
                                      const LargeDisplacementOptions& options) {
-  LargeDisplacementSolution s;
-  const std::optional<DeformableFrame> frame = prepared(model, actions, s);
-  if (!frame) return s;
-  Follower follower(*frame, options);
+  const auto deformable = deformable_frame(model, actions);
+  if (const auto* why = std::get_if<std::string>(&deformable)) return not_solved(model, *why);
+  const auto& frame = std::get<DeformableFrame>(deformable);
+  Follower follower(frame, options);
   std::optional<Equilibrium> now = follower.start();
-  if (!now) {
-    s.reason = mechanism;
-    s.displacements = s.reactions = Eigen::VectorXd::Zero(unknown_count(model));
-    return s;
-  }
+  if (!now) return not_solved(model, mechanism);
+  LargeDisplacementSolution s;
   s.path.push_back(follower.point(*now));
   const double first_length = options.first_step * follower.length(now->velocity);
   if (!(first_length > 0)) {
     s.converged = true;  // nothing acts on what can move
-    describe(*frame, actions, *now, s);
+    describe(frame, actions, *now, s);
     return s;
   }
   double length = first_length;
@@ -463,7 +453,7 @@ LargeDisplacementSolution trace_path(const Model& model, const Actions& actions,
   }
   s.iterations = follower.iterations();
   check_idle(*now, s);
-  describe(*frame, actions, *now, s);
+  describe(frame, actions, *now, s);
   return s;
 }
 

@@ -113,7 +113,8 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
   s.displacements = displacements;
   s.slack = slack;
   s.panel_flows.assign(model.panels.size(), 0);
-  const Actions all = with_pulls(model, actions);
+  s.bar_lines.assign(model.bars.size(), Eigen::Vector3d::Zero());
+  Actions all = with_pulls(model, actions);  // what panels put on members and joints comes to it
   for (const PanelGroup& group : panel_groups(model)) {
     const Eigen::VectorXd misfit = group_misfit(model, group, all.beams);
     const Eigen::VectorXd flows = group_flows(group, displacements, misfit);
@@ -121,19 +122,16 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
       s.panel_flows[group.panels[i]] = flows[static_cast<Eigen::Index>(i)];
     }
   }
-  std::vector<BeamActions> on_beams = actions.beams;
-  Eigen::VectorXd from_panels = Eigen::VectorXd::Zero(unknown_count(model));
-  s.bar_lines.assign(model.bars.size(), Eigen::Vector3d::Zero());
   for (size_t p = 0; p < model.panels.size(); ++p) {
-    const auto loads = edge_loads(model, model.panels[p], s.panel_flows[p], actions.pulls[p]);
-    add_edge_loads(model, loads, on_beams, from_panels);
+    const auto loads = edge_loads(model, model.panels[p], s.panel_flows[p], 0);
+    add_edge_loads(model, loads, all.beams, all.nodal);
     for (const EdgeLoad& load : loads) {
       if (!load.piece.is_beam) s.bar_lines[load.piece.index] += load.line;
     }
   }
   s.beams.reserve(model.beams.size());
   for (size_t i = 0; i < model.beams.size(); ++i) {
-    s.beams.push_back(recover_beam(model, model.beams[i], on_beams[i], displacements));
+    s.beams.push_back(recover_beam(model, model.beams[i], all.beams[i], displacements));
   }
   for (size_t i = 0; i < model.bars.size(); ++i) {
     const Bar& bar = model.bars[i];
@@ -141,7 +139,7 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
                                     : bar.stiffness * bar_elongation(model, bar, displacements));
   }
 
-  JointForces f = joint_forces(model, s, from_panels);
+  JointForces f = joint_forces(model, s, all.nodal - actions.nodal);
   Eigen::VectorXd missing = f.sum - actions.nodal;  // what the outside still has to supply
   gather_on_masters(model, masters_of(model), missing);
   s.reactions = Eigen::VectorXd::Zero(missing.size());

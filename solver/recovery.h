@@ -23,7 +23,7 @@ struct StaticSolution {
   std::vector<double> bar_forces;   ///< tension positive, 0 for a slack cable
   std::vector<bool> slack;          ///< one a bar
   std::vector<double> panel_flows;  ///< q0 of each panel, N/m; see shear_panel.h
-  /// One a bar: what panels along it put on it, N/m, along and across; `bar_forces` is its mean
+  /// One a bar: what the flows of panels put on it along its length, N/m; `bar_forces` is its mean
   /// force.
   std::vector<Eigen::Vector3d> bar_lines;
   Residual residual;     ///< worst free unknown: actions on the node against its members' answers

@@ -37,4 +37,13 @@ void gather_on_masters(const Model& model, const std::vector<int>& masters, Eige
   }
 }
 
+std::vector<Support> held_fully(const Model& model, const std::vector<int>& nodes) {
+  const std::vector<int> masters = masters_of(model);
+  std::vector<Support> supports;
+  for (const int node : nodes) {
+    supports.push_back({masters[node], {true, true, true, true, true, true}});
+  }
+  return supports;
+}
+
 }  // namespace tubewright

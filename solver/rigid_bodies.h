@@ -21,4 +21,7 @@ void follow_masters(const Model& model, const std::vector<int>& masters, Eigen::
 /// Moves forces on nodes that follow a master to it; `f` has six entries a node.
 void gather_on_masters(const Model& model, const std::vector<int>& masters, Eigen::VectorXd& f);
 
+/// Supports that hold nodes in all six directions; for a node that follows, its master.
+std::vector<Support> held_fully(const Model& model, const std::vector<int>& nodes);
+
 }  // namespace tubewright

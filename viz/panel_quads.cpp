@@ -9,25 +9,12 @@
 #include <vtkXMLPolyDataWriter.h>
 
 #include <Eigen/Geometry>
-#include <algorithm>
 
 #include "solver/shear_panel.h"
 #include "viz/vtk_arrays.h"
 #include "viz/workshop_units.h"
 
 namespace tubewright {
-
-namespace {
-
-double utilisation(const PanelResult& panel) {
-  double greatest = 0;
-  for (const NamedCheck& check : panel.checks) {
-    if (check.counts) greatest = std::max(greatest, check.result.utilisation.value_or(0));
-  }
-  return greatest;
-}
-
-}  // namespace
 
 std::string panel_quads_file(const Analysis& analysis, const CaseResult& result, int step,
                              double warp_scale) {
@@ -63,7 +50,8 @@ std::string panel_quads_file(const Analysis& analysis, const CaseResult& result,
     append(critical, r.critical_stress * MPa_per_Pa);
     append(kept, r.stage.kept);
     append(rivet, r.rivet_load.value_or(0));
-    append(used, utilisation(r));
+    const NamedCheck* nearest = nearest_limit(r);
+    append(used, nearest == nullptr ? 0 : *nearest->result.utilisation);
     number.push_back(static_cast<int>(p));
     names.push_back(analysis.frame.panels[p].name);
   }

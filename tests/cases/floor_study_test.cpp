@@ -14,11 +14,7 @@ using namespace tubewright::testing;
 
 namespace {
 
-FloorStudy studied(const Frame& frame) {
-  const FloorOutcome outcome = floor_study(frame);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) FAIL(text_of(*problems));
-  return std::get<FloorStudy>(outcome);
-}
+FloorStudy studied(const Frame& frame) { return answer_of(floor_study(frame)); }
 
 double frame_mass(const Frame& frame) {
   const MassSummary m = mass_summary(frame, build_model(frame));

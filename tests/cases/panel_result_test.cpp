@@ -13,11 +13,7 @@ namespace {
 
 constexpr double mm = 1e-3, MPa = 1e6;
 
-Analysis solved(const Frame& frame) {
-  const AnalysisOutcome outcome = analyse(frame);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) FAIL(text_of(*problems));
-  return std::get<Analysis>(outcome);
-}
+Analysis solved(const Frame& frame) { return answer_of(analyse(frame)); }
 
 const CheckResult& check_named(const PanelResult& panel, const std::string& name) {
   for (const NamedCheck& check : panel.checks) {

@@ -2,8 +2,11 @@
 #pragma once
 
 #include <string>
+#include <variant>
 
 #include "cases/frame.h"
+#include "cases/place.h"
+#include "tests/catch.h"
 
 namespace tubewright::testing {
 
@@ -71,6 +74,13 @@ inline std::string text_of(const Problems& problems) {
   std::string text;
   for (const Problem& p : problems) text += p.message + " | " + p.advice + '\n';
   return text;
+}
+
+/// The answer of a study or an analysis; fails the test with what was wrong where there is none.
+template <class Answer>
+Answer answer_of(const std::variant<Answer, Problems>& outcome) {
+  if (const auto* problems = std::get_if<Problems>(&outcome)) FAIL(text_of(*problems));
+  return std::get<Answer>(outcome);
 }
 
 }  // namespace tubewright::testing

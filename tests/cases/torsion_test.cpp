@@ -15,9 +15,7 @@ using namespace tubewright::testing;
 namespace {
 
 Torsion tested(const Frame& frame, TorsionHold hold = TorsionHold::free) {
-  const TorsionOutcome outcome = torsion_test(frame, hold);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) FAIL(text_of(*problems));
-  return std::get<Torsion>(outcome);
+  return answer_of(torsion_test(frame, hold));
 }
 
 /// A single tube of length L between two very stiff cross tubes.
