@@ -28,31 +28,30 @@ bool any_buckled(const std::vector<SheetStage>& stages) {
 }
 
 // The flow is nearly the load's, whatever the stiffness, so the map contracts quickly.
-std::optional<Settled> settle_sheets(
-    const NumberedFrame& numbered, const std::vector<PanelFacts>& facts,
-    std::vector<SheetStage> stages,
-    const std::function<const StaticSolution*(const NumberedFrame& softened,
-                                              const std::vector<double>& pulls)>& solve_again) {
+std::optional<Settled> settle_sheets(const NumberedFrame& numbered,
+                                     const std::vector<PanelFacts>& facts,
+                                     std::vector<SheetStage> stages, const Actions& extra,
+                                     const SolveAgain& solve_again) {
   constexpr int most_rounds = 50;
   constexpr double agreement = 1e-4;
   NumberedFrame softened = numbered;
-  for (int round = 0; round < most_rounds; ++round) {
-    std::vector<double> pulls;
-    for (size_t p = 0; p < stages.size(); ++p) {
-      softened.model.panels[p].kept = stages[p].kept;
-      pulls.push_back(stages[p].pull);
+  Actions pulled = extra;
+  Settled settled{std::move(stages), {}, false};
+  for (int round = 0; round < most_rounds && !settled.converged; ++round) {
+    for (size_t p = 0; p < settled.stages.size(); ++p) {
+      softened.model.panels[p].kept = settled.stages[p].kept;
+      pulled.pulls[p] = settled.stages[p].pull;
     }
-    const StaticSolution* solution = solve_again(softened, pulls);
-    if (solution == nullptr) return std::nullopt;
-    const std::vector<SheetStage> next = sheet_stages(facts, numbered.model, *solution);
+    std::optional<StaticSolution> solution = solve_again(softened, pulled);
+    if (!solution) return std::nullopt;
+    std::vector<SheetStage> next = sheet_stages(facts, numbered.model, *solution);
     double change = 0;
     for (size_t p = 0; p < next.size(); ++p) {
-      change = std::max(change, std::abs(next[p].kept - stages[p].kept));
+      change = std::max(change, std::abs(next[p].kept - settled.stages[p].kept));
     }
-    stages = next;
-    if (change <= agreement) return Settled{stages, true};
+    settled = {std::move(next), std::move(*solution), change <= agreement};
   }
-  return Settled{stages, false};
+  return settled;
 }
 
 }  // namespace tubewright

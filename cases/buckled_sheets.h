@@ -21,19 +21,22 @@ std::vector<SheetStage> sheet_stages(const std::vector<PanelFacts>& facts, const
 /// True if any of the sheets has buckled.
 bool any_buckled(const std::vector<SheetStage>& stages);
 
+/// Solves one case again: for a frame whose panels keep what is left of them, with actions beside
+/// its own. Nothing on failure.
+using SolveAgain = std::function<std::optional<StaticSolution>(const NumberedFrame& softened,
+                                                               const Actions& extra)>;
+
 struct Settled {
   std::vector<SheetStage> stages;  ///< of the last solution
+  StaticSolution solution;
   bool converged = true;
 };
 
-/// `stages`: of a first solution with flat sheets. `solve_again` solves the case for a frame whose
-/// panels keep what a stage leaves them and pull with `pulls`, and returns the new flows; it
-/// returns nothing on failure, which ends the search. Stages agree when no `kept` changes by more
-/// than 1e-4.
-std::optional<Settled> settle_sheets(
-    const NumberedFrame& numbered, const std::vector<PanelFacts>& facts,
-    std::vector<SheetStage> stages,
-    const std::function<const StaticSolution*(const NumberedFrame& softened,
-                                              const std::vector<double>& pulls)>& solve_again);
+/// `stages`: of a first solution. The case is solved with `extra` and the pulls of the sheets until
+/// no `kept` changes by more than 1e-4; a failure ends the search with nothing.
+std::optional<Settled> settle_sheets(const NumberedFrame& numbered,
+                                     const std::vector<PanelFacts>& facts,
+                                     std::vector<SheetStage> stages, const Actions& extra,
+                                     const SolveAgain& solve_again);
 
 }  // namespace tubewright

@@ -8,6 +8,8 @@ struct Row {
   double E, G;             // GPa
   double density;          // kg/m3
   double yield, ultimate;  // MPa
+  Metal metal = Metal::steel;
+  double heat_yield = 0, heat_ultimate = 0;  // MPa, beside a weld; 0: not affected, or no tube
 };
 
 // Least values of thin sheet and tube as delivered. MEMORY: recalled from the standard named, its
@@ -32,15 +34,15 @@ constexpr Row table[] = {
     // Cr, 0.15-0.30 Mo). EN 10083-3 gives 700 and 900 MPa quenched and tempered (MEMORY).
     {"25CrMo4", 210, 81, 7850, 435, 621},
     // 1.4301 hot-rolled strip, EN 10088-2 (MEMORY); cold-rolled strip has 230 and 540.
-    {"304", 200, 77, 7900, 210, 520},
+    {"304", 200, 77, 7900, 210, 520, Metal::stainless},
     // EN 485-2 sheet; 5754 seen in a reprint of the table, the others MEMORY.
-    {"EN AW-1050A-H14", 70, 27, 2700, 85, 105},
-    {"EN AW-5251-H22", 70, 27, 2690, 120, 190},
-    {"EN AW-5754-H22", 70, 27, 2670, 130, 220},
-    {"EN AW-5754-H111", 70, 27, 2670, 80, 190},
-    // EN 755-2 extrusions up to 5 mm, MEMORY; sheet of EN 485-2 has 260 and 310. Beside a weld EN
-    // 1999-1-1 leaves 125 and 185.
-    {"EN AW-6082-T6", 70, 27, 2700, 250, 290},
+    {"EN AW-1050A-H14", 70, 27, 2700, 85, 105, Metal::aluminium},
+    {"EN AW-5251-H22", 70, 27, 2690, 120, 190, Metal::aluminium},
+    {"EN AW-5754-H22", 70, 27, 2670, 130, 220, Metal::aluminium},
+    {"EN AW-5754-H111", 70, 27, 2670, 80, 190, Metal::aluminium},
+    // EN 755-2 extrusions up to 5 mm, MEMORY; sheet of EN 485-2 has 260 and 310. Beside a weld:
+    // EN 1999-1-1 Table 3.2b, MEMORY.
+    {"EN AW-6082-T6", 70, 27, 2700, 250, 290, Metal::aluminium, 125, 185},
 };
 
 }  // namespace
@@ -51,7 +53,9 @@ const std::vector<MaterialEntry>& built_in_materials() {
     std::vector<MaterialEntry> entries;
     for (const Row& row : table) {
       const Material m{row.E * GPa, row.G * GPa, row.density, row.yield * MPa, row.ultimate * MPa};
-      entries.push_back({row.name, m, {}});
+      MaterialEntry entry{row.name, m, {}, row.metal, {}};
+      if (row.heat_yield > 0) entry.heat_affected = {row.heat_yield * MPa, row.heat_ultimate * MPa};
+      entries.push_back(std::move(entry));
     }
     return entries;
   }();

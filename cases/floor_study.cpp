@@ -38,8 +38,10 @@ FloorOption option(const Frame& frame, const std::string& words, Problems* troub
   if (o.stiffness) o.frequency = torsion_frequency_estimate(frame, *o.stiffness);
   if (!frame.cases.empty()) {
     const AnalysisOutcome outcome = analyse(frame);
-    if (const auto* analysis = std::get_if<Analysis>(&outcome)) note_worst(o, *analysis);
-    else if (trouble != nullptr) *trouble = std::get<Problems>(outcome);
+    if (const auto* analysis = std::get_if<Analysis>(&outcome))
+      note_worst(o, *analysis);
+    else if (trouble != nullptr)
+      *trouble = std::get<Problems>(outcome);
   }
   return o;
 }

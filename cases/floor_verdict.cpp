@@ -40,7 +40,9 @@ bool beats_tubes(const FloorOption& sheet, const FloorStudy& s) {
   return gain(sheet) >= gain(best_tubes(s));
 }
 
-std::string used(const FloorOption& o) { return decimals(o.worst->utilisation, 2) + " of the limit"; }
+std::string used(const FloorOption& o) {
+  return decimals(o.worst->utilisation, 2) + " of the limit";
+}
 
 std::vector<std::string> reasons(const FloorStudy& s) {
   std::vector<std::string> list;

@@ -26,10 +26,20 @@ constexpr double standard_gravity = 9.80665;  // m/s2, CGPM 1901
 constexpr std::array<const char*, 6> direction_names = {"x", "y", "z", "rx", "ry", "rz"};
 constexpr std::array<const char*, 6> release_names = {"Fx", "Fy", "Fz", "Mx", "My", "Mz"};
 
+enum class Metal { steel, stainless, aluminium, other };
+
+/// What the heat of a weld leaves of a material's strength, Pa; NaN where unknown.
+struct HeatAffected {
+  double yield = std::numeric_limits<double>::quiet_NaN();
+  double ultimate = std::numeric_limits<double>::quiet_NaN();
+};
+
 struct MaterialEntry {
   std::string name;
   Material properties;
   Place place;
+  Metal metal = Metal::steel;  ///< which standard's rules hold for it
+  HeatAffected heat_affected;  ///< aluminium only
 };
 
 enum class Shape { square_tube, rectangular_tube, round_tube, round_bar, flat_bar, properties };
@@ -67,6 +77,9 @@ struct Member {
   EndConnection release_from = welded;  ///< 0 = free, finite = spring, `rigid` = joined
   EndConnection release_to = welded;
   std::string tube;  ///< the continuous tube (path) this is a piece of, else empty
+  /// Effective length over length, for bending about y and z; absent: found.
+  std::array<std::optional<double>, 2> buckling_length;
+  std::optional<double> weld_throat;  ///< absent: the tube's wall
   Place place;
 };
 
@@ -258,6 +271,7 @@ struct Case {
   std::string name;
   CaseKind kind = CaseKind::fixed_supports;
   bool rare = false;
+  std::optional<double> yield_factor;  ///< instead of limits.yield_factor
   std::string note;
   Place place;
   // kind: static, and beside the wheels' forces kind: vehicle
@@ -298,6 +312,24 @@ struct Limits {
   std::optional<double> mass;
   std::optional<double> deflection;
   std::optional<double> frequency;
+};
+
+/// Part of what a frame goes through in its life.
+struct LifeBlock {
+  std::string load_case;  ///< one end of the cycle; empty: `vertical`
+  std::string from;       ///< the other end; empty: standing, or unloaded without wheels
+  double vertical = 0;    ///< times g, up and down from standing
+  double cycles = 0;
+  Place place;
+};
+
+/// How fatigue is screened. Without it in the file a vehicle gets a spectrum that does not count.
+struct Life {
+  double category = 36e6;  ///< Pa at 2 million cycles
+  bool damage_tolerant = false;
+  bool high_consequence = true;
+  std::vector<LifeBlock> spectrum;
+  Place place;
 };
 
 struct StockSize {
@@ -342,6 +374,7 @@ struct Frame {
   std::vector<Case> cases;
   std::optional<TorsionTest> torsion;
   Limits limits;
+  std::optional<Life> life;
   std::optional<Stock> stock;
   std::optional<BenchTest> bench_test;
 };

@@ -9,6 +9,7 @@
 #include "cases/built_in_materials.h"
 #include "cases/findings.h"
 #include "cases/mass_summary.h"
+#include "cases/member_checks.h"
 #include "cases/section_of.h"
 #include "cases/sheet_joint_stiffness.h"
 
@@ -170,6 +171,69 @@ double panels_mass(const Frame& frame) {
   double mass = 0;
   for (const PanelEntry& panel : frame.panels) mass += panel_mass(frame, n, panel).mass;
   return mass;
+}
+
+bool has_walls(const Frame& frame) {
+  return std::any_of(frame.sections.begin(), frame.sections.end(), [](const SectionEntry& s) {
+    return s.shape == Shape::properties || s.wall > 0;
+  });
+}
+
+Frame with_walls(Frame frame, double factor) {
+  for (SectionEntry& s : frame.sections) {
+    s.wall *= factor;
+    Section& g = s.given;
+    for (double* p : {&g.A, &g.Iy, &g.Iz, &g.It, &g.Wy, &g.Wz, &g.Wt, &g.Wply, &g.Wplz}) {
+      *p *= factor;
+    }
+    if (!std::isinf(g.Ay)) g.Ay *= factor;
+    if (!std::isinf(g.Az)) g.Az *= factor;
+  }
+  return frame;
+}
+
+Frame with_masses(Frame frame, double factor) {
+  for (CarriedMass& m : frame.masses) {
+    m.mass *= factor;
+    m.inertia *= factor;
+  }
+  return frame;
+}
+
+namespace {
+
+/// Visits both connections of every beam that are welded to a joint.
+template <class Visit>
+void each_welded_end(Frame& frame, const std::vector<MemberFacts>& facts, const Visit& visit) {
+  for (size_t i = 0; i < frame.members.size(); ++i) {
+    Member& m = frame.members[i];
+    for (const size_t end : {size_t{0}, size_t{1}}) {
+      if (facts[i].welded[end]) visit(i, end == 0 ? m.release_from : m.release_to);
+    }
+  }
+}
+
+}  // namespace
+
+bool has_welded_joints(const Frame& frame) {
+  const std::vector<MemberFacts> facts = member_facts(frame, build_model(frame));
+  return std::any_of(facts.begin(), facts.end(),
+                     [](const MemberFacts& f) { return f.welded[0] || f.welded[1]; });
+}
+
+Frame with_soft_joints(Frame frame) {
+  const NumberedFrame n = build_model(frame);
+  const std::vector<MemberFacts> facts = member_facts(frame, n);
+  each_welded_end(frame, facts, [&](size_t i, EndConnection& connection) {
+    constexpr double least_rigid = 8;  // k_b of EN 1993-1-8 5.2.2.5, braced frames
+    const double E_over_L = facts[i].material.E / member_length(n, frame.members[i]);
+    for (const auto& [direction, I] :
+         {std::pair{4, facts[i].section.Iy}, {5, facts[i].section.Iz}}) {
+      double& k = connection[static_cast<size_t>(direction)];
+      if (std::isinf(k)) k = least_rigid * I * E_over_L;
+    }
+  });
+  return frame;
 }
 
 }  // namespace tubewright

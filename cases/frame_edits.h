@@ -48,4 +48,18 @@ Frame with_epoxy(Frame frame);
 /// Mass of all panels, kg.
 double panels_mass(const Frame& frame);
 
+bool has_walls(const Frame& frame);
+
+/// The walls of all tubes times `factor`, outer sizes kept; properties that are given likewise.
+Frame with_walls(Frame frame, double factor);
+
+/// Carried masses times `factor`.
+Frame with_masses(Frame frame, double factor);
+
+bool has_welded_joints(const Frame& frame);
+
+/// Every tube end that is welded turns on springs of 8 E I/L in bending, the softest joint that EN
+/// 1993-1-8 5.2.2.5 still calls rigid (MEMORY). Tubes that run through a node stay whole.
+Frame with_soft_joints(Frame frame);
+
 }  // namespace tubewright

@@ -151,12 +151,15 @@ std::variant<FrameModes, Problems> frame_modes(const Frame& frame, int count) {
   std::map<Looks::Kind, int> seen;
   for (Mode& mode : modes.modes) {
     FrameMode m{mode.frequency, mode.rigid, "rigid-body motion", 1, {}};
-    m.shape = mode.shape.head(unknown_count(numbered.model));
+    m.shape = mode.shape;
     double greatest = 0;
     for (size_t n = 0; n < fine.model.nodes.size(); ++n) {
       const auto at = unknowns_per_node * static_cast<Eigen::Index>(n);
       greatest = std::max(greatest, mode.shape.segment<3>(at).norm());
     }
+    // A tube that only twists about its own axis moves by rounding: scaled by its turning instead.
+    constexpr double arm = 1e-3;  // m
+    greatest = std::max(greatest, arm * m.shape.lpNorm<Eigen::Infinity>());
     if (greatest > 0) m.shape /= greatest;
     if (!mode.rigid) {
       const Looks looks = reader.looks(m.shape);

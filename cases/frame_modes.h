@@ -19,7 +19,9 @@ struct FrameMode {
   bool rigid = false;
   std::string words;      ///< "first torsion", "second vertical bending", "rigid-body motion"
   double share = 0;       ///< of the kinetic energy that moves so, 0..1
-  Eigen::VectorXd shape;  ///< 6 a node of the frame, greatest translation 1
+  /// 6 a node of the frame, then of those inside its tubes as refine() makes them; greatest
+  /// translation 1.
+  Eigen::VectorXd shape;
 };
 
 struct FrameModes {

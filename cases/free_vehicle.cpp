@@ -106,6 +106,29 @@ BalancedActions balanced_actions(const FreeVehicle& v, const TyreForces& forces,
   return result;
 }
 
+void add_balanced(const FreeVehicle& v, const Actions& other, Actions& actions) {
+  add_actions(actions, other, 1);
+  Eigen::Vector3d force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
+  const auto count = [&](const Eigen::Vector3d& at, const Eigen::Vector3d& f,
+                         const Eigen::Vector3d& m) {
+    force += f;
+    moment += (at - v.mass.centre).cross(f) + m;
+  };
+  for (size_t n = 0; n < v.model.nodes.size(); ++n) {
+    const auto f = other.nodal.segment<6>(unknowns_per_node * static_cast<Eigen::Index>(n));
+    count(v.model.nodes[n], f.head<3>(), f.tail<3>());
+  }
+  for (size_t b = 0; b < other.beams.size(); ++b) {
+    const Beam& beam = v.model.beams[b];
+    const Eigen::Vector3d &from = v.model.nodes[beam.from], &to = v.model.nodes[beam.to];
+    for (const PointAction& p : other.beams[b].points) {
+      count(from + p.at * (to - from), p.force, p.moment);
+    }
+  }
+  add_body_field(actions, v.model, v.distribution,
+                 {-force / v.mass.mass, -v.mass.inertia.ldlt().solve(moment), v.mass.centre});
+}
+
 void add_wheel_force(const FreeVehicle& v, size_t w, const Eigen::Vector3d& force,
                      Actions& actions) {
   add_at_wheel(v, w, v.rigid.contact[w], force, actions);

@@ -56,6 +56,9 @@ BalancedActions balanced_actions(const FreeVehicle& vehicle, const TyreForces& f
                                  const std::vector<NodeAction>& extra_moments,
                                  const NumberedFrame& numbered);
 
+/// Adds other actions, balanced by inertia as well. Of beams only point actions count here.
+void add_balanced(const FreeVehicle& vehicle, const Actions& other, Actions& actions);
+
 /// Adds a force of the road at the contact patch of wheel `w`.
 void add_wheel_force(const FreeVehicle& vehicle, size_t w, const Eigen::Vector3d& force,
                      Actions& actions);

@@ -82,11 +82,12 @@ void check_edge_distance(const Frame& frame, const NumberedFrame& n, const Sheet
 void check_links(const Frame& frame, const NumberedFrame& n, size_t p, Problems& problems) {
   for (const int m : members_round(n, n.model.panels[p])) {
     if (n.slots[m].is_beam) continue;
-    add_warning(problems, frame.panels[p].place,
-                "panel " + quoted(frame.panels[p].name) + " is fixed to the link " +
-                    quoted(frame.members[m].name),
-                "a link is taken as straight: if the sheet buckles, its pull across the link is not "
-                "in the link's stress; make it a beam");
+    add_warning(
+        problems, frame.panels[p].place,
+        "panel " + quoted(frame.panels[p].name) + " is fixed to the link " +
+            quoted(frame.members[m].name),
+        "a link is taken as straight: if the sheet buckles, its pull across the link is not "
+        "in the link's stress; make it a beam");
   }
 }
 

@@ -165,18 +165,17 @@ void add_buckling(const Frame& frame, const NumberedFrame& n, const Pair& front,
   }
   const std::vector<SheetStage> stages = sheet_stages(facts, n.model, t.solution);
   if (!any_buckled(stages)) return;
-  StaticSolution solution;
   const auto solve_again = [&](const NumberedFrame& softened,
-                               const std::vector<double>& pulls) -> const StaticSolution* {
+                               const Actions& extra) -> std::optional<StaticSolution> {
     Actions actions = test_actions(frame, softened.model, t.hold, front, rear);
-    actions.pulls = pulls;
+    add_actions(actions, extra, 1);
     StaticResult again = solve_statics(softened.model, {actions});
-    if (std::holds_alternative<StaticFailure>(again)) return nullptr;
-    solution = std::move(std::get<std::vector<StaticSolution>>(again).front());
-    return &solution;
+    if (std::holds_alternative<StaticFailure>(again)) return std::nullopt;
+    return std::move(std::get<std::vector<StaticSolution>>(again).front());
   };
-  const auto settled = settle_sheets(n, facts, stages, solve_again);
+  const auto settled = settle_sheets(n, facts, stages, no_actions(n.model), solve_again);
   if (settled && settled->converged) {
+    const StaticSolution& solution = settled->solution;
     t.secant_stiffness = t.couple / (twist_of(front, solution) - twist_of(rear, solution));
   }
 }

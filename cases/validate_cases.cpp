@@ -100,7 +100,8 @@ void check_handling(const FrameNames& names, const Case& c, Problems& problems) 
   const int handled =
       (c.tow ? 1 : 0) + (c.jack ? 1 : 0) + (c.tie_down ? 1 : 0) + (c.roll_over ? 1 : 0);
   if (handled + (drives ? 1 : 0) <= 1 || (handled == 1 && c.tow)) return;
-  add_error(problems, c.place, subject + " mixes `jack`, `tie_down` or `roll_over` with something else",
+  add_error(problems, c.place,
+            subject + " mixes `jack`, `tie_down` or `roll_over` with something else",
             "give each a case of its own; `vertical` may go with them");
 }
 
@@ -256,6 +257,10 @@ void check_circles(const Frame& frame, const FrameNames& names, Problems& proble
 
 void validate_cases(const Frame& frame, const FrameNames& names, Problems& problems) {
   for (const Case& c : frame.cases) {
+    if (c.yield_factor) {
+      check_range(*c.yield_factor, sensible::positive_factor, "case " + quoted(c.name),
+                  "yield_factor", c.place, problems);
+    }
     switch (c.kind) {
       case CaseKind::fixed_supports:
         check_static(frame, names, c, problems);

@@ -98,6 +98,19 @@ void check_releases(const Member& m, const std::string& subject, Problems& probl
             advice);
 }
 
+void check_buckling_and_weld(const Member& m, const std::string& subject, Problems& problems) {
+  constexpr Range length_factor{0.1, 100, "a factor of 0.1 to 100 on the member's length"};
+  for (const std::optional<double>& factor : m.buckling_length) {
+    if (factor) {
+      check_range(*factor, length_factor, subject, "buckling_length", m.place, problems);
+    }
+    if (m.buckling_length[0] == m.buckling_length[1]) break;
+  }
+  if (m.weld_throat) {
+    check_range(*m.weld_throat, sensible::size, subject, "weld_throat", m.place, problems);
+  }
+}
+
 }  // namespace
 
 void validate_nodes(const Frame& frame, Problems& problems) {
@@ -125,6 +138,7 @@ void validate_members(const Frame& frame, const FrameNames& names, Problems& pro
     check_section(names, m, subject, problems);
     check_range(m.roll, sensible::roll, subject, "roll", m.place, problems);
     check_releases(m, subject, problems);
+    check_buckling_and_weld(m, subject, problems);
   }
 }
 

@@ -23,6 +23,12 @@ void check_strengths(const MaterialEntry& entry, const std::string& subject, Pro
       !check_range(m.ultimate, sensible::strength, subject, "ultimate", entry.place, problems)) {
     return;
   }
+  for (const auto& [value, key] : {std::pair{entry.heat_affected.yield, "heat_affected_yield"},
+                                   {entry.heat_affected.ultimate, "heat_affected_ultimate"}}) {
+    if (!std::isnan(value)) {
+      check_range(value, sensible::strength, subject, key, entry.place, problems);
+    }
+  }
   if (yield_known && ultimate_known && m.ultimate < m.yield) {
     add_error(problems, entry.place, subject + " breaks before it yields",
               "`ultimate` must be at least `yield`; are the two exchanged?");

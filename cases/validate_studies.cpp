@@ -47,6 +47,35 @@ void check_limits(const Limits& limits, Problems& problems) {
   check(limits.frequency, "frequency");
 }
 
+void check_life(const Frame& frame, Problems& problems) {
+  const Life& life = *frame.life;
+  check_range(life.category, sensible::strength, "`life`", "category", life.place, problems);
+  if (life.spectrum.empty() && !frame.vehicle) {
+    add_error(problems, life.place,
+              "`life` has no `spectrum`, and there is no vehicle to take one from",
+              "list what happens how often, [{case: NAME, cycles: 10000}]");
+  }
+  for (const LifeBlock& block : life.spectrum) {
+    constexpr Range cycles{1e-3, 1e15, "how often it happens, above 0 and at most 1e15"};
+    check_range(block.cycles, cycles, "`life.spectrum`", "cycles", block.place, problems);
+    if (!within(block.vertical, sensible::multiple_of_g)) {
+      check_range(block.vertical, sensible::multiple_of_g, "`life.spectrum`", "vertical",
+                  block.place, problems);
+    }
+    const bool shaken = block.vertical > 0;
+    if (shaken == !block.load_case.empty() || (shaken && !block.from.empty())) {
+      add_error(problems, block.place,
+                "a cycle of `life.spectrum` needs either `case` or `vertical`",
+                "`{case: bump, cycles: 10000}`, `{case: left, from: right, cycles: 10000}` or "
+                "`{vertical: 1, cycles: 10000}`");
+    } else if (shaken && !frame.vehicle) {
+      add_error(problems, block.place,
+                "`vertical` shakes a vehicle on its wheels, and there is none",
+                "name a load case instead");
+    }
+  }
+}
+
 void check_stock(const Stock& stock, Problems& problems) {
   constexpr Range bar_length{0.01, 100, "a length above 0 (at least 10 mm) and at most 100 m"};
   constexpr Range waste{0, 10, "a length of 0 to 10 m"};
@@ -99,6 +128,7 @@ void check_bench_test(const BenchTest& test, const FrameNames& names, Problems& 
 void validate_studies(const Frame& frame, const FrameNames& names, Problems& problems) {
   if (frame.torsion) check_torsion(frame, names, problems);
   check_limits(frame.limits, problems);
+  if (frame.life) check_life(frame, problems);
   if (frame.stock) check_stock(*frame.stock, problems);
   if (frame.bench_test) check_bench_test(*frame.bench_test, names, problems);
 }

@@ -27,7 +27,7 @@ class VehicleSolver {
   /// To be called first. The standing loads everything else builds on.
   std::optional<StaticFailure> stand();
   std::variant<std::vector<VehicleSolution>, StaticFailure> solve(
-      const std::vector<const Case*>& cases, const std::vector<double>& pulls);
+      const std::vector<const Case*>& cases, const Actions* extra);
 
  private:
   std::optional<StaticFailure> settle(const std::vector<const Case*>& basic);
@@ -159,7 +159,7 @@ void add_state(DrivingState& sum, const DrivingState& part, double factor) {
 }
 
 std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
-    const std::vector<const Case*>& cases, const std::vector<double>& pulls) {
+    const std::vector<const Case*>& cases, const Actions* extra) {
   std::vector<const Case*> basic;
   for (const Case* c : cases) {
     for (const auto& [name, factor] : basic_cases(frame_, *c)) {
@@ -174,7 +174,7 @@ std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
   for (const Case* c : cases) {
     DrivingState state;
     Actions sum = no_actions(vehicle_.model);
-    if (!pulls.empty()) sum.pulls = pulls;
+    if (extra != nullptr) add_balanced(vehicle_, *extra, sum);
     for (const auto& [name, factor] : basic_cases(frame_, *c)) {
       const Case& part = *find_case(frame_, name);
       const TyreForces forces = forces_of(part);
@@ -223,8 +223,7 @@ std::variant<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
 }
 
 VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
-                                   const std::vector<const Case*>& cases,
-                                   const std::vector<double>& pulls,
+                                   const std::vector<const Case*>& cases, const Actions* extra,
                                    const std::vector<double>& standing) {
   VehicleSolver solver(frame, numbered);
   if (!standing.empty()) {
@@ -232,7 +231,7 @@ VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numb
   } else if (auto failure = solver.stand()) {
     return *failure;
   }
-  auto solved = solver.solve(cases, pulls);
+  auto solved = solver.solve(cases, extra);
   if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;
   return VehicleResults{facts_of(frame, solver),
                         std::move(std::get<std::vector<VehicleSolution>>(solved))};

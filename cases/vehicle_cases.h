@@ -56,11 +56,11 @@ using VehicleOutcome = std::variant<VehicleResults, StaticFailure>;
 /// elastic vehicle itself, springs, tyres and frame: the four contacts stay in the plane of the
 /// road.
 ///
-/// `pulls`: of buckled sheets, one a panel, acting in every one of the cases. `standing`: wheel
-/// loads of the standing vehicle where they are known already.
+/// `extra`: acts in every one of the cases besides, balanced by inertia; null: nothing. `standing`:
+/// wheel loads of the standing vehicle where they are known already.
 VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
                                    const std::vector<const Case*>& cases,
-                                   const std::vector<double>& pulls = {},
+                                   const Actions* extra = nullptr,
                                    const std::vector<double>& standing = {});
 
 }  // namespace tubewright

@@ -5,7 +5,7 @@
 namespace tubewright {
 
 double yield_factor(const Frame& frame, const Case& c) {
-  return c.rare ? 1.0 : frame.limits.yield_factor;
+  return c.yield_factor.value_or(c.rare ? 1.0 : frame.limits.yield_factor);
 }
 
 CheckResult yield_check(const Stress& stress, const Material& material, double factor) {

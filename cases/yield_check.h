@@ -16,10 +16,11 @@ struct CheckResult {
   std::optional<double> utilisation;
   std::string reason;
   std::string clause;  ///< the rule it follows
+  bool needed = true;  ///< false: nothing there to check, as buckling of a tube in tension
 };
 
-/// The reserve against yield asked of a case: `limits.yield_factor`, 1.5 unless the frame file says
-/// otherwise, and 1.0 for a rare event, in which yield may be reached (common practice, no source).
+/// The reserve asked of a case: its own `yield_factor`; else 1.0 for a rare event, in which yield
+/// may be reached (common practice, no source); else `limits.yield_factor`, 1.5 unless given.
 double yield_factor(const Frame& frame, const Case& c);
 
 /// utilisation = factor sigma_v / f_y, gamma_M0 = 1.0.

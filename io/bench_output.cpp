@@ -38,7 +38,8 @@ std::string state_words(const BenchFit& f) {
       return "none found: the frame measured is softer than even " + value_words(f) +
              " would make it; look for slack, stands that move, a missing tube";
     case FitState::hardly_explains:
-      return value_words(f) + " comes closest, but hardly explains the readings: look elsewhere first";
+      return value_words(f) +
+             " comes closest, but hardly explains the readings: look elsewhere first";
     case FitState::insensitive:
       break;
   }
@@ -96,8 +97,8 @@ std::string fit_lines(const BenchStudy& s, Paint paint) {
             " mm after\n";
     if (f.torsional_stiffness && f.state == FitState::found) {
       const double K = *f.torsional_stiffness * per_degree;
-      text += "    torsional stiffness so corrected " + three_digits(K) +
-              " N m/deg (free to warp)\n";
+      text +=
+          "    torsional stiffness so corrected " + three_digits(K) + " N m/deg (free to warp)\n";
     }
   }
   return text;
@@ -106,8 +107,7 @@ std::string fit_lines(const BenchStudy& s, Paint paint) {
 std::string stiffness_lines(const BenchStudy& s) {
   if (!s.measured_stiffness) return {};
   const double K = *s.measured_stiffness * per_degree;
-  std::string text =
-      "torsional stiffness from the readings " + three_digits(K) + " N m/deg";
+  std::string text = "torsional stiffness from the readings " + three_digits(K) + " N m/deg";
   if (s.model_stiffness) {
     const double model = *s.model_stiffness * per_degree;
     text += ", by the model on the same stands " + three_digits(model);

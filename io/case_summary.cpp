@@ -17,30 +17,17 @@ namespace {
 
 constexpr std::size_t members_shown = 5;
 
-/// The check of a member that is nearest its limit.
-struct Nearest {
-  const char* check = "-";
-  double utilisation = -1;  ///< below zero: no check was made
-};
-
-Nearest nearest_limit(const MemberResult& member) {
-  const std::pair<const char*, const CheckResult*> checks[] = {
-      {"yield", &member.yield}, {"buckling", &member.buckling}, {"weld", &member.weld}};
-  Nearest nearest;
-  for (const auto& [name, check] : checks) {
-    if (check->utilisation && *check->utilisation > nearest.utilisation) {
-      nearest = {name, *check->utilisation};
-    }
-  }
-  return nearest;
+/// Of the check nearest its limit; below zero if none was made.
+double utilisation_of(const MemberResult& member) {
+  const NamedMemberCheck nearest = nearest_limit(member.checks);
+  return nearest.result == nullptr ? -1 : *nearest.result->utilisation;
 }
 
 /// Members nearest their limit first; unchecked ones last, by stress.
 std::vector<int> ranked(const CaseResult& result) {
   const auto key = [&](int i) {
     const MemberResult& member = result.members[static_cast<std::size_t>(i)];
-    return std::pair(nearest_limit(member).utilisation,
-                     member.has_stress ? member.worst.stress.von_mises : 0);
+    return std::pair(utilisation_of(member), member.has_stress ? member.worst.stress.von_mises : 0);
   };
   std::vector<int> order(result.members.size());
   std::iota(order.begin(), order.end(), 0);
@@ -69,17 +56,15 @@ std::string place_on_member(const Analysis& analysis, std::size_t i, double wher
 /// Utilisation, verdict, check, name, stress, axial force: the columns before the worst place.
 std::string member_columns(const std::string& name, const MemberResult& member,
                            std::size_t name_width, Paint paint) {
-  const Nearest nearest = nearest_limit(member);
-  const bool made = nearest.utilisation >= 0;
-  const std::string word = !made                     ? "    "
-                           : nearest.utilisation > 1 ? paint.bad("FAIL")
-                                                     : paint.good("pass");
+  const double used = utilisation_of(member);
+  const bool made = used >= 0;
+  const std::string word = !made ? "    " : used > 1 ? paint.bad("FAIL") : paint.good("pass");
   const std::string stress =
       member.has_stress ? fixed(member.worst.stress.von_mises * MPa_per_Pa, 1) + " MPa" : "-";
   const std::string force = fixed(member.N, std::abs(member.N) < 100 ? 1 : 0) + " N";
-  return right(made ? utilisation_text(nearest.utilisation) : "-", 8) + "  " + word + "  " +
-         left(nearest.check, 8) + "  " + left(name, name_width) + right(stress, 12) +
-         right(force, 13);
+  return right(made ? utilisation_text(used) : "-", 8) + "  " + word + "  " +
+         left(nearest_limit(member.checks).name, 8) + "  " + left(name, name_width) +
+         right(stress, 12) + right(force, 13);
 }
 
 std::string member_row(const Analysis& analysis, const CaseResult& result, std::size_t i,
@@ -141,6 +126,19 @@ std::string reaction_line(const Analysis& analysis, const CaseResult& result) {
   return "  supports give " + vector_text(sum, 1) + " N in all\n";
 }
 
+std::string sway_line(const CaseResult& result) {
+  std::string text;
+  if (result.lean && result.lean->converged) {
+    text += "  second order  movements grow to " + fixed(result.lean->growth, 3) +
+            " times those of first order\n";
+  }
+  if (result.sway_factor) {
+    text += "  sway          the joints give way at " + fixed(*result.sway_factor, 2) +
+            " times the design loads\n";
+  }
+  return text;
+}
+
 std::string balance_line(const Residual& residual) {
   char text[80];
   std::snprintf(text, sizeof text, "  out of balance %.0e of the forces, %.0e of the moments\n",
@@ -185,7 +183,7 @@ std::string heading_line(const Analysis& analysis, const CaseResult& result, Pai
 std::vector<int> failing_members(const CaseResult& result) {
   std::vector<int> failing;
   for (std::size_t i = 0; i < result.members.size(); ++i) {
-    if (nearest_limit(result.members[i]).utilisation > 1) failing.push_back(static_cast<int>(i));
+    if (utilisation_of(result.members[i]) > 1) failing.push_back(static_cast<int>(i));
   }
   return failing;
 }
@@ -194,7 +192,7 @@ std::string case_summary(const Analysis& analysis, const CaseResult& result, Pai
   return heading_line(analysis, result, paint) + driving_lines(analysis, result, paint) +
          member_rows(analysis, result, paint) + panel_rows(analysis, result, paint) +
          movement_line(analysis, result) + (result.driving ? "" : reaction_line(analysis, result)) +
-         balance_line(result.solution.residual) + slack_line(analysis, result);
+         sway_line(result) + balance_line(result.solution.residual) + slack_line(analysis, result);
 }
 
 }  // namespace tubewright

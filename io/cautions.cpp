@@ -1,41 +1,12 @@
 #include "io/cautions.h"
 
 #include <algorithm>
+#include <set>
 #include <utility>
 
 namespace tubewright {
 
 namespace {
-
-/// Members for which `check` was made in no case, grouped by the reason given first.
-std::vector<std::string> not_made(const Analysis& analysis, const char* name,
-                                  CheckResult MemberResult::*check) {
-  std::vector<std::pair<std::string, int>> reasons;
-  for (std::size_t i = 0; i < analysis.frame.members.size(); ++i) {
-    bool made = false;
-    std::string reason;
-    for (const CaseResult& result : analysis.cases) {
-      const CheckResult& found = result.members[i].*check;
-      made = made || found.utilisation.has_value();
-      if (reason.empty()) reason = found.reason;
-    }
-    if (made || reason.empty()) continue;
-    const auto known = std::find_if(reasons.begin(), reasons.end(),
-                                    [&](const auto& entry) { return entry.first == reason; });
-    if (known == reasons.end()) {
-      reasons.emplace_back(reason, 1);
-    } else {
-      ++known->second;
-    }
-  }
-  std::vector<std::string> lines;
-  lines.reserve(reasons.size());
-  for (const auto& [reason, count] : reasons) {
-    lines.push_back(std::string(name) + ": " + reason + " (" + std::to_string(count) +
-                    (count == 1 ? " member)" : " members)"));
-  }
-  return lines;
-}
 
 /// What concerns one command, then what concerns all.
 std::vector<std::string> before_the_usual(std::vector<std::string> lines) {
@@ -89,20 +60,37 @@ std::vector<std::string> modes_cautions() {
 std::vector<std::string> buckling_cautions() {
   return before_the_usual(
       {"Linear buckling of straight members and perfect joints: real frames give way before. EN "
-       "1993-1-1 5.2.1 asks for second-order effects below a factor of 10; its member check, with "
-       "imperfections, is not made here. Flat bars that tip over sideways are not found."});
+       "1993-1-1 5.2.1 asks for second-order effects below a factor of 10; the member check with "
+       "imperfections is made by `check`. Flat bars that tip over sideways are not found."});
 }
 
 std::vector<std::string> checks_not_made(const Analysis& analysis) {
-  std::vector<std::string> lines = not_made(analysis, "yield", &MemberResult::yield);
-  for (std::string& line : not_made(analysis, "buckling", &MemberResult::buckling)) {
-    lines.push_back(std::move(line));
+  std::vector<std::pair<std::string, int>> lines;
+  const std::size_t kinds = named_checks({}).size();
+  for (std::size_t k = 0; k < kinds; ++k) {
+    for (std::size_t i = 0; i < analysis.frame.members.size(); ++i) {
+      std::set<std::string> of_member;
+      for (const CaseResult& result : analysis.cases) {
+        const auto [name, check] = named_checks(result.members[i].checks)[k];
+        if (!check->needed || check->reason.empty()) continue;
+        of_member.insert(std::string(name) + ": " + check->reason);
+      }
+      for (const std::string& line : of_member) {
+        const auto known = std::find_if(lines.begin(), lines.end(),
+                                        [&](const auto& entry) { return entry.first == line; });
+        if (known == lines.end()) {
+          lines.emplace_back(line, 1);
+        } else {
+          ++known->second;
+        }
+      }
+    }
   }
-  for (std::string& line : not_made(analysis, "weld", &MemberResult::weld)) {
-    lines.push_back(std::move(line));
+  std::vector<std::string> list;
+  for (const auto& [line, count] : lines) {
+    list.push_back(line + " (" + std::to_string(count) + (count == 1 ? " member)" : " members)"));
   }
-  lines.emplace_back("joints and fatigue: this version makes no check of either");
-  return lines;
+  return list;
 }
 
 }  // namespace tubewright

@@ -11,7 +11,6 @@ namespace tubewright {
 /// The standing cautions: one sentence each, capital to full stop.
 std::vector<std::string> cautions();
 
-/// Checks that were not made in these results and why, such as "weld: the joints are not
 /// The same with what concerns the answer of one command, first.
 std::vector<std::string> torsion_cautions();
 std::vector<std::string> floor_cautions();
@@ -19,7 +18,8 @@ std::vector<std::string> bench_cautions();
 std::vector<std::string> modes_cautions();
 std::vector<std::string> buckling_cautions();
 
-/// described (12 members)".
+/// Checks that were not made or only in part, and why, each with how many members it concerns:
+/// "joint: no tube runs through there: no rule for a corner (12 members)".
 std::vector<std::string> checks_not_made(const Analysis& analysis);
 
 }  // namespace tubewright

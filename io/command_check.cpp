@@ -7,6 +7,7 @@
 #include <variant>
 
 #include "cases/analysis.h"
+#include "cases/frame_modes.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
 #include "io/diagnostics.h"
@@ -16,28 +17,57 @@
 #include "io/terminal.h"
 #include "io/write_aside.h"
 #include "viz/load_files.h"
+#include "viz/mode_files.h"
 
 namespace tubewright {
 
 namespace {
 
-/// Everything into `directory`; the reason in words if that cannot be done.
-std::optional<std::string> write_files(const Analysis& analysis, const Problems& warnings,
-                                       const std::string& directory) {
-  const auto words = [](const std::string& path, const std::string& reason) {
-    return "cannot write " + path + ": " + reason;
-  };
+std::string cannot_write(const std::string& path, const std::string& reason) {
+  return "cannot write " + path + ": " + reason;
+}
+
+enum class ModeFiles { written, left_out };
+
+/// The animation of the lowest modes. Left out of very large frames, where `modes -o` makes it, and
+/// where there are none (nothing has mass, a single bar between supports).
+std::variant<ModeFiles, std::string> write_modes(const Frame& frame, const std::string& directory) {
+  constexpr std::size_t large_frame = 2000;
+  constexpr int drawn = 6;
+  if (frame.members.size() > large_frame) return ModeFiles::left_out;
+  const auto modes = frame_modes(frame, drawn);
+  const auto* found = std::get_if<FrameModes>(&modes);
+  if (found == nullptr || found->modes.empty()) return ModeFiles::left_out;
+  if (const auto failure = write_mode_files(frame, *found, directory)) {
+    return cannot_write(failure->path, failure->reason);
+  }
+  return ModeFiles::written;
+}
+
+/// Everything into `directory`: what was written, or the reason why not, in words.
+struct Written {
+  std::string files;
+  std::optional<std::string> failure;
+};
+
+Written write_files(const Analysis& analysis, const Problems& warnings,
+                    const std::string& directory) {
   const std::filesystem::path results = std::filesystem::path(directory) / "results.json";
   if (const auto failure = make_directory(directory)) {
-    return words(failure->path.string(), failure->reason);
+    return {"", cannot_write(failure->path.string(), failure->reason)};
   }
   if (const auto failure = write_load_files(analysis, directory)) {
-    return words(failure->path, failure->reason);
+    return {"", cannot_write(failure->path, failure->reason)};
   }
+  const auto modes = write_modes(analysis.frame, directory);
+  if (const auto* failure = std::get_if<std::string>(&modes)) return {"", *failure};
   if (const auto failure = write_aside(results, results_json(analysis, warnings))) {
-    return words(failure->path.string(), failure->reason);
+    return {"", cannot_write(failure->path.string(), failure->reason)};
   }
-  return std::nullopt;
+  const bool animated = std::get<ModeFiles>(modes) == ModeFiles::written;
+  return {animated ? "results.json, loads.pvd and modes.pvd with their VTK files"
+                   : "results.json and loads.pvd with its VTK files",
+          std::nullopt};
 }
 
 int answer(const CheckCommand& command, const Analysis& analysis, const Problems& warnings,
@@ -47,12 +77,10 @@ int answer(const CheckCommand& command, const Analysis& analysis, const Problems
     print_message(render(analysis.remarks, file));
   }
   if (!command.directory.empty()) {
-    if (const auto failure = write_files(analysis, warnings, command.directory)) {
-      return cannot_answer(*failure, command.json);
-    }
+    const Written written = write_files(analysis, warnings, command.directory);
+    if (written.failure) return cannot_answer(*written.failure, command.json);
     if (!command.quiet) {
-      print_message("wrote results.json and loads.pvd with its VTK files into " +
-                    command.directory + "\n");
+      print_message("wrote " + written.files + " into " + command.directory + "\n");
     }
   }
   const int code = exit_code(analysis);
@@ -72,7 +100,11 @@ int run_check(const CheckCommand& command) {
     append(faults, warnings);
     return cannot_answer(faults, file, command.json);
   }
-  const AnalysisOutcome analysis = analyse(frame, command.cases);
+  const bool verdict_only = command.quiet && !command.json && command.directory.empty();
+  const AnalysisOptions options{command.second_order};
+  const AnalysisOutcome analysis = verdict_only && !frame.life
+                                       ? analyse(frame, command.cases, options)
+                                       : full_check(frame, command.cases, options);
   if (const auto* problems = std::get_if<Problems>(&analysis)) {
     Problems all = warnings;
     append(all, *problems);

@@ -46,6 +46,7 @@ void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) 
     app.add_option("FRAME.yaml", parsed.check.frame);
     app.add_option("-o,--output", parsed.check.directory)->type_name("DIR");
     app.add_option("--case", parsed.check.cases)->type_name("NAME")->allow_extra_args(false);
+    app.add_flag("--second-order", parsed.check.second_order);
     app.add_flag("--json", parsed.check.json);
     app.add_flag("-q,--quiet", parsed.check.quiet);
   } else if (command == "start") {
@@ -57,6 +58,9 @@ void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) 
     app.add_flag("-q,--quiet", parsed.study.quiet);
     if (study->second == Study::modes || study->second == Study::buckle) {
       app.add_option("-n,--count", parsed.study.count)->check(CLI::Range(1, 200))->type_name("N");
+    }
+    if (study->second == Study::modes) {
+      app.add_option("-o,--output", parsed.study.directory)->type_name("DIR");
     }
     if (study->second == Study::buckle) {
       app.add_option("--case", parsed.study.cases)->type_name("NAME")->allow_extra_args(false);
@@ -144,7 +148,10 @@ std::optional<Misuse> missing_or_empty(const std::string& command, const CLI::Ap
     return Misuse{"`start` needs the name of the file to write",
                   "try `tubewright start frame.yaml`"};
   }
-  if (command == "check" && app.count("--output") > 0 && parsed.check.directory.empty()) {
+  const bool names_directory = command == "check" || command == "modes";
+  const std::string& directory =
+      command == "check" ? parsed.check.directory : parsed.study.directory;
+  if (names_directory && app.count("--output") > 0 && directory.empty()) {
     return Misuse{"`--output` needs the name of a directory", "try `-o results`"};
   }
   return std::nullopt;
@@ -186,9 +193,9 @@ Misuse not_a_command(const std::string& word) {
   if (word.starts_with('-')) {
     Words known = {"--help", "--version"};
     const std::map<std::string, std::string> command_of = {
-        {"--json", "check"}, {"--output", "check"}, {"-o", "check"},    {"--case", "check"},
-        {"--quiet", "check"}, {"-q", "check"},       {"--hold", "twist"}, {"--count", "modes"},
-        {"-n", "modes"}};
+        {"--json", "check"},         {"--output", "check"}, {"-o", "check"}, {"--case", "check"},
+        {"--second-order", "check"}, {"--quiet", "check"},  {"-q", "check"}, {"--hold", "twist"},
+        {"--count", "modes"},        {"-n", "modes"}};
     const std::string name = word.substr(0, word.find('='));
     if (const auto found = command_of.find(name); found != command_of.end()) {
       return {"`" + name + "` stands before the command",

@@ -15,6 +15,7 @@ struct CheckCommand {
   std::string frame;               ///< `-` = standard input
   std::string directory;           ///< empty: no files
   std::vector<std::string> cases;  ///< empty: all
+  bool second_order = false;
   bool json = false;
   bool quiet = false;
 };
@@ -29,6 +30,7 @@ struct StudyCommand {
   bool clamped = false;  ///< twist only: --hold clamped
   bool json = false;
   bool quiet = false;
+  std::string directory;           ///< modes only; empty: no files
   std::optional<int> count;        ///< modes, buckle: -n
   std::vector<std::string> cases;  ///< buckle only; empty: all
 };

@@ -16,6 +16,7 @@
 #include "io/standard_streams.h"
 #include "io/terminal.h"
 #include "io/torsion_output.h"
+#include "viz/mode_files.h"
 
 namespace tubewright {
 
@@ -27,7 +28,8 @@ struct StudyAnswer {
   bool passes = true;
 };
 
-using Outcome = std::variant<StudyAnswer, Problems>;
+/// Problems with the frame, or the reason why a file could not be written.
+using Outcome = std::variant<StudyAnswer, Problems, std::string>;
 
 Outcome twist(const LoadedFrame& loaded, bool clamped, const Problems& warnings, Paint paint) {
   const Frame& frame = loaded.frame;
@@ -92,6 +94,11 @@ Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Prob
   auto outcome = frame_modes(loaded.frame, command.count.value_or(usual_count));
   if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
   const auto& found = std::get<FrameModes>(outcome);
+  if (!command.directory.empty()) {
+    if (const auto failure = write_mode_files(loaded.frame, found, command.directory)) {
+      return "cannot write " + failure->path + ": " + failure->reason;
+    }
+  }
   return StudyAnswer{modes_text(loaded.frame, found, paint),
                      modes_json(loaded.frame, found, warnings), modes_lines(found),
                      modes_pass(loaded.frame, found)};
@@ -142,8 +149,16 @@ int run_study(const StudyCommand& command) {
     append(warnings, *problems);
     return cannot_answer(warnings, loaded.file, command.json);
   }
+  if (const auto* reason = std::get_if<std::string>(&found)) {
+    return cannot_answer(*reason, command.json);
+  }
   const auto& [text, json, line, passes] = std::get<StudyAnswer>(found);
-  if (!command.quiet) print_message(render(warnings, loaded.file));
+  if (!command.quiet) {
+    print_message(render(warnings, loaded.file));
+    if (!command.directory.empty()) {
+      print_message("wrote modes.pvd with its VTK files into " + command.directory + "\n");
+    }
+  }
   return print_results(command.json ? json : command.quiet ? line : text, passes ? 0 : 1);
 }
 

@@ -14,6 +14,7 @@ SharedKind sheets_kind();
 SharedKind panels_kind();
 SharedKind vehicle_kind();
 SharedKind cases_kind();
+SharedKind life_kind();
 SharedKind stock_kind();
 SharedKind bench_test_kind();
 

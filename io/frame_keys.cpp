@@ -69,6 +69,7 @@ KeyGroup all_keys() {
        {"cases", cases_kind(), optional, "", "load cases by name"},
        {"torsion", torsion_kind(), optional, "", "how the torsional stiffness is measured"},
        {"limits", limits_kind(), optional, "", "targets that the frame has to meet"},
+       {"life", life_kind(), optional, "", "how often what happens to it: fatigue"},
        {"stock", stock_kind(), optional, "", "the bars that can be bought"},
        {"bench_test", bench_test_kind(), optional, "", "a test with weights and dial gauges"}}};
 }

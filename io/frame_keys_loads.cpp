@@ -27,7 +27,8 @@ SharedKind wheels_kind() {
               "where the brake's moment goes: to the upright, to the frame, or no brake"},
              {"brake_mount", list_of(name("a node name"), 1, 1000, "a list of node names, [A, B]"),
               optional, "",
-              "the nodes an inboard brake is fixed to; absent: where the wheel's links meet the frame"},
+              "the nodes an inboard brake is fixed to; absent: where the wheel's links meet the "
+              "frame"},
              {"axle", choice({"front", "rear"}), required, "", "front or rear"}}),
       "a map of wheel names, {NAME: {contact: [x, y, z], ...}}", 1);
 }
@@ -37,6 +38,8 @@ std::vector<Key> with_common_keys(const std::string& kind, const std::string& he
   keys.insert(keys.begin(), {"kind", choice({kind}), required, "", help});
   keys.push_back(
       {"rare", flag(), optional, "false", "true: yield factor 1.0 instead of limits.yield_factor"});
+  keys.push_back({"yield_factor", quantity(measure::number, positive), optional, "",
+                  "factor on the loads of this case, instead of limits.yield_factor"});
   keys.push_back({"note", text(), optional, "", "a remark for the report"});
   return keys;
 }
@@ -76,8 +79,8 @@ KeyGroup static_case() {
 KeyGroup vehicle_case() {
   using namespace measure;
   const auto handled_at = [] {
-    return Key{"at", list_of(name("a node name"), 1, 1000, "a list of node names, [A, B]"), required,
-               "", "the nodes that take it"};
+    return Key{"at", list_of(name("a node name"), 1, 1000, "a list of node names, [A, B]"),
+               required, "", "the nodes that take it"};
   };
   const auto factor = [](const std::string& what) {
     return Key{"factor", quantity(number, positive), required, "", what};
@@ -102,9 +105,10 @@ KeyGroup vehicle_case() {
             optional, "", "one wheel strikes a step"},
            {"lift", name("a wheel name"), optional, "", "the wheel that is just off the ground"},
            {"nudge",
-            group("nudge", "`nudge`",
-                  {{"side", choice({"left", "right"}), required, "", "the side that strikes a kerb"},
-                   factor("dynamic factor on the side force")}),
+            group(
+                "nudge", "`nudge`",
+                {{"side", choice({"left", "right"}), required, "", "the side that strikes a kerb"},
+                 factor("dynamic factor on the side force")}),
             optional, "", "the vehicle slides sideways against a kerb"},
            {"bank", quantity(angle), optional, "0",
             "slope of the road across the vehicle, degrees, positive leaning into a left turn"},
@@ -184,13 +188,37 @@ SharedKind vehicle_kind() {
                 "share of the tipping limit that a turn may use; absent: 0.95"},
                {"combined", quantity(share, zero_to_one), optional, "",
                 "share of braking and turning taken together; absent: 0.7"},
-               {"downhill", quantity(slope), optional, "", "slope of the combined cases; absent: 10 %"}}),
+               {"downhill", quantity(slope), optional, "",
+                "slope of the combined cases; absent: 10 %"}}),
         optional, "", "other factors for the load cases used where the file has no `cases`"}});
 }
 
 SharedKind cases_kind() {
   return entries_of(variants({static_case(), vehicle_case(), combined_case()}, "kind"),
                     "a map of case names, {NAME: {kind: static, ...}}");
+}
+
+SharedKind life_kind() {
+  using namespace measure;
+  const std::string list = "a list of cycles, [{case: bump, cycles: 10000}]";
+  return group(
+      "life", "`life`",
+      {{"category", quantity(stress, positive), optional, "36",
+        "stress range at the weld toe that lasts 2 million cycles, MPa"},
+       {"design", choice({"safe_life", "damage_tolerant"}), optional, "safe_life",
+        "damage_tolerant: cracks are looked for, and found in time"},
+       {"consequence", choice({"high", "low"}), optional, "high", "of a tube that breaks"},
+       {"spectrum",
+        sequence_of(
+            group("cycle", "a cycle",
+                  {{"case", name("a case name"), optional, "", "the load case at one end"},
+                   {"from", name("a case name"), optional, "",
+                    "the load case at the other end; absent: standing on its wheels, or unloaded"},
+                   {"vertical", quantity(multiple_of_g, positive), optional, "",
+                    "instead of `case`: shaken up and down by so many g"},
+                   {"cycles", quantity(number, positive), required, "", "how often"}}),
+            1, list),
+        optional, "", "what the frame goes through; absent: 1 g up and down and the bumps"}});
 }
 
 SharedKind stock_kind() {

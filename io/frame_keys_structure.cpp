@@ -90,13 +90,24 @@ Key released_end(const std::string& key, const std::string& help) {
           optional, "", help};
 }
 
+Key buckling_length() {
+  const SharedKind factor = quantity(measure::number, positive);
+  const std::string expected = "a number, 1, or two for bending about y and z, [1, 0.8]";
+  return {"buckling_length",
+          by_form(factor, sequence_of(factor, 2, expected, 2), nullptr, expected), optional, "",
+          "effective length over length for buckling; absent: 1, or more where the frame sways"};
+}
+
 std::vector<Key> beam_keys() {
   return {{"kind", choice({"beam"}), optional, "beam", "what the member carries"},
           member_section(),
           {"roll", quantity(measure::angle), optional, "0",
            "turns the section about the member's axis, right hand, degrees"},
           released_end("release_from", "what is free at the start: any of Fx Fy Fz Mx My Mz"),
-          released_end("release_to", "what is free at the end: any of Fx Fy Fz Mx My Mz")};
+          released_end("release_to", "what is free at the end: any of Fx Fy Fz Mx My Mz"),
+          buckling_length(),
+          {"weld_throat", quantity(measure::length, positive), optional, "",
+           "throat of the welds at its ends, mm; absent: the wall"}};
 }
 
 KeyGroup beam_member() {
@@ -179,15 +190,22 @@ std::vector<Key> shape_keys(const std::string& shape) {
 SharedKind materials_kind() {
   using namespace measure;
   return named_entries_with_spaces(
-      group("material", "a material",
-            {needed("E", stress, "modulus of elasticity, MPa"),
-             {"G", quantity(stress, positive), optional, "", "shear modulus, MPa; or give `nu`"},
-             {"nu", quantity(number, poisson), optional, "", "Poisson's ratio; or give `G`"},
-             needed("density", density, "density, kg/m3"),
-             {"yield", quantity(stress, positive), optional, "",
-              "yield strength or 0.2 % proof strength, MPa"},
-             {"ultimate", quantity(stress, positive), optional, "",
-              "ultimate tensile strength, MPa"}}),
+      group(
+          "material", "a material",
+          {needed("E", stress, "modulus of elasticity, MPa"),
+           {"G", quantity(stress, positive), optional, "", "shear modulus, MPa; or give `nu`"},
+           {"nu", quantity(number, poisson), optional, "", "Poisson's ratio; or give `G`"},
+           needed("density", density, "density, kg/m3"),
+           {"yield", quantity(stress, positive), optional, "",
+            "yield strength or 0.2 % proof strength, MPa"},
+           {"ultimate", quantity(stress, positive), optional, "", "ultimate tensile strength, MPa"},
+           {"metal", choice({"steel", "stainless", "aluminium", "other"}), optional, "",
+            "whose rules hold for it; absent: steel with E of 180 GPa and more, aluminium with 60 "
+            "to 80, other between"},
+           {"heat_affected_yield", quantity(stress, positive), optional, "",
+            "0.2 % proof strength of aluminium beside a weld, MPa"},
+           {"heat_affected_ultimate", quantity(stress, positive), optional, "",
+            "ultimate strength of aluminium beside a weld, MPa"}}),
       "a map of material names, {NAME: {E: 210000, ...}}");
 }
 

@@ -66,10 +66,12 @@ SharedKind list_of(SharedKind element, std::size_t least, std::size_t most,
                  .expected = expected});
 }
 
-SharedKind sequence_of(SharedKind element, std::size_t least, const std::string& expected) {
+SharedKind sequence_of(SharedKind element, std::size_t least, const std::string& expected,
+                       std::size_t most) {
   return shared({.form = ValueForm::list,
                  .element = std::move(element),
                  .least = least,
+                 .most = most,
                  .repeats = true,
                  .expected = expected});
 }

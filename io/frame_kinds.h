@@ -1,6 +1,7 @@
 // Short names for the kinds of value that the table of keys is written in.
 #pragma once
 
+#include <limits>
 #include <string>
 #include <utility>
 #include <vector>
@@ -32,7 +33,8 @@ SharedKind vector(const Measure& measure, const Bounds& bounds = any);
 SharedKind list_of(SharedKind element, std::size_t least, std::size_t most,
                    const std::string& expected);
 /// As list_of(), but entries may repeat.
-SharedKind sequence_of(SharedKind element, std::size_t least, const std::string& expected);
+SharedKind sequence_of(SharedKind element, std::size_t least, const std::string& expected,
+                       std::size_t most = std::numeric_limits<std::size_t>::max());
 SharedKind entries_of(SharedKind element, const std::string& expected, std::size_t least = 0);
 SharedKind named_entries_with_spaces(SharedKind element, const std::string& expected);
 SharedKind group(const std::string& noun, const std::string& title, std::vector<Key> keys);

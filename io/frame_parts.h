@@ -58,6 +58,7 @@ void read_vehicle(const CheckedValue& top, const FileAxes& axes, Frame& frame);
 void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Problems& problems);
 void read_torsion(const CheckedValue& top, Frame& frame);
 void read_limits(const CheckedValue& top, Frame& frame);
+void read_life(const CheckedValue& top, Frame& frame);
 void read_stock(const CheckedValue& top, Frame& frame);
 void read_bench_test(const CheckedValue& top, const FileAxes& axes, Frame& frame,
                      Problems& problems);

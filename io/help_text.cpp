@@ -59,8 +59,10 @@ Usage: tubewright check FRAME.yaml [options]
   FRAME.yaml           the frame file; `-` reads standard input
 
 Options:
-  -o, --output DIR     also write results.json and loads.pvd with its VTK files into DIR
+  -o, --output DIR     also write results.json, loads.pvd and modes.pvd with their VTK files
+                       into DIR
   --case NAME          solve this load case only; may be given several times
+  --second-order       axial forces act on the displaced frame (P-Delta), to convergence
   --json               print the results as one JSON object instead of the summary
   -q, --quiet          print the verdict only
   -h, --help           this page
@@ -115,6 +117,7 @@ constexpr const char* modes_page =
 Examples:
   tubewright modes frame.yaml
   tubewright modes frame.yaml -n 20 --json
+  tubewright modes frame.yaml -o results
 
 Usage: tubewright modes FRAME.yaml [options]
 
@@ -122,6 +125,7 @@ Usage: tubewright modes FRAME.yaml [options]
 
 Options:
   -n, --count N        how many, beside rigid-body motions (10)
+  -o, --output DIR     also write modes.pvd with its VTK files, an animation, into DIR
   --json               print the results as one JSON object instead
   -q, --quiet          print the frequencies only
   -h, --help           this page

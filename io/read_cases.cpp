@@ -61,8 +61,7 @@ void read_vehicle_case(const CheckedValue& v, const FileAxes& axes, Case& c) {
     c.jack = Jack{texts(jack["at"]), jack["share"].number, jack.place};
   }
   if (const CheckedValue& tie = v["tie_down"]; tie.group != nullptr) {
-    c.tie_down =
-        TieDown{texts(tie["at"]), tie["forward"].number, tie["left"].number, tie.place};
+    c.tie_down = TieDown{texts(tie["at"]), tie["forward"].number, tie["left"].number, tie.place};
   }
   if (const CheckedValue& roll = v["roll_over"]; roll.group != nullptr) {
     c.roll_over = RollOver{texts(roll["at"]), roll["force"].number, roll["angle"].number,
@@ -138,6 +137,7 @@ void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Pro
     c.place = entry.place;
     if (v.group != nullptr) {
       c.rare = v["rare"].index == 1;
+      c.yield_factor = number_if_given(v["yield_factor"]);
       c.note = v["note"].text;
       if (v.group->word == "static") read_static_case(v, axes, c, problems);
       if (v.group->word == "vehicle") read_vehicle_case(v, axes, c);

@@ -85,6 +85,7 @@ Frame built_frame(const CheckedValue& top, Problems& problems) {
   read_cases(top, axes, frame, problems);
   read_torsion(top, frame);
   read_limits(top, frame);
+  read_life(top, frame);
   read_stock(top, frame);
   read_bench_test(top, axes, frame, problems);
   return frame;

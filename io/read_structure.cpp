@@ -58,6 +58,18 @@ EndConnection end_connection(const CheckedValue& v) {
   return connection;
 }
 
+/// Steels have 190 to 215 GPa, aluminium alloys 68 to 75 (common practice, no source).
+Metal metal_by_modulus(double E) {
+  if (E >= 180e9) return Metal::steel;
+  return E >= 60e9 && E <= 80e9 ? Metal::aluminium : Metal::other;
+}
+
+/// One factor for both axes, or one each.
+std::array<std::optional<double>, 2> buckling_length(const CheckedValue& v) {
+  if (v.items.size() == 2) return {v.items[0].number, v.items[1].number};
+  return {number_if_given(v), number_if_given(v)};
+}
+
 MemberKind member_kind(const std::string& word) {
   if (word == "link") return MemberKind::link;
   if (word == "cable") return MemberKind::cable;
@@ -99,6 +111,8 @@ void add_member(const NamedValue& entry, Frame& frame) {
     member.roll = v["roll"].number;
     member.release_from = end_connection(v["release_from"]);
     member.release_to = end_connection(v["release_to"]);
+    member.buckling_length = buckling_length(v["buckling_length"]);
+    member.weld_throat = number_if_given(v["weld_throat"]);
   }
   if (v.group->marked_by == "path") {
     add_pieces(member, v, frame);
@@ -114,7 +128,9 @@ void add_member(const NamedValue& entry, Frame& frame) {
 void read_materials(const CheckedValue& top, Frame& frame, Problems& problems) {
   for (const NamedValue& entry : top["materials"].entries) {
     const CheckedValue& v = entry.value;
-    MaterialEntry material{entry.name, {}, entry.place};
+    MaterialEntry material;
+    material.name = entry.name;
+    material.place = entry.place;
     if (v.group != nullptr) {
       Material& m = material.properties;
       m.E = v["E"].number;
@@ -122,6 +138,9 @@ void read_materials(const CheckedValue& top, Frame& frame, Problems& problems) {
       m.density = v["density"].number;
       m.yield = number_if_given(v["yield"]).value_or(unknown);
       m.ultimate = number_if_given(v["ultimate"]).value_or(unknown);
+      material.metal = v["metal"].given ? choice_of<Metal>(v["metal"]) : metal_by_modulus(m.E);
+      material.heat_affected = {number_if_given(v["heat_affected_yield"]).value_or(unknown),
+                                number_if_given(v["heat_affected_ultimate"]).value_or(unknown)};
     }
     frame.materials.push_back(std::move(material));
   }

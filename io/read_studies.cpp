@@ -25,6 +25,21 @@ void read_limits(const CheckedValue& top, Frame& frame) {
   frame.limits.frequency = number_if_given(v["frequency"]);
 }
 
+void read_life(const CheckedValue& top, Frame& frame) {
+  const CheckedValue& v = top["life"];
+  if (v.group == nullptr) return;
+  Life life;
+  life.place = v.place;
+  life.category = v["category"].number;
+  life.damage_tolerant = v["design"].text == "damage_tolerant";
+  life.high_consequence = v["consequence"].text != "low";
+  for (const CheckedValue& block : v["spectrum"].items) {
+    life.spectrum.push_back({block["case"].text, block["from"].text, block["vertical"].number,
+                             block["cycles"].number, block.place});
+  }
+  frame.life = std::move(life);
+}
+
 void read_stock(const CheckedValue& top, Frame& frame) {
   const CheckedValue& v = top["stock"];
   if (!v.sound) return;

@@ -7,6 +7,7 @@
 #include "io/cautions.h"
 #include "io/json_lines.h"
 #include "io/json_parts.h"
+#include "io/outlook_output.h"
 #include "io/vehicle_summary.h"
 
 namespace tubewright {
@@ -44,14 +45,13 @@ void write_reactions(JsonLines& out, const Analysis& analysis, const CaseResult&
   out.close();
 }
 
-ordered_json checks_json(const MemberResult& member) {
-  const std::pair<const char*, const CheckResult*> checks[] = {
-      {"yield", &member.yield}, {"buckling", &member.buckling}, {"weld", &member.weld}};
+/// A reason stands beside a number too where only a part of the check could be made.
+ordered_json checks_json(const MemberChecks& checks) {
   ordered_json entry;
   ordered_json reason;
-  for (const auto& [name, check] : checks) {
-    entry[name] = check->utilisation ? number(*check->utilisation) : ordered_json(nullptr);
-    if (entry[name].is_null()) reason[name] = check->reason;
+  for (const auto& [name, check] : named_checks(checks)) {
+    entry[name] = optional_number(check->utilisation, 1);
+    if (!check->reason.empty()) reason[name] = check->reason;
   }
   if (!reason.is_null()) entry["reason"] = std::move(reason);
   return entry;
@@ -71,7 +71,8 @@ ordered_json member_json(const MemberResult& member) {
   entry["N"] = number(member.N);
   entry["stress"] = member.has_stress ? stress_json(member.worst.stress) : ordered_json(nullptr);
   entry["where"] = member.has_stress ? number(member.worst.where) : ordered_json(nullptr);
-  entry["checks"] = checks_json(member);
+  entry["checks"] = checks_json(member.checks);
+  if (member.checks.section_class > 0) entry["section_class"] = member.checks.section_class;
   return entry;
 }
 
@@ -217,6 +218,11 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
   out.row("slack", slack_json(frame, result));
   out.row("residual", residual_json(result.solution.residual));
   out.row("equilibrium", residual_json(result.solution.equilibrium));
+  if (result.lean) {
+    out.row("second_order",
+            {{"converged", result.lean->converged}, {"growth", number(result.lean->growth)}});
+  }
+  out.row("sway_factor", optional_number(result.sway_factor, 1));
   out.row("worst", worst_json(result.worst));
   out.close();
 }
@@ -233,6 +239,8 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   out.open("cases");
   for (const CaseResult& result : analysis.cases) write_case(out, analysis, result);
   out.close();
+  write_what_ifs(out, analysis);
+  write_fatigue(out, analysis);
   return out.finish();
 }
 

@@ -4,6 +4,7 @@
 
 #include "io/case_summary.h"
 #include "io/cautions.h"
+#include "io/outlook_output.h"
 #include "io/panel_summary.h"
 #include "io/text_layout.h"
 #include "io/utf8.h"
@@ -80,6 +81,14 @@ std::string counted(int count, const std::string& noun) {
 
 std::string plain_verdict(const Analysis& analysis) {
   const Governing found = governing_case(analysis);
+  if (analysis.fatigue && analysis.fatigue->counts && !analysis.fatigue->passes() &&
+      (!found.result || found.result->worst->utilisation <= 1)) {
+    const FatigueScreening& f = *analysis.fatigue;
+    const auto worst = static_cast<std::size_t>(f.worst);
+    return "FAIL: " + analysis.frame.members[worst].name + " does not last the life asked for: " +
+           utilisation_text(*f.members[worst].result.utilisation) +
+           " of the stress range that would; every load case passes";
+  }
   if (!found.result) return "NOT CHECKED: no check could be made, only movements and forces found";
   const Worst& worst = *found.result->worst;
   const std::string place = worst.item + " in case " + found.result->name;
@@ -124,6 +133,7 @@ std::string summary(const Analysis& analysis, Paint paint) {
   }
   text += case_ranking(analysis, paint);
   text += painted(wrapped("", plain_verdict(analysis)), paint) + exit_line(analysis) + '\n';
+  text += what_if_lines(analysis, paint) + fatigue_lines(analysis, paint);
   text += list_lines("Not checked", checks_not_made(analysis), paint);
   text += list_lines("Bear in mind", cautions(), paint);
   return text;

@@ -17,9 +17,7 @@ using nlohmann::ordered_json;
 
 constexpr std::size_t items_shown = 8;
 
-std::string in_N_m_deg(double K) {
-  return three_digits(K * per_degree) + " N m/deg";
-}
+std::string in_N_m_deg(double K) { return three_digits(K * per_degree) + " N m/deg"; }
 
 const char* hold_words(TorsionHold hold) {
   return hold == TorsionHold::free ? "free to warp" : "rear pair clamped";
@@ -61,8 +59,7 @@ std::string stiffness_lines(const TorsionAnswer& a) {
   if (t.buckling_couple) {
     text += "  the first sheet to buckle is " +
             a.frame.panels[static_cast<std::size_t>(t.first_to_buckle)].name + ", at " +
-            three_digits(*t.buckling_couple) +
-            " N m; beyond that the frame is softer\n";
+            three_digits(*t.buckling_couple) + " N m; beyond that the frame is softer\n";
     if (t.secant_stiffness) {
       text += "  with what they have lost under " + fixed(t.couple, 1) +
               " N m: " + in_N_m_deg(*t.secant_stiffness) + '\n';

@@ -38,6 +38,34 @@ void for_each_stress(const Model& model, const AxialForces& N, double sign,
   }
 }
 
+/// K and -K_G on the free unknowns.
+struct BucklingMatrices {
+  FreeUnknowns free;
+  SparseMatrix K;
+  SparseMatrix minus_KG;
+};
+
+BucklingMatrices buckling_matrices(const Model& model, const AxialForces& forces) {
+  BucklingMatrices m{number_free_unknowns(model), {}, {}};
+  m.K = assemble_stiffness(model, m.free, forces.slack);
+  hold_loose_rotations(m.K, m.free);
+  m.minus_KG = assemble_parts(model, m.free, [&](const ElementVisitor& visit) {
+    for_each_stress(model, forces, -1, visit);
+  });
+  return m;
+}
+
+/// x' K x of a beam by the unknowns `deflection` and `rotation` of its ends, `x` on its joints.
+double bending_energy(const BeamElement& e, const Matrix12& K, int deflection, int rotation,
+                      const Vector12& x) {
+  Matrix12 part = Matrix12::Zero();
+  const std::array<int, 4> ends = {deflection, rotation, deflection + 6, rotation + 6};
+  for (const int i : ends) {
+    for (const int j : ends) part(i, j) = K(i, j);
+  }
+  return x.dot(seen_from_joints(e, part) * x);
+}
+
 }  // namespace
 
 AxialForces axial_forces(const StaticSolution& solution) {
@@ -50,11 +78,7 @@ AxialForces axial_forces(const StaticSolution& solution) {
 
 // -K_G x = mu K x, alpha = 1/mu: negative mu belong to loads turned round.
 Buckling linear_buckling(const Model& model, const AxialForces& forces, int count) {
-  const FreeUnknowns free = number_free_unknowns(model);
-  SparseMatrix K = assemble_stiffness(model, free, forces.slack);
-  hold_loose_rotations(K, free);
-  const SparseMatrix minus_KG = assemble_parts(
-      model, free, [&](const ElementVisitor& visit) { for_each_stress(model, forces, -1, visit); });
+  const auto [free, K, minus_KG] = buckling_matrices(model, forces);
   const Eigenpairs pairs = largest_eigenpairs(minus_KG, K, free.node_of, count);
   Buckling result;
   result.complete = pairs.complete;
@@ -68,6 +92,30 @@ Buckling linear_buckling(const Model& model, const AxialForces& forces, int coun
     result.modes.push_back(std::move(mode));
   }
   return result;
+}
+
+int modes_below(const Model& model, const AxialForces& forces, double factor) {
+  const BucklingMatrices m = buckling_matrices(model, forces);
+  if (m.K.rows() == 0) return 0;
+  const SparseMatrix loaded = m.K - factor * m.minus_KG;
+  if (Factorisation(loaded, m.free.node_of).positive_definite()) return 0;
+  return count_above(m.minus_KG, m.K, 1 / factor);
+}
+
+std::vector<BendingShare> bending_shares(const Model& model, const std::vector<bool>& slack,
+                                         const Eigen::VectorXd& shape) {
+  const double total = shape.dot(apply_stiffness(model, slack, shape));
+  std::vector<BendingShare> shares;
+  for (const Beam& beam : model.beams) {
+    const BeamElement e = beam_element(model, beam);
+    const Matrix12 K = local_stiffness(e);
+    Vector12 x;
+    x << shape.segment<6>(unknowns_per_node * beam.from),
+        shape.segment<6>(unknowns_per_node * beam.to);
+    shares.push_back(
+        {bending_energy(e, K, 2, 4, x) / total, bending_energy(e, K, 1, 5, x) / total});
+  }
+  return shares;
 }
 
 }  // namespace tubewright

@@ -35,4 +35,18 @@ AxialForces axial_forces(const StaticSolution& solution);
 /// stable without loads, and the forces are sized for it.
 Buckling linear_buckling(const Model& model, const AxialForces& forces, int count);
 
+/// Number of modes with a factor between 0 and `factor`, by one factorisation; -1 if it cannot be
+/// told. Requires as linear_buckling.
+int modes_below(const Model& model, const AxialForces& forces, double factor);
+
+/// Share of a buckling mode's strain energy that a beam takes by bending, about its y and its z.
+struct BendingShare {
+  double about_y = 0;
+  double about_z = 0;
+};
+
+/// One a beam. `shape`: six a node, as in BucklingMode; `slack`: bars left out.
+std::vector<BendingShare> bending_shares(const Model& model, const std::vector<bool>& slack,
+                                         const Eigen::VectorXd& shape);
+
 }  // namespace tubewright

@@ -2,13 +2,11 @@
 
 #include <cctype>
 #include <filesystem>
-#include <stdexcept>
-#include <system_error>
 #include <vector>
 
 #include "viz/member_stations.h"
 #include "viz/panel_quads.h"
-#include "viz/replace_file.h"
+#include "viz/pvd_index.h"
 #include "viz/tube_lines.h"
 #include "viz/tube_skin.h"
 #include "viz/warp_scale.h"
@@ -31,24 +29,7 @@ std::string file_stem(int step, const std::string& case_name) {
   return stem;
 }
 
-/// One line of the index; `part` tells a viewer's blocks of one step apart.
-std::string index_entry(int step, int part, const std::string& file) {
-  return "    <DataSet timestep=\"" + std::to_string(step) + "\" group=\"\" part=\"" +
-         std::to_string(part) + "\" file=\"" + file + "\"/>\n";
-}
-
-std::string index_file(const std::string& entries) {
-  return "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\">\n  "
-         "<Collection>\n" +
-         entries + "  </Collection>\n</VTKFile>\n";
-}
-
 using Failure = std::optional<VizFailure>;
-
-Failure put(const std::filesystem::path& path, const std::string& bytes) {
-  if (auto reason = replace_file(path, bytes)) return VizFailure{path.string(), *reason};
-  return std::nullopt;
-}
 
 Failure write_all(const Analysis& analysis, const std::filesystem::path& folder) {
   std::vector<CaseDrawing> drawings;
@@ -60,31 +41,26 @@ Failure write_all(const Analysis& analysis, const std::filesystem::path& folder)
     const CaseResult& result = analysis.cases[static_cast<std::size_t>(drawing.step - 1)];
     const std::string lines = file_stem(drawing.step, drawing.name) + "_tubes.vtp";
     const std::string skin = file_stem(drawing.step, drawing.name) + "_skin.vtu";
-    if (auto failure = put(folder / lines, tube_lines_file(analysis.frame, drawing, scale)))
+    if (auto failure = put_file(folder / lines, tube_lines_file(analysis.frame, drawing, scale)))
       return failure;
-    if (auto failure = put(folder / skin, tube_skin_file(drawing, scale))) return failure;
-    entries += index_entry(drawing.step, 0, lines) + index_entry(drawing.step, 1, skin);
+    if (auto failure = put_file(folder / skin, tube_skin_file(drawing, scale))) return failure;
+    entries += index_entry(std::to_string(drawing.step), 0, lines) +
+               index_entry(std::to_string(drawing.step), 1, skin);
     if (result.panels.empty()) continue;
     const std::string panels = file_stem(drawing.step, drawing.name) + "_panels.vtp";
     if (auto failure =
-            put(folder / panels, panel_quads_file(analysis, result, drawing.step, scale)))
+            put_file(folder / panels, panel_quads_file(analysis, result, drawing.step, scale)))
       return failure;
-    entries += index_entry(drawing.step, 2, panels);
+    entries += index_entry(std::to_string(drawing.step), 2, panels);
   }
-  return put(folder / "loads.pvd", index_file(entries));
+  return put_file(folder / "loads.pvd", index_file(entries));
 }
 
 }  // namespace
 
 std::optional<VizFailure> write_load_files(const Analysis& analysis, const std::string& directory) {
-  std::error_code error;
-  std::filesystem::create_directories(directory, error);
-  if (error) return VizFailure{directory, error.message()};
-  try {
-    return write_all(analysis, directory);
-  } catch (const std::runtime_error& refused) {
-    return VizFailure{directory, refused.what()};
-  }
+  return fill_directory(
+      directory, [&](const std::filesystem::path& folder) { return write_all(analysis, folder); });
 }
 
 }  // namespace tubewright

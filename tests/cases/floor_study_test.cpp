@@ -111,7 +111,7 @@ TEST_CASE("the torsion frequency of two inertias on a spring is that of the clos
   add_node(f, "fr", 0, -1, 0);
   add_node(f, "rl", -1, 1, 0);
   add_node(f, "rr", -1, -1, 0);
-  f.materials.push_back({"weightless", {210e9, 81e9, 1e-12, 235e6, 360e6}, {}});
+  f.materials.push_back({"weightless", {210e9, 81e9, 1e-12, 235e6, 360e6}, {}, Metal::steel, {}});
   f.sections.front().material = "weightless";
   add_member(f, "left", "rl", "fl");
   add_member(f, "right", "rr", "fr");

@@ -24,7 +24,8 @@ const CheckResult& check_named(const PanelResult& panel, const std::string& name
 
 /// The aluminium of worked examples: E 70 GPa, nu 0.33.
 Frame textbook(Frame f) {
-  f.materials.push_back({"textbook", {70e9, 70e9 / 2.66, 2700, 130e6, 220e6}, {}});
+  f.materials.push_back(
+      {"textbook", {70e9, 70e9 / 2.66, 2700, 130e6, 220e6}, {}, Metal::aluminium, {}});
   for (Sheet& sheet : f.sheets) sheet.material = "textbook";
   return f;
 }
@@ -127,7 +128,7 @@ TEST_CASE("edge distance and wall come from the narrowest tube round the panel")
 
 TEST_CASE("a check that cannot be made says why") {
   Frame f = shear_frame(0.6, 0.4, 100);
-  f.materials.push_back({"unknown", {70e9, 26e9, 2700, NAN, NAN}, {}});
+  f.materials.push_back({"unknown", {70e9, 26e9, 2700, NAN, NAN}, {}, Metal::aluminium, {}});
   f.sheets.front().material = "unknown";
   f.sheets.front().rivet = rivets(4 * mm, 40 * mm);
   f.sheets.front().bond = BondJoint{10 * mm, 0.3 * mm, 1000 * MPa, {}};

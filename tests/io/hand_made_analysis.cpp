@@ -39,9 +39,9 @@ MemberResult tube(double N, double von_mises, double where, double utilisation) 
   result.N = N;
   result.worst.stress = {100e6, 30e6, 11e6, von_mises};
   result.worst.where = where;
-  result.yield = {utilisation, "", "EN 1993-1-1 6.2.1(5)"};
-  result.buckling = {std::nullopt, "not made by this version", ""};
-  result.weld = {std::nullopt, "not made by this version", ""};
+  result.checks.yield = {utilisation, "", "EN 1993-1-1 6.2.1(5)"};
+  result.checks.buckling = {std::nullopt, "not made by this version", ""};
+  result.checks.weld = {std::nullopt, "not made by this version", ""};
   return result;
 }
 
@@ -50,9 +50,9 @@ MemberResult without_stress(double N, bool slack) {
   result.N = N;
   result.has_stress = false;
   result.slack = slack;
-  result.yield.reason = "a spring has no section";
-  result.buckling.reason = "a spring has no section";
-  result.weld.reason = "a spring has no section";
+  result.checks.yield.reason = "a spring has no section";
+  result.checks.buckling.reason = "a spring has no section";
+  result.checks.weld.reason = "a spring has no section";
   return result;
 }
 

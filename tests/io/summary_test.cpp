@@ -60,7 +60,7 @@ TEST_CASE("at most five members are shown, those nearest their limit first") {
     member.name = "extra_" + std::to_string(i);
     analysis.frame.members.push_back(member);
     MemberResult result = analysis.cases[0].members[0];
-    result.yield.utilisation = 0.2 + 0.1 * i;
+    result.checks.yield.utilisation = 0.2 + 0.1 * i;
     analysis.cases[0].members.push_back(result);
     analysis.slots.push_back({true, 0});
   }
@@ -98,7 +98,7 @@ TEST_CASE("the verdict of a failing frame says by how much and how much of it fa
 TEST_CASE("a frame on which no check could be made does not read as passing") {
   Analysis analysis = passing_analysis();
   analysis.cases[0].worst.reset();
-  for (MemberResult& member : analysis.cases[0].members) member.yield.utilisation.reset();
+  for (MemberResult& member : analysis.cases[0].members) member.checks.yield.utilisation.reset();
   CHECK_THAT(verdict(analysis), ContainsSubstring("NOT CHECKED"));
   CHECK_THAT(summary(analysis), !ContainsSubstring("PASS") && !ContainsSubstring("pass,"));
 }

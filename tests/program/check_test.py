@@ -149,7 +149,7 @@ class Json(ProgramTest):
         self.assertEqual({"displacement", "rotation"}, set(case["nodes"]["tip"]))
         self.assertEqual(["wall"], list(case["reactions"]))
         member = case["members"]["arm"]
-        self.assertEqual({"from", "to", "N", "stress", "where", "checks"}, set(member))
+        self.assertEqual({"from", "to", "N", "stress", "where", "checks", "section_class"}, set(member))
         self.assertEqual({"axial", "bending", "shear", "von_mises"}, set(member["stress"]))
         self.assertLessEqual({"yield", "buckling", "weld"}, set(member["checks"]))
         self.assertFalse({"torsion", "floor", "modes", "buckling"} & set(results))

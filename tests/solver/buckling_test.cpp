@@ -202,3 +202,45 @@ TEST_CASE("cutting beams into pieces changes no displacement at the joints") {
   CHECK((coarse.displacements - cut.displacements.head(18)).norm() <
         1e-9 * coarse.displacements.norm());
 }
+
+TEST_CASE("modes below a factor are counted without finding them") {
+  // A cantilever of one element: 2.486 E I/L^2 is its first, the next 32.18 (cubic stress
+  // stiffness).
+  ModelBuilder b;
+  const int id = b.section(unit_section(), 1, 1);
+  b.node(0, 0, 0);
+  b.node(1, 0, 0);
+  b.beam(0, 1, id);
+  b.fix(0);
+  Actions a = no_actions(b.model);
+  a.nodal[6 + x] = -1;
+  const AxialForces forces = axial_forces(statics(b.model, a));
+  CHECK(modes_below(b.model, forces, 2.4) == 0);
+  CHECK(modes_below(b.model, forces, 2.6) == 2);  // along y and along z
+  CHECK(modes_below(b.model, forces, 33) == 4);
+}
+
+TEST_CASE("what a mode bends takes its strain energy, what only leans takes none") {
+  // A fixed column beside a pinned one, heads joined by a pin-ended bar: the fixed one holds both.
+  ModelBuilder b;
+  const int id = b.section(unit_section(), 1, 1);
+  b.node(0, 0, 0);
+  b.node(1, 0, 0);
+  b.node(0, 0, 1);
+  b.node(1, 0, 1);
+  b.beam(0, 2, id);
+  b.beam(1, 3, id);
+  b.bar(2, 3, 1e5);
+  b.fix(0);
+  b.hold(1, {x, y, z, rx, rz});
+  b.hold(2, {y, rx, rz});
+  b.hold(3, {y, rx, rz});
+  Actions a = no_actions(b.model);
+  a.nodal[6 * 2 + z] = a.nodal[6 * 3 + z] = -1;
+  const StaticSolution s = statics(b.model, a);
+  const Buckling buckling = linear_buckling(b.model, axial_forces(s), 1);
+  REQUIRE(buckling.modes.size() == 1);
+  const auto shares = bending_shares(b.model, s.slack, buckling.modes[0].shape);
+  CHECK_THAT(shares[0].about_y + shares[0].about_z, WithinRel(1.0, 1e-3));
+  CHECK_THAT(shares[1].about_y + shares[1].about_z, WithinAbs(0.0, 1e-6));
+}

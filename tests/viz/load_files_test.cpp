@@ -2,45 +2,13 @@
 
 #include <filesystem>
 #include <fstream>
-#include <iterator>
-#include <map>
 
 #include "known_frames.h"
+#include "scratch.h"
 #include "tests/catch.h"
 
 using namespace tubewright;
 namespace fs = std::filesystem;
-
-namespace {
-
-/// An empty directory of its own, gone when the test ends.
-struct Scratch {
-  fs::path path;
-
-  explicit Scratch(const std::string& name)
-      : path(fs::temp_directory_path() / ("tubewright_load_files_test_" + name)) {
-    fs::remove_all(path);
-    fs::create_directories(path);
-  }
-  ~Scratch() {
-    std::error_code ignored;
-    fs::remove_all(path, ignored);
-  }
-};
-
-std::string bytes_of(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
-std::map<std::string, std::string> files_in(const fs::path& directory) {
-  std::map<std::string, std::string> files;
-  for (const auto& entry : fs::directory_iterator(directory))
-    files[entry.path().filename().string()] = entry.is_regular_file() ? bytes_of(entry.path()) : "";
-  return files;
-}
-
-}  // namespace
 
 TEST_CASE("each case makes one file of lines and one of skin, and the index lists them all") {
   const Scratch scratch("names");

@@ -155,13 +155,13 @@ TEST_CASE("the drawn utilisation of a beam at its worst place is the yield check
   const CaseDrawing drawing = draw_case(analysis, analysis.cases[0], 1);
   for (std::size_t i = 0; i < drawing.members.size(); ++i) {
     const MemberResult& reported = analysis.cases[0].members[i];
-    if (!reported.has_stress || !reported.yield.utilisation) continue;
+    if (!reported.has_stress || !reported.checks.yield.utilisation) continue;
     INFO(analysis.frame.members[i].name);
     const MemberDrawing& member = drawing.members[i];
     double greatest = 0;
     for (const Station& s : member.stations)
       greatest = std::max(greatest, worst_stress(member.shape, s.forces).von_mises);
-    CHECK_THAT(greatest * member.yield_share, WithinRel(*reported.yield.utilisation, 1e-9));
+    CHECK_THAT(greatest * member.yield_share, WithinRel(*reported.checks.yield.utilisation, 1e-9));
   }
 }
 

@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "known_frames.h"
+#include "known_modes.h"
 #include "viz/load_files.h"
 
 using namespace tubewright;
@@ -24,7 +25,7 @@ void write(const Frame& frame, const std::filesystem::path& directory) {
       if (!member.has_stress) continue;
       reported << result.name << ' ' << analysis.frame.members[i].name << ' '
                << member.worst.stress.von_mises * 1e-6 << ' '
-               << member.yield.utilisation.value_or(0) << '\n';
+               << member.checks.yield.utilisation.value_or(0) << '\n';
     }
 }
 
@@ -37,6 +38,7 @@ int main(int argc, char** argv) {
     std::filesystem::remove_all(directory);
     write(cantilever_frame(), directory / "cantilever");
     write(mixed_frame(), directory / "mixed");
+    write_known_modes(directory / "modes");
   } catch (const std::exception& fault) {
     std::cerr << fault.what() << '\n';
     return 1;

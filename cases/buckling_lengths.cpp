@@ -1,0 +1,82 @@
+#include "cases/buckling_lengths.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "cases/buckle_study.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Modes looked at; members that only drive later ones get the length of the last.
+constexpr int most_modes = 12;
+/// Share of a mode's strain energy that a member takes by bending from which on it is one of those
+/// that buckle in it (judgement). The rest only leans: a suspension that swings bends nothing.
+constexpr double bends_along = 0.05;
+/// All bending together, below which a mode is not the frame's own (judgement).
+constexpr double frame_gives_way = 0.5;
+
+/// pi sqrt(E I/N_cr)
+double length_of(double E, double I, double N_cr) {
+  return std::numbers::pi * std::sqrt(E * I / N_cr);
+}
+
+struct Lengthening {
+  const Model& model;
+  const std::vector<MemberSlot>& slots;
+  const std::vector<MemberFacts>& facts;
+  const AxialForces& forces;
+  FrameSway& sway;
+
+  /// `axis`: 0 bending about y, 1 about z.
+  void lengthen(size_t member, size_t axis, double alpha) const {
+    const MemberFacts& f = facts[member];
+    const double N = forces.beams[static_cast<size_t>(slots[member].index)];
+    if (f.length_given[axis] || !(N < 0)) return;
+    const double I = axis == 0 ? f.section.Iy : f.section.Iz;
+    const double length = length_of(f.material.E, I, -alpha * N);
+    double& present = axis == 0 ? sway.lengths[member].lengths.y : sway.lengths[member].lengths.z;
+    if (!(length > present) || !std::isfinite(length)) return;
+    present = length;
+    sway.lengths[member].sway[axis] = true;
+  }
+
+  void follow(const BucklingMode& mode, bool last, double reserve) const {
+    const std::vector<BendingShare> shares = bending_shares(model, forces.slack, mode.shape);
+    double bending = 0;
+    for (const BendingShare& share : shares) bending += share.about_y + share.about_z;
+    if (bending >= frame_gives_way && !sway.factor) sway.factor = mode.factor / reserve;
+    for (size_t m = 0; m < slots.size(); ++m) {
+      if (!slots[m].is_beam) continue;
+      const BendingShare& share = shares[static_cast<size_t>(slots[m].index)];
+      if (last || share.about_y >= bends_along) lengthen(m, 0, mode.factor);
+      if (last || share.about_z >= bends_along) lengthen(m, 1, mode.factor);
+    }
+  }
+};
+
+}  // namespace
+
+FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
+                     const std::vector<MemberFacts>& facts, const AxialForces& forces,
+                     double reserve) {
+  FrameSway sway;
+  for (const MemberFacts& f : facts) sway.lengths.push_back({f.lengths, {}});
+  const double limit = second_order_limit * reserve;
+  const int below = modes_below(model, forces, limit);
+  if (below == 0) return sway;
+  const int looked_at = below < 0 ? most_modes : std::min(below, most_modes);
+  const Buckling buckling = linear_buckling(model, forces, looked_at);
+  const Lengthening lengthening{model, slots, facts, forces, sway};
+  for (size_t k = 0; k < buckling.modes.size(); ++k) {
+    const BucklingMode& mode = buckling.modes[k];
+    if (mode.factor >= limit) break;
+    const bool more_follow = below > looked_at && k + 1 == buckling.modes.size();
+    lengthening.follow(mode, more_follow, reserve);
+  }
+  return sway;
+}
+
+}  // namespace tubewright

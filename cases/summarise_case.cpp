@@ -1,0 +1,162 @@
+#include "cases/summarise_case.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cases/buckling_lengths.h"
+#include "cases/governing_cuts.h"
+#include "solver/assembly.h"
+#include "solver/determinate_restraint.h"
+
+namespace tubewright {
+
+namespace {
+
+double greatest_axial_force(const BeamState& beam) {
+  double greatest = 0;
+  for (const double s : smooth_intervals(beam)) {
+    for (const bool before : {false, true}) {
+      const double N = section_forces(beam, s, before && s > 0).N;
+      if (std::abs(N) > std::abs(greatest)) greatest = N;
+    }
+  }
+  return greatest;
+}
+
+MemberResult beam_result(const BeamState& beam) {
+  MemberResult r;
+  r.from = beam.end_forces.head<6>();
+  r.to = beam.end_forces.tail<6>();
+  r.N = greatest_axial_force(beam);
+  r.worst = worst_along(beam);
+  return r;
+}
+
+/// `axial_line`: what panels along the bar put on it, N/m; its force varies by that from end to
+/// end.
+MemberResult bar_result(double mean, double axial_line, double length, const Section* section) {
+  MemberResult r;
+  const double rise = axial_line * length / 2;
+  r.from[0] = -(mean + rise);
+  r.to[0] = mean - rise;
+  const double N = mean + std::copysign(std::abs(rise), mean);
+  r.N = N;
+  r.worst.where = N == mean + rise ? 0 : 1;
+  r.has_stress = section != nullptr;
+  if (section != nullptr) {
+    r.worst.stress.axial = N / section->A;
+    r.worst.stress.von_mises = std::abs(N) / section->A;
+  }
+  return r;
+}
+
+void note_worst(CaseResult& result, const std::string& check, const std::string& item,
+                const CheckResult& found) {
+  if (!found.utilisation) return;
+  if (result.worst && *found.utilisation <= result.worst->utilisation) return;
+  result.worst = Worst{check, item, *found.utilisation};
+}
+
+/// Of a second-order solution nothing is longer than itself: the lean is in its forces.
+FrameSway sway_in(const NumberedFrame& numbered, const CheckFacts& facts, bool driven,
+                  const SettledCase& settled, double reserve) {
+  Model model = numbered.model;
+  if (driven) model.supports = determinate_restraint(model);
+  for (size_t p = 0; p < settled.stages.size(); ++p) model.panels[p].kept = settled.stages[p].kept;
+  FrameSway sway =
+      frame_sway(model, numbered.slots, facts.members, axial_forces(settled.solution), reserve);
+  if (settled.lean && settled.lean->converged) {
+    for (size_t m = 0; m < sway.lengths.size(); ++m) {
+      sway.lengths[m] = {facts.members[m].lengths, {}};
+    }
+  }
+  return sway;
+}
+
+MemberResult member_result(const Frame& frame, const NumberedFrame& numbered, const CheckFacts& all,
+                           size_t i, const StaticSolution& s, const CaseLengths& lengths,
+                           double factor) {
+  const MemberSlot slot = numbered.slots[i];
+  const MemberFacts& facts = all.members[i];
+  if (slot.is_beam) {
+    const BeamState& beam = s.beams[slot.index];
+    MemberResult r = beam_result(beam);
+    r.checks = beam_checks(facts, governing_cuts(beam), r.worst.stress, lengths, factor);
+    r.checks.joint = joint_check(numbered, all.members, all.brace_ends, i, s.beams, factor);
+    return r;
+  }
+  const Bar& bar = numbered.model.bars[slot.index];
+  const double line = s.bar_lines[slot.index].dot(bar_direction(numbered.model, bar));
+  MemberResult r =
+      bar_result(s.bar_forces[slot.index], line, member_length(numbered, frame.members[i]),
+                 facts.has_section ? &facts.section : nullptr);
+  r.slack = s.slack[slot.index];
+  const bool cable = frame.members[i].kind == MemberKind::cable;
+  r.checks = bar_checks(facts, r.N, r.worst.stress, cable, factor);
+  return r;
+}
+
+int node_that_moves_most(const Eigen::VectorXd& u) {
+  int node = -1;
+  double greatest = -1;
+  for (Eigen::Index n = 0; n < u.size() / unknowns_per_node; ++n) {
+    const double moved = u.segment<3>(unknowns_per_node * n).norm();
+    if (moved > greatest) {
+      greatest = moved;
+      node = static_cast<int>(n);
+    }
+  }
+  return node;
+}
+
+/// Where no equilibrium was found the limit is passed, whatever else is known of it.
+double beyond_equilibrium(const std::optional<double>& sway_factor) {
+  constexpr double just_beyond = 1.001;
+  return std::max(just_beyond, sway_factor ? 1 / *sway_factor : 0);
+}
+
+}  // namespace
+
+CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered) {
+  CheckFacts facts{all_panel_facts(frame, numbered), member_facts(frame, numbered), {}};
+  facts.brace_ends = brace_ends(frame, numbered, facts.members);
+  return facts;
+}
+
+CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
+                          const CheckFacts& facts, const Case& c, bool driven,
+                          SettledCase settled) {
+  CaseResult result;
+  result.name = c.name;
+  result.lean = settled.lean;
+  result.yield_factor = yield_factor(frame, c);
+  const StaticSolution& solution = settled.solution;
+  const FrameSway sway = sway_in(numbered, facts, driven, settled, result.yield_factor);
+  result.sway_factor = sway.factor;
+  if (sway.factor) note_worst(result, "sway", "frame", {1 / *sway.factor, "", "", true});
+  if (settled.lean && !settled.lean->converged) {
+    note_worst(result, "sway", "frame", {beyond_equilibrium(result.sway_factor), "", "", true});
+  }
+  for (size_t i = 0; i < frame.members.size(); ++i) {
+    MemberResult r =
+        member_result(frame, numbered, facts, i, solution, sway.lengths[i], result.yield_factor);
+    if (const NamedMemberCheck nearest = nearest_limit(r.checks); nearest.result != nullptr) {
+      note_worst(result, nearest.name, frame.members[i].name, *nearest.result);
+    }
+    result.members.push_back(std::move(r));
+  }
+  for (size_t p = 0; p < frame.panels.size(); ++p) {
+    PanelResult r = panel_result(frame, numbered, p, facts.panels[p], settled.stages[p], solution,
+                                 result.yield_factor);
+    if (const NamedCheck* nearest = nearest_limit(r)) {
+      note_worst(result, nearest->name, frame.panels[p].name, nearest->result);
+    }
+    result.panels.push_back(std::move(r));
+  }
+  result.pick_ups = pick_ups(numbered.model, solution);
+  result.largest_node = node_that_moves_most(solution.displacements);
+  result.solution = std::move(settled.solution);
+  return result;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,31 @@
+// From the solution of a case to its results and checks.
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "cases/build_model.h"
+#include "cases/case_result.h"
+#include "cases/frame.h"
+#include "cases/joint_check.h"
+#include "cases/member_checks.h"
+#include "cases/panel_result.h"
+#include "cases/settle_case.h"
+
+namespace tubewright {
+
+/// What holds for every case of a frame.
+struct CheckFacts {
+  std::vector<PanelFacts> panels;
+  std::vector<MemberFacts> members;
+  std::vector<std::array<BraceEnd, 2>> brace_ends;
+};
+
+CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered);
+
+/// `driven`: by its wheels, held by nothing.
+CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
+                          const CheckFacts& facts, const Case& load_case, bool driven,
+                          SettledCase settled);
+
+}  // namespace tubewright

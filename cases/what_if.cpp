@@ -1,0 +1,57 @@
+#include "cases/what_if.h"
+
+#include <future>
+
+#include "cases/analysis.h"
+#include "cases/frame_edits.h"
+
+namespace tubewright {
+
+namespace {
+
+WhatIf row(const std::string& words, const AnalysisOutcome& outcome) {
+  WhatIf w;
+  w.words = words;
+  if (const auto* analysis = std::get_if<Analysis>(&outcome)) {
+    for (const CaseResult& c : analysis->cases) {
+      if (!c.worst || (w.worst && c.worst->utilisation <= w.worst->utilisation)) continue;
+      w.worst = c.worst;
+      w.load_case = c.name;
+    }
+  }
+  return w;
+}
+
+}  // namespace
+
+std::vector<WhatIf> what_ifs(const Frame& frame, const std::vector<std::string>& only,
+                             bool second_order) {
+  std::vector<std::pair<std::string, Frame>> variants;
+  variants.emplace_back("as drawn", frame);
+  if (has_walls(frame)) variants.emplace_back("walls 10 % thinner", with_walls(frame, 0.9));
+  if (!frame.masses.empty()) {
+    variants.emplace_back("carried masses 20 % heavier", with_masses(frame, 1.2));
+  }
+  if (has_welded_joints(frame)) {
+    variants.emplace_back("joints as soft as counts as rigid", with_soft_joints(frame));
+  }
+  if (rivets_are_guessed(frame)) {
+    variants.emplace_back("rivets at the soft end", with_rivets(frame, RivetBand::low));
+    variants.emplace_back("rivets at the stiff end", with_rivets(frame, RivetBand::high));
+  }
+  if (has_walls(frame) && !frame.masses.empty()) {
+    variants.emplace_back("thin walls and heavy masses together",
+                          with_masses(with_walls(frame, 0.9), 1.2));
+  }
+  std::vector<std::future<WhatIf>> rows;
+  for (const auto& variant : variants) {
+    rows.push_back(std::async([&variant, &only, second_order] {
+      return row(variant.first, analyse(variant.second, only, {second_order}));
+    }));
+  }
+  std::vector<WhatIf> list;
+  for (std::future<WhatIf>& r : rows) list.push_back(r.get());
+  return list;
+}
+
+}  // namespace tubewright
