@@ -5,18 +5,19 @@
 #include <numbers>
 
 #include "cases/buckle_study.h"
+#include "solver/assembly.h"
 
 namespace tubewright {
 
 namespace {
 
-/// Modes looked at; members that only drive later ones get the length of the last.
+/// Modes looked at. Where there are more the first alone sets all lengths, on the safe side.
 constexpr int most_modes = 12;
 /// Share of a mode's strain energy that a member takes by bending from which on it is one of those
 /// that buckle in it (judgement). The rest only leans: a suspension that swings bends nothing.
 constexpr double bends_along = 0.05;
-/// All bending together, below which a mode is not the frame's own (judgement).
-constexpr double frame_gives_way = 0.5;
+/// Share of the energy in springs from which on a mode is the suspension's own (judgement).
+constexpr double on_its_springs = 0.5;
 
 /// pi sqrt(E I/N_cr)
 double length_of(double E, double I, double N_cr) {
@@ -43,16 +44,28 @@ struct Lengthening {
     sway.lengths[member].sway[axis] = true;
   }
 
-  void follow(const BucklingMode& mode, bool last, double reserve) const {
+  double springs_share(const Eigen::VectorXd& shape) const {
+    double energy = 0;
+    for (size_t m = 0; m < slots.size(); ++m) {
+      if (facts[m].has_section) continue;
+      const Bar& bar = model.bars[static_cast<size_t>(slots[m].index)];
+      const double stretch = bar_elongation(model, bar, shape);
+      energy += bar.stiffness * stretch * stretch;
+    }
+    return energy / shape.dot(apply_stiffness(model, forces.slack, shape));
+  }
+
+  /// `all`: whether or not they bend in it.
+  void follow(const BucklingMode& mode, bool all, double reserve) const {
     const std::vector<BendingShare> shares = bending_shares(model, forces.slack, mode.shape);
-    double bending = 0;
-    for (const BendingShare& share : shares) bending += share.about_y + share.about_z;
-    if (bending >= frame_gives_way && !sway.factor) sway.factor = mode.factor / reserve;
+    if (!sway.factor && springs_share(mode.shape) < on_its_springs) {
+      sway.factor = mode.factor / reserve;
+    }
     for (size_t m = 0; m < slots.size(); ++m) {
       if (!slots[m].is_beam) continue;
       const BendingShare& share = shares[static_cast<size_t>(slots[m].index)];
-      if (last || share.about_y >= bends_along) lengthen(m, 0, mode.factor);
-      if (last || share.about_z >= bends_along) lengthen(m, 1, mode.factor);
+      if (all || share.about_y >= bends_along) lengthen(m, 0, mode.factor);
+      if (all || share.about_z >= bends_along) lengthen(m, 1, mode.factor);
     }
   }
 };
@@ -67,14 +80,13 @@ FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
   const double limit = second_order_limit * reserve;
   const int below = modes_below(model, forces, limit);
   if (below == 0) return sway;
-  const int looked_at = below < 0 ? most_modes : std::min(below, most_modes);
+  const bool each_mode = below > 0 && below <= most_modes;
+  const int looked_at = each_mode ? below : 1;
   const Buckling buckling = linear_buckling(model, forces, looked_at);
   const Lengthening lengthening{model, slots, facts, forces, sway};
-  for (size_t k = 0; k < buckling.modes.size(); ++k) {
-    const BucklingMode& mode = buckling.modes[k];
+  for (const BucklingMode& mode : buckling.modes) {
     if (mode.factor >= limit) break;
-    const bool more_follow = below > looked_at && k + 1 == buckling.modes.size();
-    lengthening.follow(mode, more_follow, reserve);
+    lengthening.follow(mode, !each_mode, reserve);
   }
   return sway;
 }

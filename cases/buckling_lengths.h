@@ -15,8 +15,8 @@
 namespace tubewright {
 
 struct FrameSway {
-  /// Lowest alpha_cr on the design loads of a mode that bends the frame, if below 10. A suspension
-  /// that only swings on its springs is none.
+  /// Lowest alpha_cr on the design loads, if below 10. A suspension that swings on its springs does
+  /// not count.
   std::optional<double> factor;
   std::vector<CaseLengths> lengths;  ///< one a member
 };

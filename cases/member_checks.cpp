@@ -53,20 +53,15 @@ std::string unknown_strength(const MemberFacts& f) {
   return "";
 }
 
-/// The greatest share of the resistance over all cuts. `load_share` takes a search: the sum of the
-/// shares bounds it (6.2.1(7)), so cuts are tried from the greatest sum down.
+/// The greatest share of the resistance over all cuts.
 void check_section(MemberChecks& r, const MemberFacts& f, const std::vector<SectionForces>& cuts) {
-  const double fy = f.material.yield;
   r.section.utilisation = 0;
   for (const SectionForces& forces : cuts) {
-    const SectionCheck check = section_check(f.section, fy, forces);
+    const SectionCheck check =
+        section_check(f.section, f.material.yield, forces, *r.section.utilisation);
     r.section_class = std::max(r.section_class, check.section_class.value);
-    r.section.clause = check.load_share.clause;
-    if (!check.load_share.utilisation) {
-      r.section = check.load_share;
-      return;
-    }
-    if (*check.load_share.utilisation >= *r.section.utilisation) r.section = check.load_share;
+    r.section = check.load_share;
+    if (!r.section.utilisation) return;
   }
 }
 

@@ -80,12 +80,13 @@ double plastic_value(const Section& s, const Shares& u) {
   return std::max({n, axial_and_bending(s, n, my, mz), u.t, v / (1 - u.t)});
 }
 
-/// The divisor that brings the shares to the limit of plastic_value().
-double plastic_load_share(const Section& s, const Shares& u) {
+/// The divisor that brings the shares to the limit of plastic_value(), `least` if it is below that.
+double plastic_load_share(const Section& s, const Shares& u, double least) {
   double beyond = u.greatest();  // divided by this, one share is 1
   double within = u.sum();       // 6.2.1(7): a sum of shares of 1 is safe
-  if (beyond == 0) return 0;
-  constexpr int halvings = 60;  // to the precision of a double
+  if (beyond == 0) return least;
+  if (least > 0 && (within <= least || plastic_value(s, u / least) <= 1)) return least;
+  constexpr int halvings = 40;  // to 1e-11
   for (int i = 0; i < halvings; ++i) {
     const double middle = (within + beyond) / 2;
     (plastic_value(s, u / middle) <= 1 ? within : beyond) = middle;
@@ -196,7 +197,8 @@ double shear_reduction(double v, double t) {
   return share <= 0.5 ? 0 : (2 * share - 1) * (2 * share - 1);
 }
 
-SectionCheck section_check(const Section& s, double fy, const SectionForces& f) {
+SectionCheck section_check(const Section& s, double fy, const SectionForces& f,
+                           double least_load_share) {
   SectionCheck r;
   r.section_class = section_class(s, fy, f);
   r.axial.clause = "EN 1993-1-1 6.2.3, 6.2.4";
@@ -223,11 +225,11 @@ SectionCheck section_check(const Section& s, double fy, const SectionForces& f) 
   r.shear.utilisation = shear_beside_torsion(shear_share(s, u), u.t);
   if (number <= 2) {
     r.combined.utilisation = plastic_value(s, u);
-    r.load_share.utilisation = plastic_load_share(s, u);
+    r.load_share.utilisation = plastic_load_share(s, u, least_load_share);
   } else {
     r.combined.utilisation =
         number == 3 ? worst_stress(s, f).von_mises / fy : effective_value(s, fy, f, u);
-    r.load_share.utilisation = r.combined.utilisation;
+    r.load_share.utilisation = std::max(least_load_share, *r.combined.utilisation);
   }
   return r;
 }

@@ -67,6 +67,8 @@ struct SectionCheck {
 /// 1) are refused, since they may buckle in shear. Forces of zero use nothing. No check without
 /// f_y, for a section given by its properties, a class 4 round tube, or forces that are not finite.
 /// Every utilisation is finite and beyond 1 where one force alone is beyond its resistance.
-SectionCheck section_check(const Section& section, double fy, const SectionForces& forces);
+/// `least_load_share`: a load share below it need not be found, and comes back as it.
+SectionCheck section_check(const Section& section, double fy, const SectionForces& forces,
+                           double least_load_share = 0);
 
 }  // namespace tubewright

@@ -16,7 +16,7 @@ from pathlib import Path
 
 
 def frame(bays):
-    """A square-tube girder of braced bays along x; 13 members a bay."""
+    """A square-tube girder of braced bays along x on feet every 3 m; 13 members a bay."""
     lines = ["frame: bench", "sections: {t: {shape: square_tube, side: 25, wall: 2, material: S235}}", "nodes:"]
     corners = [(0, 0), (400, 0), (400, 300), (0, 300)]
     for i in range(bays + 1):
@@ -33,7 +33,8 @@ def frame(bays):
         for a, b in pairs:
             lines.append(f"  m{count}: {{from: {a}, to: {b}, section: t}}")
             count += 1
-    lines.append("supports: {n0_0: fixed, n0_1: fixed, n0_2: fixed, n0_3: fixed}")
+    feet = [f"n{i}_{k}: pinned" for i in [*range(0, bays, 6), bays] for k in (0, 1)]
+    lines.append("supports: {" + ", ".join(feet) + "}")
     lines.append(f"cases: {{weight: {{kind: static, gravity: [0, 0, -1]}}, side: {{kind: static, forces: {{n{bays}_2: [0, 10, 0]}}}}}}")
     return "\n".join(lines) + "\n", count
 
