@@ -11,6 +11,7 @@
 #include "cases/standard_cases.h"
 #include "cases/summarise_case.h"
 #include "cases/what_if.h"
+#include "solver/determinate_restraint.h"
 
 namespace tubewright {
 
@@ -30,6 +31,13 @@ Problem no_equilibrium(const Case& c) {
           "in case `" + c.name + "` no equilibrium was found on the displaced frame",
           "the design loads are beyond what it can stand upright under, or within a few percent of "
           "it; its numbers are those of first order"};
+}
+
+Problem stops_short(const Case& c, double reached) {
+  return {Severity::warning, c.place,
+          "in case `" + c.name + "` the frame finds no equilibrium beyond " + decimals(reached, 3) +
+              " of its loads",
+          "it buckles or snaps through there; its numbers are those of that share of the loads"};
 }
 
 Problem unsettled(const Case& c) {
@@ -69,6 +77,30 @@ Problems turned_over(const Frame& frame, const std::vector<CaseResult>& results)
   return remarks;
 }
 
+Problems cannot_move_far(const Case& c, const std::string& reason) {
+  return {{Severity::error, c.place,
+           "case `" + c.name + "` cannot be solved with large displacements: " + reason,
+           "`--second-order` counts what axial forces do on the displaced frame"}};
+}
+
+/// Twice: under the loads, and under the loads times the reserve.
+std::variant<CaseResult, Problems> large_case(const Frame& frame, const NumberedFrame& numbered,
+                                              const CheckFacts& facts, const Case& c,
+                                              const Model& model, const Actions& actions) {
+  auto service = solve_large(model, actions);
+  if (auto* reason = std::get_if<std::string>(&service)) return cannot_move_far(c, *reason);
+  const double reserve = yield_factor(frame, c);
+  std::variant<LargeAnswer, std::string> design = service;
+  if (reserve != 1) {
+    Actions raised = no_actions(model);
+    add_actions(raised, actions, reserve);
+    design = solve_large(model, raised);
+    if (auto* reason = std::get_if<std::string>(&design)) return cannot_move_far(c, *reason);
+  }
+  return summarise_large_case(frame, numbered, facts, c, std::move(std::get<LargeAnswer>(service)),
+                              std::get<LargeAnswer>(design));
+}
+
 bool all_finite(const StaticSolution& s) {
   return s.displacements.allFinite() && s.reactions.allFinite() &&
          std::isfinite(s.residual.force) && std::isfinite(s.residual.moment);
@@ -104,7 +136,7 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
   }
 
   Analysis analysis;
-  analysis.second_order = options.second_order;
+  analysis.options = options;
   const CheckFacts facts = check_facts(frame, numbered);
   const auto finish = [&](const Case& c, bool by_wheels, StaticSolution first,
                           const SolveAgain& solve_again) {
@@ -126,6 +158,12 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     auto& solutions = std::get<std::vector<StaticSolution>>(solved);
     for (size_t i = 0; i < held.size(); ++i) {
       if (!all_finite(solutions[i])) return too_large(*held[i]);
+      if (options.large_displacement) {
+        auto result = large_case(frame, numbered, facts, *held[i], numbered.model, actions[i]);
+        if (auto* problems = std::get_if<Problems>(&result)) return std::move(*problems);
+        analysis.cases.push_back(std::move(std::get<CaseResult>(result)));
+        continue;
+      }
       const auto solve_again = [&](const NumberedFrame& softened,
                                    const Actions& extra) -> std::optional<StaticSolution> {
         Actions all = actions[i];
@@ -149,6 +187,17 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     for (size_t i = 0; i < driven.size(); ++i) {
       if (!all_finite(solutions[i].solution)) return too_large(*driven[i]);
       DrivingState state = std::move(solutions[i].state);
+      if (options.large_displacement) {
+        Model model = numbered.model;
+        model.supports = determinate_restraint(model);
+        auto result = large_case(frame, numbered, facts, *driven[i], model, solutions[i].actions);
+        if (auto* problems = std::get_if<Problems>(&result)) return std::move(*problems);
+        CaseResult& found = std::get<CaseResult>(result);
+        state.balance.restraint_force = found.solution.reactions.lpNorm<Eigen::Infinity>();
+        found.driving = std::move(state);
+        analysis.cases.push_back(std::move(found));
+        continue;
+      }
       const auto solve_again = [&](const NumberedFrame& softened,
                                    const Actions& extra) -> std::optional<StaticSolution> {
         VehicleOutcome again =
@@ -168,6 +217,9 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
   for (const CaseResult& result : analysis.cases) {
     const Case& c = *find_case(frame, result.name);
     if (result.sway_factor) analysis.remarks.push_back(sways(c, *result.sway_factor));
+    if (result.large && result.large->reached < 1) {
+      analysis.remarks.push_back(stops_short(c, result.large->reached));
+    }
     if (result.lean && !result.lean->converged) analysis.remarks.push_back(no_equilibrium(c));
   }
   for (Problem& remark : turned_over(frame, analysis.cases)) {
@@ -189,7 +241,7 @@ AnalysisOutcome full_check(const Frame& frame, const std::vector<std::string>& o
   analysis->fatigue = std::move(std::get<std::optional<FatigueScreening>>(fatigue));
   constexpr size_t large_frame = 2000;  // members: beyond, the answer is worth more than the table
   if (frame.members.size() <= large_frame) {
-    analysis->what_ifs = what_ifs(frame, only, options.second_order);
+    analysis->what_ifs = what_ifs(frame, only, options);
   }
   return outcome;
 }

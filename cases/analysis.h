@@ -18,6 +18,11 @@
 
 namespace tubewright {
 
+struct AnalysisOptions {
+  bool second_order = false;        ///< axial forces act on the displaced frame
+  bool large_displacement = false;  ///< equilibrium on the deformed frame, however far; excludes it
+};
+
 struct Analysis {
   Frame frame;
   Model model;
@@ -25,7 +30,7 @@ struct Analysis {
   MassSummary mass;
   std::optional<VehicleFacts> vehicle;
   std::vector<CaseResult> cases;
-  bool second_order = false;
+  AnalysisOptions options;
   std::optional<FatigueScreening> fatigue;  ///< of full_check() only
   std::vector<WhatIf> what_ifs;             ///< of full_check() only
   Problems remarks;                         ///< what the reader should know about these results
@@ -39,10 +44,6 @@ using AnalysisOutcome = std::variant<Analysis, Problems>;
 /// The frame with the load cases it is to be checked for: its own, or the standard set of a vehicle
 /// whose file names none. A frame with neither comes back without cases.
 std::variant<Frame, Problems> with_load_cases(Frame frame);
-
-struct AnalysisOptions {
-  bool second_order = false;  ///< axial forces act on the displaced frame
-};
 
 /// Solves the named cases (all if empty) and makes the checks of each. Requires: validate() found
 /// no error.

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "cases/large_motion.h"
 #include "cases/member_checks.h"
 #include "cases/panel_result.h"
 #include "cases/pick_ups.h"
@@ -45,6 +46,8 @@ struct CaseResult {
   std::optional<DrivingState> driving;  ///< of cases of kind vehicle
   std::vector<PickUp> pick_ups;         ///< where links, springs and cables meet the frame
   std::optional<LeanFacts> lean;        ///< of a second-order analysis
+  /// Of an analysis with large displacements; `solution.beams` then only hold end forces.
+  std::optional<LargeMotion> large;
 };
 
 }  // namespace tubewright

@@ -93,7 +93,7 @@ class SolvedCases {
   const CaseResult* find(const std::string& name) const {
     for (const Analysis* a : {&given_, &more_}) {
       for (const CaseResult& c : a->cases) {
-        if (c.name == name) return &c;
+        if (c.name == name && !c.large) return &c;
       }
     }
     return nullptr;

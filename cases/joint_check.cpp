@@ -197,29 +197,32 @@ class Recogniser {
 struct JointForces {
   const NumberedFrame& n;
   const std::vector<MemberFacts>& facts;
-  const std::vector<BeamState>& beams;
+  const BeamEnds& forces;
   double factor;
 
-  const BeamState& beam(int member) const {
-    return beams[static_cast<size_t>(n.slots[static_cast<size_t>(member)].index)];
+  const Beam& beam(int member) const {
+    return n.model.beams[static_cast<size_t>(n.slots[static_cast<size_t>(member)].index)];
   }
-  int node(int member, int end) const {
-    const Beam& b = n.model.beams[static_cast<size_t>(n.slots[static_cast<size_t>(member)].index)];
-    return end == 0 ? b.from : b.to;
+  double length(int member) const {
+    const Beam& b = beam(member);
+    return (n.model.nodes[static_cast<size_t>(b.to)] - n.model.nodes[static_cast<size_t>(b.from)])
+        .norm();
   }
+  int node(int member, int end) const { return end == 0 ? beam(member).from : beam(member).to; }
   SectionForces at(int member, int end) const {
-    return scaled(section_forces(beam(member), end, end == 1), factor);
+    const auto& of_beam = forces[static_cast<size_t>(n.slots[static_cast<size_t>(member)].index)];
+    return scaled(of_beam[static_cast<size_t>(end)], factor);
   }
 
   JointBrace brace(int member, int end, const BraceEnd& e) const {
     const MemberFacts& f = facts[static_cast<size_t>(member)];
-    const SectionForces forces = at(member, end);
+    const SectionForces here = at(member, end);
     return {f.section.profile,
             f.material.yield,
             e.angle,
-            forces.N,
-            e.in_plane_about_y ? forces.My : forces.Mz,
-            e.in_plane_about_y ? forces.Mz : forces.My};
+            here.N,
+            e.in_plane_about_y ? here.My : here.Mz,
+            e.in_plane_about_y ? here.Mz : here.My};
   }
 
   /// The greatest compression in the chord on either side of `node`.
@@ -267,7 +270,7 @@ struct JointForces {
                   const BraceEnd& e) const {
     const auto slender = [&](int m) {
       constexpr double least = 6;
-      return beam(m).element.L >= least * facts[static_cast<size_t>(m)].section.profile.height;
+      return length(m) >= least * facts[static_cast<size_t>(m)].section.profile.height;
     };
     CheckResult r;
     if (own.N * theirs.N > 0) {
@@ -288,13 +291,21 @@ std::vector<std::array<BraceEnd, 2>> brace_ends(const Frame& frame, const Number
   return Recogniser(frame, numbered, facts).all();
 }
 
+BeamEnds beam_ends(const std::vector<BeamState>& beams) {
+  BeamEnds ends;
+  for (const BeamState& beam : beams) {
+    ends.push_back({section_forces(beam, 0), section_forces(beam, 1, true)});
+  }
+  return ends;
+}
+
 CheckResult joint_check(const NumberedFrame& numbered, const std::vector<MemberFacts>& facts,
                         const std::vector<std::array<BraceEnd, 2>>& ends, size_t member,
-                        const std::vector<BeamState>& beams, double factor) {
+                        const BeamEnds& forces, double factor) {
   CheckResult worst;
   worst.reason = "none of its ends stands on another tube";
   worst.needed = false;
-  const JointForces joint{numbered, facts, beams, factor};
+  const JointForces joint{numbered, facts, forces, factor};
   std::string uncovered;
   for (const int end : {0, 1}) {
     const BraceEnd& e = ends[member][static_cast<size_t>(end)];

@@ -38,10 +38,15 @@ struct BraceEnd {
 std::vector<std::array<BraceEnd, 2>> brace_ends(const Frame& frame, const NumberedFrame& numbered,
                                                 const std::vector<MemberFacts>& facts);
 
+/// Section forces at both ends of each beam of the model.
+using BeamEnds = std::vector<std::array<SectionForces, 2>>;
+
+BeamEnds beam_ends(const std::vector<BeamState>& beams);
+
 /// The worse of a member's two ends in one case. `reason` also stands beside a utilisation where
-/// the other end has no rule. `beams`: all of the case; `factor`: the reserve, on all forces.
+/// the other end has no rule. `factor`: the reserve, on all forces.
 CheckResult joint_check(const NumberedFrame& numbered, const std::vector<MemberFacts>& facts,
                         const std::vector<std::array<BraceEnd, 2>>& ends, size_t member,
-                        const std::vector<BeamState>& beams, double factor);
+                        const BeamEnds& forces, double factor);
 
 }  // namespace tubewright

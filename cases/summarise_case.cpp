@@ -32,6 +32,18 @@ MemberResult beam_result(const BeamState& beam) {
   return r;
 }
 
+MemberResult beam_result(const std::vector<BeamState>& pieces) {
+  MemberResult r;
+  r.from = pieces.front().end_forces.head<6>();
+  r.to = pieces.back().end_forces.tail<6>();
+  for (const BeamState& piece : pieces) {
+    const double N = greatest_axial_force(piece);
+    if (std::abs(N) > std::abs(r.N)) r.N = N;
+  }
+  r.worst = worst_along(pieces);
+  return r;
+}
+
 /// `axial_line`: what panels along the bar put on it, N/m; its force varies by that from end to
 /// end.
 MemberResult bar_result(double mean, double axial_line, double length, const Section* section) {
@@ -57,6 +69,13 @@ void note_worst(CaseResult& result, const std::string& check, const std::string&
   result.worst = Worst{check, item, *found.utilisation};
 }
 
+void add_member(CaseResult& result, const std::string& name, MemberResult r) {
+  if (const NamedMemberCheck nearest = nearest_limit(r.checks); nearest.result != nullptr) {
+    note_worst(result, nearest.name, name, *nearest.result);
+  }
+  result.members.push_back(std::move(r));
+}
+
 /// Of a second-order solution nothing is longer than itself: the lean is in its forces.
 FrameSway sway_in(const NumberedFrame& numbered, const CheckFacts& facts, bool driven,
                   const SettledCase& settled, double reserve) {
@@ -73,27 +92,21 @@ FrameSway sway_in(const NumberedFrame& numbered, const CheckFacts& facts, bool d
   return sway;
 }
 
-MemberResult member_result(const Frame& frame, const NumberedFrame& numbered, const CheckFacts& all,
-                           size_t i, const StaticSolution& s, const CaseLengths& lengths,
-                           double factor) {
-  const MemberSlot slot = numbered.slots[i];
-  const MemberFacts& facts = all.members[i];
-  if (slot.is_beam) {
-    const BeamState& beam = s.beams[slot.index];
-    MemberResult r = beam_result(beam);
-    r.checks = beam_checks(facts, governing_cuts(beam), r.worst.stress, lengths, factor);
-    r.checks.joint = joint_check(numbered, all.members, all.brace_ends, i, s.beams, factor);
-    return r;
-  }
-  const Bar& bar = numbered.model.bars[slot.index];
-  const double line = s.bar_lines[slot.index].dot(bar_direction(numbered.model, bar));
-  MemberResult r =
-      bar_result(s.bar_forces[slot.index], line, member_length(numbered, frame.members[i]),
-                 facts.has_section ? &facts.section : nullptr);
-  r.slack = s.slack[slot.index];
-  const bool cable = frame.members[i].kind == MemberKind::cable;
-  r.checks = bar_checks(facts, r.N, r.worst.stress, cable, factor);
+MemberResult bar_member(const Frame& frame, const NumberedFrame& numbered, const MemberFacts& facts,
+                        size_t i, const StaticSolution& s) {
+  const int index = numbered.slots[i].index;
+  const Bar& bar = numbered.model.bars[index];
+  const double line = s.bar_lines[index].dot(bar_direction(numbered.model, bar));
+  MemberResult r = bar_result(s.bar_forces[index], line, member_length(numbered, frame.members[i]),
+                              facts.has_section ? &facts.section : nullptr);
+  r.slack = s.slack[index];
   return r;
+}
+
+MemberChecks checks_of_bar(const Frame& frame, const MemberFacts& facts, size_t i,
+                           const MemberResult& r, double factor) {
+  const bool cable = frame.members[i].kind == MemberKind::cable;
+  return bar_checks(facts, r.N, r.worst.stress, cable, factor);
 }
 
 int node_that_moves_most(const Eigen::VectorXd& u) {
@@ -113,6 +126,14 @@ int node_that_moves_most(const Eigen::VectorXd& u) {
 double beyond_equilibrium(const std::optional<double>& sway_factor) {
   constexpr double just_beyond = 1.001;
   return std::max(just_beyond, sway_factor ? 1 / *sway_factor : 0);
+}
+
+BeamEnds beam_ends_of(const LargeAnswer& answer) {
+  BeamEnds ends;
+  for (const std::vector<BeamState>& pieces : answer.motion.pieces) {
+    ends.push_back({section_forces(pieces.front(), 0), section_forces(pieces.back(), 1, true)});
+  }
+  return ends;
 }
 
 }  // namespace
@@ -137,13 +158,21 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   if (settled.lean && !settled.lean->converged) {
     note_worst(result, "sway", "frame", {beyond_equilibrium(result.sway_factor), "", "", true});
   }
+  const BeamEnds ends = beam_ends(solution.beams);
   for (size_t i = 0; i < frame.members.size(); ++i) {
-    MemberResult r =
-        member_result(frame, numbered, facts, i, solution, sway.lengths[i], result.yield_factor);
-    if (const NamedMemberCheck nearest = nearest_limit(r.checks); nearest.result != nullptr) {
-      note_worst(result, nearest.name, frame.members[i].name, *nearest.result);
+    MemberResult r;
+    if (numbered.slots[i].is_beam) {
+      const BeamState& beam = solution.beams[numbered.slots[i].index];
+      r = beam_result(beam);
+      r.checks = beam_checks(facts.members[i], governing_cuts(beam), r.worst.stress,
+                             sway.lengths[i], result.yield_factor);
+      r.checks.joint =
+          joint_check(numbered, facts.members, facts.brace_ends, i, ends, result.yield_factor);
+    } else {
+      r = bar_member(frame, numbered, facts.members[i], i, solution);
+      r.checks = checks_of_bar(frame, facts.members[i], i, r, result.yield_factor);
     }
-    result.members.push_back(std::move(r));
+    add_member(result, frame.members[i].name, std::move(r));
   }
   for (size_t p = 0; p < frame.panels.size(); ++p) {
     PanelResult r = panel_result(frame, numbered, p, facts.panels[p], settled.stages[p], solution,
@@ -156,6 +185,42 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   result.pick_ups = pick_ups(numbered.model, solution);
   result.largest_node = node_that_moves_most(solution.displacements);
   result.solution = std::move(settled.solution);
+  return result;
+}
+
+CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbered,
+                                const CheckFacts& facts, const Case& c, LargeAnswer service,
+                                const LargeAnswer& design) {
+  CaseResult result;
+  result.name = c.name;
+  result.yield_factor = yield_factor(frame, c);
+  if (design.motion.reached < 1) {
+    note_worst(result, "sway", "frame", {beyond_equilibrium(design.motion.reached), "", "", true});
+  }
+  const BeamEnds ends = beam_ends_of(design);
+  constexpr double loads_hold_it = 1;  // the reserve is in the loads of `design`
+  for (size_t i = 0; i < frame.members.size(); ++i) {
+    MemberResult r;
+    if (numbered.slots[i].is_beam) {
+      const int b = numbered.slots[i].index;
+      r = beam_result(service.motion.pieces[b]);
+      const std::vector<BeamState>& pieces = design.motion.pieces[b];
+      r.checks = beam_checks(facts.members[i], governing_cuts(pieces), worst_along(pieces).stress,
+                             {facts.members[i].lengths, {}}, loads_hold_it);
+      r.checks.joint =
+          joint_check(numbered, facts.members, facts.brace_ends, i, ends, loads_hold_it);
+    } else {
+      r = bar_member(frame, numbered, facts.members[i], i, service.solution);
+      const MemberResult at_design =
+          bar_member(frame, numbered, facts.members[i], i, design.solution);
+      r.checks = checks_of_bar(frame, facts.members[i], i, at_design, loads_hold_it);
+    }
+    add_member(result, frame.members[i].name, std::move(r));
+  }
+  result.pick_ups = pick_ups(numbered.model, service.solution);
+  result.largest_node = node_that_moves_most(service.solution.displacements);
+  result.solution = std::move(service.solution);
+  result.large = std::move(service.motion);
   return result;
 }
 

@@ -8,6 +8,7 @@
 #include "cases/case_result.h"
 #include "cases/frame.h"
 #include "cases/joint_check.h"
+#include "cases/large_motion.h"
 #include "cases/member_checks.h"
 #include "cases/panel_result.h"
 #include "cases/settle_case.h"
@@ -27,5 +28,11 @@ CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered);
 CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
                           const CheckFacts& facts, const Case& load_case, bool driven,
                           SettledCase settled);
+
+/// `service`: under the loads, which the numbers are those of; `design`: under the loads times the
+/// reserve, which the checks are made with.
+CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbered,
+                                const CheckFacts& facts, const Case& load_case, LargeAnswer service,
+                                const LargeAnswer& design);
 
 }  // namespace tubewright

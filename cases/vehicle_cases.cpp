@@ -183,7 +183,7 @@ std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
       add_state(state, {forces.wheels, balanced.balance, {}, forces.tips}, factor);
     }
     actions.push_back(std::move(sum));
-    result.push_back({std::move(state), {}});
+    result.push_back({std::move(state), {}, {}});
   }
   StaticResult solved = statics_.solve(actions);
   if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;
@@ -195,6 +195,7 @@ std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
       result[i].state.restrained.push_back(s.node);
     }
     result[i].solution = std::move(solutions[i]);
+    result[i].actions = std::move(actions[i]);
   }
   return result;
 }

@@ -23,6 +23,7 @@ struct DrivingState {
 struct VehicleSolution {
   DrivingState state;
   StaticSolution solution;
+  Actions actions;  ///< wheels, weight and inertia, in balance
 };
 
 /// What the vehicle can do at all, and how it stands.

@@ -25,7 +25,7 @@ WhatIf row(const std::string& words, const AnalysisOutcome& outcome) {
 }  // namespace
 
 std::vector<WhatIf> what_ifs(const Frame& frame, const std::vector<std::string>& only,
-                             bool second_order) {
+                             const AnalysisOptions& options) {
   std::vector<std::pair<std::string, Frame>> variants;
   variants.emplace_back("as drawn", frame);
   if (has_walls(frame)) variants.emplace_back("walls 10 % thinner", with_walls(frame, 0.9));
@@ -45,8 +45,8 @@ std::vector<WhatIf> what_ifs(const Frame& frame, const std::vector<std::string>&
   }
   std::vector<std::future<WhatIf>> rows;
   for (const auto& variant : variants) {
-    rows.push_back(std::async([&variant, &only, second_order] {
-      return row(variant.first, analyse(variant.second, only, {second_order}));
+    rows.push_back(std::async([&variant, &only, &options] {
+      return row(variant.first, analyse(variant.second, only, options));
     }));
   }
   std::vector<WhatIf> list;

@@ -14,6 +14,8 @@
 
 namespace tubewright {
 
+struct AnalysisOptions;
+
 struct WhatIf {
   std::string words;           ///< "walls 10 % thinner"
   std::optional<Worst> worst;  ///< none: no check could be made, or the frame had no answer
@@ -23,6 +25,6 @@ struct WhatIf {
 /// The first row is the frame as drawn. Changes that do not touch the frame are left out. `only`:
 /// as for analyse().
 std::vector<WhatIf> what_ifs(const Frame& frame, const std::vector<std::string>& only,
-                             bool second_order);
+                             const AnalysisOptions& options);
 
 }  // namespace tubewright

@@ -114,7 +114,9 @@ std::string movement_line(const Analysis& analysis, const CaseResult& result) {
   return "  moves most    " +
          analysis.frame.nodes[static_cast<std::size_t>(result.largest_node)].name + " by " +
          fixed(u.norm(), decimals) + " mm (" + vector_text(u, decimals) + ")" +
-         (result.driving ? " from the mean motion\n" : "\n");
+         (!result.driving ? "\n"
+          : result.large  ? " from the nodes that hold the vehicle\n"
+                          : " from the mean motion\n");
 }
 
 std::string reaction_line(const Analysis& analysis, const CaseResult& result) {

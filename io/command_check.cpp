@@ -101,7 +101,7 @@ int run_check(const CheckCommand& command) {
     return cannot_answer(faults, file, command.json);
   }
   const bool verdict_only = command.quiet && !command.json && command.directory.empty();
-  const AnalysisOptions options{command.second_order};
+  const AnalysisOptions options{command.second_order, command.large_displacement};
   const AnalysisOutcome analysis = verdict_only && !frame.life
                                        ? analyse(frame, command.cases, options)
                                        : full_check(frame, command.cases, options);

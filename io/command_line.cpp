@@ -47,6 +47,7 @@ void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) 
     app.add_option("-o,--output", parsed.check.directory)->type_name("DIR");
     app.add_option("--case", parsed.check.cases)->type_name("NAME")->allow_extra_args(false);
     app.add_flag("--second-order", parsed.check.second_order);
+    app.add_flag("--large-displacement", parsed.check.large_displacement);
     app.add_flag("--json", parsed.check.json);
     app.add_flag("-q,--quiet", parsed.check.quiet);
   } else if (command == "start") {
@@ -147,6 +148,10 @@ std::optional<Misuse> missing_or_empty(const std::string& command, const CLI::Ap
   if (command == "start" && parsed.start.file.empty()) {
     return Misuse{"`start` needs the name of the file to write",
                   "try `tubewright start frame.yaml`"};
+  }
+  if (parsed.check.second_order && parsed.check.large_displacement) {
+    return Misuse{"`--second-order` and `--large-displacement` exclude each other",
+                  "large displacements hold what second order counts, and more"};
   }
   const bool names_directory = command == "check" || command == "modes";
   const std::string& directory =

@@ -16,6 +16,7 @@ struct CheckCommand {
   std::string directory;           ///< empty: no files
   std::vector<std::string> cases;  ///< empty: all
   bool second_order = false;
+  bool large_displacement = false;
   bool json = false;
   bool quiet = false;
 };

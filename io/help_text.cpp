@@ -63,6 +63,7 @@ Options:
                        into DIR
   --case NAME          solve this load case only; may be given several times
   --second-order       axial forces act on the displaced frame (P-Delta), to convergence
+  --large-displacement equilibrium on the deformed frame, however far it bends; no sheets
   --json               print the results as one JSON object instead of the summary
   -q, --quiet          print the verdict only
   -h, --help           this page

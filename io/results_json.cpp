@@ -222,6 +222,7 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
     out.row("second_order",
             {{"converged", result.lean->converged}, {"growth", number(result.lean->growth)}});
   }
+  if (result.large) out.row("load_reached", number(result.large->reached));
   out.row("sway_factor", optional_number(result.sway_factor, 1));
   out.row("worst", worst_json(result.worst));
   out.close();
@@ -234,6 +235,9 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   all.insert(all.end(), analysis.remarks.begin(), analysis.remarks.end());
   JsonLines out;
   start_results(out, analysis.frame, analysis.passes(), all, checks_not_made(analysis));
+  out.row("analysis", analysis.options.large_displacement ? "large_displacement"
+                      : analysis.options.second_order     ? "second_order"
+                                                          : "linear");
   write_mass(out, analysis.mass);
   write_vehicle(out, analysis);
   out.open("cases");

@@ -25,7 +25,17 @@ std::string title_lines(const Analysis& analysis, Paint paint) {
     text += "; centre x " + fixed(centre.x(), 0) + ", y " + fixed(centre.y(), 0) + ", z " +
             fixed(centre.z(), 0) + " mm";
   }
-  return text + '\n' + vehicle_lines(analysis) + '\n';
+  text += '\n';
+  if (analysis.options.second_order) {
+    text +=
+        "second order: axial forces act on the displaced frame, with the reserve of each case\n";
+  }
+  if (analysis.options.large_displacement) {
+    text +=
+        "large displacements: equilibrium on the deformed frame; checks under the loads times the "
+        "reserve\n";
+  }
+  return text + vehicle_lines(analysis) + '\n';
 }
 
 /// The cases, the one nearest its limit first.

@@ -56,7 +56,7 @@ std::string axle_line(const Vehicle& vehicle, const std::vector<TyreForce>& whee
          " behind, and have " + fixed(friction, 2) + '\n';
 }
 
-std::string balance_lines(const Balance& b, bool tips, double g) {
+std::string balance_lines(const Balance& b, bool tips, double g, bool large) {
   std::string text;
   if (tips) {
     text += wrapped("  ",
@@ -67,9 +67,9 @@ std::string balance_lines(const Balance& b, bool tips, double g) {
   const Eigen::Vector3d turning = b.angular * 180 / std::numbers::pi;
   if (turning.norm() > 0.05) text += "  turns faster  " + vector_in(turning, 1) + " deg/s2\n";
   char restraint[64];
-  std::snprintf(restraint, sizeof restraint, "  restraint     takes %.0e N, must be nothing\n",
-                b.restraint_force);
-  return text + restraint;
+  std::snprintf(restraint, sizeof restraint, "  restraint     takes %.0e N, ", b.restraint_force);
+  return text + restraint +
+         (large ? "which the balance of the undeformed frame lacks\n" : "must be nothing\n");
 }
 
 /// The links and springs pulled or pushed most.
@@ -142,7 +142,8 @@ std::string driving_lines(const Analysis& analysis, const CaseResult& result, Pa
   const DrivingState& driving = *result.driving;
   return wheel_rows(*analysis.frame.vehicle, driving, analysis.vehicle->friction, paint) +
          axle_line(*analysis.frame.vehicle, driving.wheels, analysis.vehicle->friction) +
-         balance_lines(driving.balance, driving.tips, analysis.frame.gravity) +
+         balance_lines(driving.balance, driving.tips, analysis.frame.gravity,
+                       result.large.has_value()) +
          link_lines(analysis, result) + pick_up_lines(analysis, result);
 }
 

@@ -303,6 +303,16 @@ LargeDisplacementSolution not_solved(const Model& model, const std::string& reas
   return s;
 }
 
+/// A step that landed on another branch: it moved farther than the velocities at its ends account
+/// for, which bound those between on a branch that only bends one way. `size`: of the frame.
+bool jumped(const Equilibrium& from, const Step& step, double size) {
+  const double change = std::abs(step.to.load_factor - from.load_factor);
+  const double velocity = std::max(from.velocity.norm(), step.to.velocity.norm());
+  constexpr double allowance = 2, rounding = 1e-9, small_change = 1e-3;
+  return step.moved.norm() >
+         allowance * std::max(change, small_change) * velocity + rounding * size;
+}
+
 constexpr const char* mechanism = "the unloaded frame can move without resistance";
 
 }  // namespace
@@ -326,7 +336,7 @@ LargeDisplacementSolution solve_large_displacement(const Model& model, const Act
     const double left = 1 - now->load_factor;
     const bool last = change >= left;
     Step step = follower.to_load(*now, last ? left : change);
-    if (step.converged) {
+    if (step.converged && !jumped(*now, step, frame.size)) {
       if (last) step.to.load_factor = 1;
       now = std::move(step.to);
       s.path.push_back(follower.point(*now));

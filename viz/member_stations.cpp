@@ -33,6 +33,22 @@ std::vector<Station> beam_stations(const BeamState& beam, const Eigen::Vector3d&
   return stations;
 }
 
+/// With large displacements: the ends of the pieces, whose section forces are in their deformed
+/// axes.
+std::vector<Station> piece_stations(const std::vector<BeamState>& pieces,
+                                    const std::vector<Vector6>& moved, const Eigen::Vector3d& from,
+                                    const Eigen::Vector3d& to) {
+  std::vector<Station> stations;
+  for (std::size_t i = 0; i < moved.size(); ++i) {
+    const double s = static_cast<double>(i) / static_cast<double>(pieces.size());
+    const bool last = i == pieces.size();
+    stations.push_back(
+        {s, from + s * (to - from), moved[i].head<3>(), moved[i].tail<3>(),
+         last ? section_forces(pieces.back(), 1, true) : section_forces(pieces[i], 0)});
+  }
+  return stations;
+}
+
 /// A bar stays straight and turns as its ends move apart sideways; its twist about itself is free.
 std::vector<Station> bar_stations(const Eigen::Vector3d& from, const Eigen::Vector3d& to,
                                   const Eigen::Vector3d& moved_from,
@@ -59,9 +75,12 @@ MemberDrawing draw_beam(const Analysis& analysis, const CaseResult& result, int 
   drawing.shape = state.element.section;
   drawing.axes = state.element.axes;
   drawing.yield_share = yield_share(state.element.material, result.yield_factor);
+  const Eigen::Vector3d &from = analysis.model.nodes[beam.from],
+                        &to = analysis.model.nodes[beam.to];
   drawing.stations =
-      beam_stations(state, analysis.model.nodes[beam.from], analysis.model.nodes[beam.to],
-                    result.members[member].worst.where);
+      result.large
+          ? piece_stations(result.large->pieces[index], result.large->moved[index], from, to)
+          : beam_stations(state, from, to, result.members[member].worst.where);
   return drawing;
 }
 
@@ -80,8 +99,7 @@ MemberDrawing draw_bar(const Analysis& analysis, const CaseResult& result, int m
   if (frame.members[member].kind == MemberKind::spring) return drawing;
   drawing.section = section_number(frame, member);
   drawing.shape = analysis.model.sections[drawing.section];
-  drawing.yield_share =
-      yield_share(analysis.model.materials[drawing.section], result.yield_factor);
+  drawing.yield_share = yield_share(analysis.model.materials[drawing.section], result.yield_factor);
   return drawing;
 }
 
@@ -118,7 +136,7 @@ std::vector<Cut> cuts(const BeamState& beam, double worst) {
 }
 
 CaseDrawing draw_case(const Analysis& analysis, const CaseResult& result, int step) {
-  CaseDrawing drawing{result.name, step, {}};
+  CaseDrawing drawing{result.name, step, result.large.has_value(), {}};
   for (int i = 0; i < static_cast<int>(analysis.slots.size()); ++i) {
     const MemberSlot& slot = analysis.slots[i];
     drawing.members.push_back(slot.is_beam ? draw_beam(analysis, result, i, slot.index)

@@ -34,6 +34,7 @@ struct MemberDrawing {
 struct CaseDrawing {
   std::string name;
   int step = 1;  ///< 1, 2, ...: the case's time in a viewer
+  bool large = false;  ///< rotations are rotation vectors of any size
   std::vector<MemberDrawing> members;
 };
 

@@ -26,9 +26,9 @@ struct SkinColumns {
   Column stress_normal{"stress_normal", "MPa", 1, {}};
   Column utilisation{"utilisation", "1", 1, {}};
 
-  void add(const MemberDrawing& member, const Station& station, const Eigen::Vector3d& offset,
+  void add(const MemberDrawing& member, const Station& station, const Eigen::Vector3d& swing,
            const PointStress& stress) {
-    append(displacement, (station.displacement + station.rotation.cross(offset)) * mm_per_m);
+    append(displacement, (station.displacement + swing) * mm_per_m);
     append(rotation, station.rotation);
     append(axial_force, station.forces.N);
     append(von_mises, stress.von_mises * MPa_per_Pa);
@@ -43,15 +43,23 @@ struct SkinColumns {
   }
 };
 
+/// How a point of the section moves as the section turns.
+Eigen::Vector3d swing(const Eigen::Vector3d& rotation, const Eigen::Vector3d& offset, bool large) {
+  const double angle = rotation.norm();
+  if (!large || angle == 0) return rotation.cross(offset);
+  return Eigen::AngleAxisd(angle, rotation / angle) * offset - offset;
+}
+
 /// Adds the ring of points at one station and returns its size.
 vtkIdType add_ring(vtkPoints& points, SkinColumns& columns, const MemberDrawing& member,
-                   const Station& station) {
+                   const Station& station, bool large) {
   const std::vector<StressPoint> ring = surface_ring(member.shape, station.forces);
   for (const StressPoint& p : ring) {
     const Eigen::Vector3d offset = member.axes.transpose() * Eigen::Vector3d(0, p.y, p.z);
     const Eigen::Vector3d at = (station.point + offset) * mm_per_m;
     points.InsertNextPoint(at.data());
-    columns.add(member, station, offset, surface_stress(member.shape, p, station.forces));
+    columns.add(member, station, swing(station.rotation, offset, large),
+                surface_stress(member.shape, p, station.forces));
   }
   return static_cast<vtkIdType>(ring.size());
 }
@@ -76,7 +84,7 @@ std::string tube_skin_file(const CaseDrawing& drawing, double warp_scale) {
   for (const MemberDrawing& member : drawing.members) {
     if (member.section < 0) continue;
     for (std::size_t i = 0; i < member.stations.size(); ++i) {
-      const vtkIdType n = add_ring(*points, columns, member, member.stations[i]);
+      const vtkIdType n = add_ring(*points, columns, member, member.stations[i], drawing.large);
       if (i == 0) continue;
       join_rings(*grid, points->GetNumberOfPoints() - 2 * n, n);
       member_of.insert(member_of.end(), n, member.member);

@@ -171,3 +171,30 @@ TEST_CASE("where the yield strength is not known no utilisation is drawn") {
   const Analysis analysis = analysed(frame);
   CHECK(draw_case(analysis, analysis.cases[0], 1).members[0].yield_share == 0);
 }
+
+TEST_CASE("a strap drawn with large displacements keeps its length") {
+  Frame f = cantilever_frame();
+  f.cases.resize(1);
+  f.cases.front() = {};
+  f.cases.front().name = "far";
+  const std::string tip = f.nodes.back().name;
+  f.cases.front().forces.push_back({tip, {0, 0, -2e4}, {}});
+  f.panels.clear();
+  const AnalysisOutcome outcome = analyse(f, {}, {false, true});
+  REQUIRE(std::holds_alternative<Analysis>(outcome));
+  const Analysis& analysis = std::get<Analysis>(outcome);
+  const CaseDrawing drawing = draw_case(analysis, analysis.cases.front(), 1);
+  CHECK(drawing.large);
+  for (const MemberDrawing& member : drawing.members) {
+    REQUIRE(member.stations.size() >= 9);
+    double drawn = 0, built = 0, moved = 0;
+    for (std::size_t i = 1; i < member.stations.size(); ++i) {
+      const Station &a = member.stations[i - 1], &b = member.stations[i];
+      built += (b.point - a.point).norm();
+      drawn += (b.point + b.displacement - a.point - a.displacement).norm();
+      moved = std::max(moved, b.displacement.norm());
+    }
+    CHECK(moved > 0.05 * built);
+    CHECK_THAT(drawn, WithinRel(built, 5e-3));
+  }
+}
