@@ -240,29 +240,23 @@ struct JointForces {
 
   CheckResult check(int member, int end, const BraceEnd& e,
                     const std::vector<std::array<BraceEnd, 2>>& ends) const {
+    if (e.shape == JointShape::none) {  // and no chord
+      CheckResult r;
+      r.reason = e.reason;
+      return r;
+    }
     const int here = node(member, end);
     const JointChord on = chord(e, here);
-    JointBrace own = brace(member, end, e);
-    switch (e.shape) {
-      case JointShape::T:
-        return tube_joint(JointKind::T, on, own).result;
-      case JointShape::Y:
-        return tube_joint(JointKind::Y, on, own).result;
-      case JointShape::X:
-        return tube_joint(JointKind::X, on, own).result;
-      case JointShape::gap: {
-        const int other_end = node(e.partner, 0) == here ? 0 : 1;
-        const BraceEnd& other =
-            ends[static_cast<size_t>(e.partner)][static_cast<size_t>(other_end)];
-        JointBrace theirs = brace(e.partner, other_end, other);
-        return gap(member, on, own, theirs, e);
-      }
-      case JointShape::none:
-        break;
+    const JointBrace own = brace(member, end, e);
+    if (e.shape == JointShape::gap) {
+      const int other_end = node(e.partner, 0) == here ? 0 : 1;
+      const BraceEnd& other = ends[static_cast<size_t>(e.partner)][static_cast<size_t>(other_end)];
+      return gap(member, on, own, brace(e.partner, other_end, other), e);
     }
-    CheckResult r;
-    r.reason = e.reason;
-    return r;
+    const JointKind kind = e.shape == JointShape::T   ? JointKind::T
+                           : e.shape == JointShape::Y ? JointKind::Y
+                                                      : JointKind::X;
+    return tube_joint(kind, on, own).result;
   }
 
   /// 5.1.5(3): moments may be left out of braces six times as long as deep.

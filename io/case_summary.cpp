@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdio>
 #include <numeric>
+#include <string_view>
 
 #include "io/panel_summary.h"
 #include "io/text_layout.h"
@@ -73,7 +74,9 @@ std::string member_row(const Analysis& analysis, const CaseResult& result, std::
   const std::string& name = analysis.frame.members[i].name;
   const std::string columns = member_columns(name, member, name_width, paint);
   if (!member.has_stress || member.worst.stress.von_mises <= 0) return columns + '\n';
-  const std::string place = "  " + place_on_member(analysis, i, member.worst.where);
+  const bool by_weld = std::string_view(nearest_limit(member.checks).name) == "weld";
+  const std::string place =
+      "  " + place_on_member(analysis, i, by_weld ? member.checks.weld_end : member.worst.where);
   const std::size_t width = member_columns(name, member, name_width, {}).size();
   const bool fits = width + place.size() <= terminal_columns;
   return columns + (fits ? "" : "\n" + std::string(26, ' ')) + place + '\n';

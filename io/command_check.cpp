@@ -7,9 +7,11 @@
 #include <variant>
 
 #include "cases/analysis.h"
+#include "cases/cut_list.h"
 #include "cases/frame_modes.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
+#include "io/cut_output.h"
 #include "io/diagnostics.h"
 #include "io/results_json.h"
 #include "io/standard_streams.h"
@@ -59,14 +61,18 @@ Written write_files(const Analysis& analysis, const Problems& warnings,
   if (const auto failure = write_load_files(analysis, directory)) {
     return {"", cannot_write(failure->path, failure->reason)};
   }
+  const std::filesystem::path cuts = std::filesystem::path(directory) / "cut_list.csv";
+  if (const auto failure = write_aside(cuts, cut_csv(analysis.frame, cut_list(analysis.frame)))) {
+    return {"", cannot_write(failure->path.string(), failure->reason)};
+  }
   const auto modes = write_modes(analysis.frame, directory);
   if (const auto* failure = std::get_if<std::string>(&modes)) return {"", *failure};
   if (const auto failure = write_aside(results, results_json(analysis, warnings))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
   const bool animated = std::get<ModeFiles>(modes) == ModeFiles::written;
-  return {animated ? "results.json, loads.pvd and modes.pvd with their VTK files"
-                   : "results.json and loads.pvd with its VTK files",
+  return {animated ? "results.json, cut_list.csv, loads.pvd and modes.pvd with their VTK files"
+                   : "results.json, cut_list.csv and loads.pvd with its VTK files",
           std::nullopt};
 }
 

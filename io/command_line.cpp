@@ -17,14 +17,12 @@ namespace {
 
 using Words = std::vector<std::string>;
 
-const Words commands = {"check",  "twist",      "floor", "modes",
-                        "buckle", "bench-test", "start", "schema"};
-const Words later_commands = {"rank", "size", "cut"};
-const std::map<std::string, Study> studies = {{"twist", Study::twist},
-                                              {"floor", Study::floor},
-                                              {"bench-test", Study::bench_test},
-                                              {"modes", Study::modes},
-                                              {"buckle", Study::buckle}};
+const Words commands = {"check", "twist",      "floor", "modes", "buckle",
+                        "cut",   "bench-test", "start", "schema"};
+const Words later_commands = {"rank", "size"};
+const std::map<std::string, Study> studies = {
+    {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
+    {"modes", Study::modes}, {"buckle", Study::buckle}, {"cut", Study::cut}};
 
 bool contains(const Words& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();

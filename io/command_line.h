@@ -22,9 +22,9 @@ struct CheckCommand {
 };
 
 /// A question about the frame as a whole.
-enum class Study { twist, floor, bench_test, modes, buckle };
+enum class Study { twist, floor, bench_test, modes, buckle, cut };
 
-/// tubewright twist|floor|bench-test|modes|buckle FRAME.yaml [--json] [-q]
+/// tubewright twist|floor|bench-test|modes|buckle|cut FRAME.yaml [--json] [-q]
 struct StudyCommand {
   Study study = Study::twist;
   std::string frame;     ///< `-` = standard input

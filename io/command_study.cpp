@@ -2,6 +2,7 @@
 
 #include "cases/bench_study.h"
 #include "cases/buckle_study.h"
+#include "cases/cut_list.h"
 #include "cases/floor_study.h"
 #include "cases/frame_edits.h"
 #include "cases/frame_modes.h"
@@ -10,6 +11,7 @@
 #include "io/bench_output.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
+#include "io/cut_output.h"
 #include "io/diagnostics.h"
 #include "io/floor_output.h"
 #include "io/stability_output.h"
@@ -26,6 +28,7 @@ namespace {
 struct StudyAnswer {
   std::string text, json, line;
   bool passes = true;
+  Problems remarks = {};  ///< for the terminal, beside the frame's own warnings
 };
 
 /// Problems with the frame, or the reason why a file could not be written.
@@ -119,6 +122,12 @@ Outcome buckle(const StudyCommand& command, const LoadedFrame& loaded, const Pro
                      buckling_passes(study)};
 }
 
+Outcome cut(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
+  const CutList list = cut_list(loaded.frame);
+  return StudyAnswer{cut_text(loaded.frame, list, paint), cut_json(loaded.frame, list, warnings),
+                     cut_line(list), true, list.remarks};
+}
+
 Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
                Paint paint) {
   switch (command.study) {
@@ -130,6 +139,8 @@ Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Pro
       return modes(command, loaded, warnings, paint);
     case Study::buckle:
       return buckle(command, loaded, warnings, paint);
+    case Study::cut:
+      return cut(loaded, warnings, paint);
     case Study::bench_test:
       break;
   }
@@ -152,9 +163,10 @@ int run_study(const StudyCommand& command) {
   if (const auto* reason = std::get_if<std::string>(&found)) {
     return cannot_answer(*reason, command.json);
   }
-  const auto& [text, json, line, passes] = std::get<StudyAnswer>(found);
+  const auto& [text, json, line, passes, remarks] = std::get<StudyAnswer>(found);
   if (!command.quiet) {
     print_message(render(warnings, loaded.file));
+    print_message(render(remarks, loaded.file));
     if (!command.directory.empty()) {
       print_message("wrote modes.pvd with its VTK files into " + command.directory + "\n");
     }

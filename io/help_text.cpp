@@ -35,6 +35,7 @@ Commands:
   floor FRAME.yaml       the sheet against nothing and against tubes of the same mass
   modes FRAME.yaml       natural frequencies, named in words
   buckle FRAME.yaml      by what factor each case's loads may grow before the frame buckles
+  cut FRAME.yaml         cut list: lengths, end angles, bars to buy, diagonals for the jig
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
   start FILE.yaml        write a commented starter frame that passes
   schema                 print the JSON Schema (draft-07) of the frame file
@@ -59,8 +60,8 @@ Usage: tubewright check FRAME.yaml [options]
   FRAME.yaml           the frame file; `-` reads standard input
 
 Options:
-  -o, --output DIR     also write results.json, loads.pvd and modes.pvd with their VTK files
-                       into DIR
+  -o, --output DIR     also write results.json, cut_list.csv, loads.pvd and modes.pvd with
+                       their VTK files into DIR
   --case NAME          solve this load case only; may be given several times
   --second-order       axial forces act on the displaced frame (P-Delta), to convergence
   --large-displacement equilibrium on the deformed frame, however far it bends; no sheets
@@ -175,6 +176,30 @@ With `readings` the flexibility of the joints, and of the rivets, is fitted to t
 Exit code: 0 answered; 2 could not answer.
 )";
 
+constexpr const char* cut_page =
+    R"(What to cut and buy for a frame.
+
+Examples:
+  tubewright cut frame.yaml
+  tubewright cut frame.yaml --json
+  tubewright check frame.yaml -o results      also writes cut_list.csv
+
+Usage: tubewright cut FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `stock` says what bars there are; `-` reads standard input
+
+A tube that runs through a node is whole there; one that ends is cut along the face of what is there
+already, the bigger first. Two equal tubes alone at a corner are mitred. Angles are degrees from a
+square cut; two with a slash are mitre and bevel, two with a plus are two planes.
+
+Options:
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the bars and their mass only
+  -h, --help           this page
+
+Exit code: 0 answered; 2 could not answer.
+)";
+
 constexpr const char* start_page =
     R"(Write a small commented frame that passes its checks, to begin a new frame from.
 
@@ -217,6 +242,7 @@ std::string command_help(const std::string& command) {
   if (command == "bench-test") return bench_test_page;
   if (command == "modes") return modes_page;
   if (command == "buckle") return buckle_page;
+  if (command == "cut") return cut_page;
   if (command == "start") return start_page;
   assert(command == "schema");
   return schema_page;

@@ -1,7 +1,9 @@
 #include "io/results_json.h"
 
 #include <algorithm>
+#include <map>
 #include <nlohmann/json.hpp>
+#include <set>
 #include <utility>
 
 #include "io/cautions.h"
@@ -53,6 +55,7 @@ ordered_json checks_json(const MemberChecks& checks) {
     entry[name] = optional_number(check->utilisation, 1);
     if (!check->reason.empty()) reason[name] = check->reason;
   }
+  if (checks.weld.utilisation) entry["weld_at"] = checks.weld_end == 0 ? "from" : "to";
   if (!reason.is_null()) entry["reason"] = std::move(reason);
   return entry;
 }
@@ -194,6 +197,21 @@ void write_vehicle(JsonLines& out, const Analysis& analysis) {
   out.close();
 }
 
+/// The clauses that the checks of members followed.
+void write_rules(JsonLines& out, const Analysis& analysis) {
+  std::map<std::string, std::set<std::string>> rules;
+  for (const CaseResult& result : analysis.cases) {
+    for (const MemberResult& member : result.members) {
+      for (const auto& [name, check] : named_checks(member.checks)) {
+        if (check->utilisation && !check->clause.empty()) rules[name].insert(check->clause);
+      }
+    }
+  }
+  out.open("rules");
+  for (const auto& [name, clauses] : rules) out.row(name, ordered_json(clauses));
+  out.close();
+}
+
 void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& result) {
   const Frame& frame = analysis.frame;
   const auto described = std::find_if(frame.cases.begin(), frame.cases.end(),
@@ -243,6 +261,7 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   out.open("cases");
   for (const CaseResult& result : analysis.cases) write_case(out, analysis, result);
   out.close();
+  write_rules(out, analysis);
   write_what_ifs(out, analysis);
   write_fatigue(out, analysis);
   return out.finish();

@@ -13,11 +13,6 @@ constexpr int intervals = 8;
 constexpr double closest = 1e-3;     ///< a uniform station yields to another this near
 constexpr double same_place = 1e-9;  ///< two stations this near would be one in a viewer
 
-int section_number(const Frame& frame, int member) {
-  const SectionEntry& entry = find_section(frame, frame.members[member].section);
-  return static_cast<int>(&entry - frame.sections.data());
-}
-
 double yield_share(const Material& material, double factor) {
   return material.yield > 0 && std::isfinite(material.yield) ? factor / material.yield : 0.0;
 }
@@ -45,22 +40,6 @@ std::vector<Station> piece_stations(const std::vector<BeamState>& pieces,
     stations.push_back(
         {s, from + s * (to - from), moved[i].head<3>(), moved[i].tail<3>(),
          last ? section_forces(pieces.back(), 1, true) : section_forces(pieces[i], 0)});
-  }
-  return stations;
-}
-
-/// A bar stays straight and turns as its ends move apart sideways; its twist about itself is free.
-std::vector<Station> bar_stations(const Eigen::Vector3d& from, const Eigen::Vector3d& to,
-                                  const Eigen::Vector3d& moved_from,
-                                  const Eigen::Vector3d& moved_to, double N) {
-  const Eigen::Vector3d chord = to - from;
-  const Eigen::Vector3d turn = chord.cross(moved_to - moved_from) / chord.squaredNorm();
-  std::vector<Station> stations;
-  for (int i = 0; i <= intervals; ++i) {
-    const double s = static_cast<double>(i) / intervals;
-    Station station{s, from + s * chord, (1 - s) * moved_from + s * moved_to, turn, {}};
-    station.forces.N = N;
-    stations.push_back(station);
   }
   return stations;
 }
@@ -104,6 +83,27 @@ MemberDrawing draw_bar(const Analysis& analysis, const CaseResult& result, int m
 }
 
 }  // namespace
+
+int section_number(const Frame& frame, int member) {
+  if (frame.members[member].kind == MemberKind::spring) return -1;
+  const SectionEntry& entry = find_section(frame, frame.members[member].section);
+  return static_cast<int>(&entry - frame.sections.data());
+}
+
+std::vector<Station> bar_stations(const Eigen::Vector3d& from, const Eigen::Vector3d& to,
+                                  const Eigen::Vector3d& moved_from,
+                                  const Eigen::Vector3d& moved_to, double N) {
+  const Eigen::Vector3d chord = to - from;
+  const Eigen::Vector3d turn = chord.cross(moved_to - moved_from) / chord.squaredNorm();
+  std::vector<Station> stations;
+  for (int i = 0; i <= intervals; ++i) {
+    const double s = static_cast<double>(i) / intervals;
+    Station station{s, from + s * chord, (1 - s) * moved_from + s * moved_to, turn, {}};
+    station.forces.N = N;
+    stations.push_back(station);
+  }
+  return stations;
+}
 
 std::vector<Cut> cuts(const BeamState& beam, double worst) {
   const auto near = [](const std::vector<double>& list, double s, double distance) {

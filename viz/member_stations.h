@@ -33,10 +33,18 @@ struct MemberDrawing {
 
 struct CaseDrawing {
   std::string name;
-  int step = 1;  ///< 1, 2, ...: the case's time in a viewer
+  int step = 1;        ///< 1, 2, ...: the case's time in a viewer
   bool large = false;  ///< rotations are rotation vectors of any size
   std::vector<MemberDrawing> members;
 };
+
+/// Index in Frame::sections; -1 for a spring.
+int section_number(const Frame& frame, int member);
+
+/// A bar stays straight and turns as its ends move apart sideways; its twist about itself is free.
+std::vector<Station> bar_stations(const Eigen::Vector3d& from, const Eigen::Vector3d& to,
+                                  const Eigen::Vector3d& moved_from,
+                                  const Eigen::Vector3d& moved_to, double N);
 
 CaseDrawing draw_case(const Analysis& analysis, const CaseResult& result, int step);
 

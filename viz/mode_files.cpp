@@ -18,6 +18,7 @@
 #include "cases/build_model.h"
 #include "solver/recovery.h"
 #include "solver/refine.h"
+#include "viz/member_stations.h"
 #include "viz/pvd_index.h"
 #include "viz/vtk_arrays.h"
 #include "viz/workshop_units.h"
@@ -43,15 +44,9 @@ constexpr double greatest_swing = 0.05;
 /// the diagonal over a tube's length or so.
 constexpr double only_twists = 1e6;
 
-struct SwingStation {
-  Eigen::Vector3d point;  ///< m, undeformed
-  Eigen::Vector3d move;   ///< global, on the mode's own scale
-  Eigen::Vector3d turn;
-};
-
 struct SwingLine {
   int section = -1;  ///< index in Frame::sections; -1 for a spring
-  std::vector<SwingStation> stations;
+  std::vector<Station> stations;
 };
 
 struct FineFrame {
@@ -74,43 +69,22 @@ FineFrame fine_frame(const Frame& frame, const FrameModes& modes) {
   return {std::move(numbered), std::move(fine)};
 }
 
-std::vector<SwingStation> beam_stations(const RefinedModel& fine, int beam,
-                                        const std::vector<BeamState>& states) {
+std::vector<Station> beam_stations(const RefinedModel& fine, int beam,
+                                   const std::vector<BeamState>& states) {
   const std::vector<int>& pieces = fine.pieces[beam];
   const std::vector<int>& nodes = fine.nodes[beam];
   const int count = static_cast<int>(pieces.size());
   const int intervals = (least_intervals + count - 1) / count;  // of a piece
-  std::vector<SwingStation> stations;
+  std::vector<Station> stations;
   for (int p = 0; p < count; ++p) {
     const Eigen::Vector3d &from = fine.model.nodes[nodes[p]], &to = fine.model.nodes[nodes[p + 1]];
     for (int i = p == 0 ? 0 : 1; i <= intervals; ++i) {
       const double s = static_cast<double>(i) / intervals;
       const BeamDisplacement d = beam_displacement(states[pieces[p]], s);
-      stations.push_back({from + s * (to - from), d.displacement, d.rotation});
+      stations.push_back({s, from + s * (to - from), d.displacement, d.rotation, {}});
     }
   }
   return stations;
-}
-
-/// A bar stays straight and turns as its ends move apart sideways; its twist about itself is free.
-std::vector<SwingStation> bar_stations(const Model& model, const Bar& bar,
-                                       const Eigen::VectorXd& shape) {
-  const Eigen::Vector3d &from = model.nodes[bar.from], &to = model.nodes[bar.to];
-  const Eigen::Vector3d moved_from = shape.segment<3>(unknowns_per_node * bar.from);
-  const Eigen::Vector3d moved_to = shape.segment<3>(unknowns_per_node * bar.to);
-  const Eigen::Vector3d chord = to - from;
-  const Eigen::Vector3d turn = chord.cross(moved_to - moved_from) / chord.squaredNorm();
-  std::vector<SwingStation> stations;
-  for (int i = 0; i <= least_intervals; ++i) {
-    const double s = static_cast<double>(i) / least_intervals;
-    stations.push_back({from + s * chord, (1 - s) * moved_from + s * moved_to, turn});
-  }
-  return stations;
-}
-
-int section_number(const Frame& frame, const Member& member) {
-  if (member.kind == MemberKind::spring) return -1;
-  return static_cast<int>(&find_section(frame, member.section) - frame.sections.data());
 }
 
 /// One line a member, in the order of Frame::members.
@@ -123,9 +97,16 @@ std::vector<SwingLine> swing_lines(const Frame& frame, const FineFrame& parts,
   std::vector<SwingLine> lines;
   for (size_t m = 0; m < frame.members.size(); ++m) {
     const MemberSlot& slot = parts.numbered.slots[m];
-    lines.push_back({section_number(frame, frame.members[m]),
-                     slot.is_beam ? beam_stations(parts.fine, slot.index, moved.beams)
-                                  : bar_stations(model, model.bars[slot.index], shape)});
+    SwingLine line{section_number(frame, static_cast<int>(m)), {}};
+    if (slot.is_beam) {
+      line.stations = beam_stations(parts.fine, slot.index, moved.beams);
+    } else {
+      const Bar& bar = model.bars[slot.index];
+      line.stations = bar_stations(model.nodes[bar.from], model.nodes[bar.to],
+                                   shape.segment<3>(unknowns_per_node * bar.from),
+                                   shape.segment<3>(unknowns_per_node * bar.to), 0);
+    }
+    lines.push_back(std::move(line));
   }
   return lines;
 }
@@ -142,10 +123,10 @@ Scale swing_scale(const std::vector<SwingLine>& lines) {
   Eigen::AlignedBox3d box;
   double move = 0, turn = 0;
   for (const SwingLine& line : lines) {
-    for (const SwingStation& station : line.stations) {
+    for (const Station& station : line.stations) {
       box.extend(station.point);
-      move = std::max(move, station.move.norm());
-      turn = std::max(turn, station.turn.norm());
+      move = std::max(move, station.displacement.norm());
+      turn = std::max(turn, station.rotation.norm());
     }
   }
   if (box.isEmpty()) return {};
@@ -155,13 +136,6 @@ Scale swing_scale(const std::vector<SwingLine>& lines) {
   return {greatest / std::max(move, 1.0), greatest};
 }
 
-template <class Entries>
-std::vector<std::string> names(const Entries& entries) {
-  std::vector<std::string> list;
-  for (const auto& entry : entries) list.push_back(entry.name);
-  return list;
-}
-
 void add_description(vtkFieldData& data, const Frame& frame, const FrameMode& mode, int number,
                      int phase) {
   add_integers(data, "mode_number", {number});
@@ -169,8 +143,8 @@ void add_description(vtkFieldData& data, const Frame& frame, const FrameMode& mo
   add_strings(data, "words", {mode.words});
   add_column(data, {"energy_share", "1", 1, {mode.share}});
   add_strings(data, "frame", {frame.title});
-  add_strings(data, "member_names", names(frame.members));
-  add_strings(data, "section_names", names(frame.sections));
+  add_strings(data, "member_names", names_of(frame.members));
+  add_strings(data, "section_names", names_of(frame.sections));
   add_strings(data, "units", {"mm, rad, Hz"});
   add_strings(data, "notes",
               {"a mode has no size of its own: the greatest translation is drawn as a twentieth of "
@@ -192,12 +166,12 @@ std::string mode_step_file(const Frame& frame, const FrameMode& mode, int number
   std::vector<int> member_of, section_of;
   for (const SwingLine& member : members) {
     lines->InsertNextCell(static_cast<int>(member.stations.size()));
-    for (const SwingStation& station : member.stations) {
+    for (const Station& station : member.stations) {
       const Eigen::Vector3d at = station.point * mm_per_m;
       lines->InsertCellPoint(points->InsertNextPoint(at.data()));
-      append(displacement, station.move * (now * mm_per_m));
-      append(rotation, station.turn * now);
-      append(magnitude, station.move.norm() * scale.factor / scale.greatest);
+      append(displacement, station.displacement * (now * mm_per_m));
+      append(rotation, station.rotation * now);
+      append(magnitude, station.displacement.norm() * scale.factor / scale.greatest);
     }
     member_of.push_back(static_cast<int>(member_of.size()));
     section_of.push_back(member.section);

@@ -52,19 +52,12 @@ struct LineColumns {
   }
 };
 
-template <class Entries>
-std::vector<std::string> names(const Entries& entries) {
-  std::vector<std::string> list;
-  for (const auto& entry : entries) list.push_back(entry.name);
-  return list;
-}
-
 void add_description(vtkFieldData& data, const Frame& frame, const CaseDrawing& drawing,
                      double warp_scale) {
   add_strings(data, "case_name", {drawing.name});
   add_strings(data, "frame", {frame.title});
-  add_strings(data, "member_names", names(frame.members));
-  add_strings(data, "section_names", names(frame.sections));
+  add_strings(data, "member_names", names_of(frame.members));
+  add_strings(data, "section_names", names_of(frame.sections));
   add_strings(data, "units", {"mm, N, N m, MPa, rad"});
   add_strings(
       data, "notes",

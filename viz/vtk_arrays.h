@@ -32,4 +32,12 @@ void add_character_codes(vtkFieldData& data, const char* name, const std::string
 /// XML with zlib-compressed, base64-coded arrays. Throws std::runtime_error if VTK refuses.
 std::string xml_bytes(vtkXMLWriter& writer, vtkDataSet& data);
 
+/// The names of entries, for add_strings().
+template <class Entries>
+std::vector<std::string> names_of(const Entries& entries) {
+  std::vector<std::string> list;
+  for (const auto& entry : entries) list.push_back(entry.name);
+  return list;
+}
+
 }  // namespace tubewright

@@ -256,3 +256,30 @@ TEST_CASE("ten thousand misspelt names are answered in a moment") {
   f.nodes.resize(900);
   CHECK(validate(f).size() == 20000);
 }
+
+TEST_CASE("a life needs a spectrum it can have, each cycle of one kind") {
+  Frame f = braced_rectangle();
+  f.life = Life{};
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("`life` has no `spectrum`"));
+  f.life->spectrum.push_back({"", "", 0, 100, {}});
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("either `case` or `vertical`"));
+  f.life->spectrum = {{"bump", "", 1, 100, {}}};
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("either `case` or `vertical`"));
+  f.life->spectrum = {{"", "", 1, 100, {}}};
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("there is none"));
+  f.life->spectrum = {{"bump", "", 0, -1, {}}};
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("how often it happens"));
+  f.life->spectrum = {{"bump", "", 0, 1000, {}}};
+  CHECK(text_of(validate(f)).empty());
+}
+
+TEST_CASE("factors of the checks must be possible") {
+  Frame f = braced_rectangle();
+  f.members[0].buckling_length = {1.0, 0.0};
+  f.members[1].weld_throat = -0.003;
+  add_case(f, "push").yield_factor = std::numeric_limits<double>::quiet_NaN();
+  const std::string text = text_of(validate(f));
+  CHECK_THAT(text, ContainsSubstring("a factor of 0.1 to 100"));
+  CHECK_THAT(text, ContainsSubstring("weld_throat"));
+  CHECK_THAT(text, ContainsSubstring("yield_factor"));
+}

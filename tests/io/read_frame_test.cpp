@@ -137,6 +137,33 @@ TEST_CASE("members carry their kind, roll, releases and rate") {
   CHECK(f.members[5].roll == 0.5);
 }
 
+TEST_CASE("what the checks need is read: metals, lengths, throats, factors, a life") {
+  const Frame f = frame_of_file("checks_and_life");
+  REQUIRE(f.materials.size() == 3);
+  CHECK(f.materials[0].metal == Metal::aluminium);
+  CHECK_THAT(f.materials[0].heat_affected.yield, WithinRel(115e6, 1e-12));
+  CHECK_THAT(f.materials[0].heat_affected.ultimate, WithinRel(175e6, 1e-12));
+  CHECK(f.materials[1].metal == Metal::stainless);
+  CHECK(f.materials[2].metal == Metal::other);
+  CHECK(f.members[0].buckling_length == std::array<std::optional<double>, 2>{0.7, 0.7});
+  CHECK_FALSE(f.members[0].weld_throat);
+  CHECK(f.members[1].buckling_length == std::array<std::optional<double>, 2>{1.0, 2.0});
+  CHECK_THAT(*f.members[1].weld_throat, WithinRel(0.003, 1e-12));
+  for (const int piece : {2, 3}) {
+    CHECK_THAT(*f.members[static_cast<size_t>(piece)].weld_throat, WithinRel(0.0025, 1e-12));
+  }
+  CHECK(f.cases[0].yield_factor == 1.2);
+  CHECK_FALSE(f.cases[1].yield_factor);
+  REQUIRE(f.life);
+  CHECK_THAT(f.life->category, WithinRel(45e6, 1e-12));
+  CHECK(f.life->damage_tolerant);
+  CHECK_FALSE(f.life->high_consequence);
+  REQUIRE(f.life->spectrum.size() == 2);
+  CHECK(f.life->spectrum[0].load_case == "up");
+  CHECK(f.life->spectrum[0].from == "down");
+  CHECK(f.life->spectrum[1].cycles == 1e6);
+}
+
 TEST_CASE("a path becomes pieces, released at its two ends only") {
   const Frame f = frame_of_file("path");
   REQUIRE(f.members.size() == 3);

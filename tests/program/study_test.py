@@ -231,5 +231,47 @@ class Panels(ProgramTest):
         self.assertGreater(panel["checks"]["buckling"], 1)
 
 
+class Cut(ProgramTest):
+    def test_every_tube_is_on_the_list_and_on_a_bar(self):
+        frame = EXAMPLES / "03_cargo_quad.yaml"
+        cut = json_of("cut", frame)["cut"]
+        counted = {label: 0 for label in cut["pieces"]}
+        for order in cut["orders"]:
+            self.assertGreaterEqual(order["bars"], order["least_bars"])
+            self.assertEqual(order["optimal"], order["bars"] == order["least_bars"])
+            for bar in order["cut_plan"]:
+                used = sum(cut["pieces"][label]["long_point"] for label in bar["pieces"])
+                self.assertLessEqual(used + 2 * (len(bar["pieces"]) - 1) + bar["rest"], 5960.001)
+                for label in bar["pieces"]:
+                    counted[label] += 1
+        for label, piece in cut["pieces"].items():
+            self.assertEqual(piece["count"], counted[label])
+            self.assertEqual(piece["count"], len(piece["members"]))
+            self.assertLessEqual(piece["short_point"], piece["long_point"])
+
+    def test_quiet_gives_bars_and_mass(self):
+        process = run("cut", EXAMPLES / "01_wall_bracket.yaml", "-q")
+        self.assertAnswer(0, process)
+        self.assertRegex(process.stdout, r"^\d+ bars, \d+\.\d kg\n$")
+
+    def test_a_bar_too_short_is_named(self):
+        text = CANTILEVER + "stock: {length: 300}\n"
+        process = run("cut", self.file(text))
+        self.assertAnswer(0, process)
+        self.assertIn("more than a bar gives", process.stderr)
+
+    def test_check_writes_the_list_for_a_spreadsheet(self):
+        import csv
+        directory = self.directory / "cut"
+        self.assertAnswer(0, run("check", EXAMPLES / "01_wall_bracket.yaml", "-o", directory))
+        with open(directory / "cut_list.csv", newline="") as file:
+            rows = list(csv.DictReader(file))
+        pieces = json_of("cut", EXAMPLES / "01_wall_bracket.yaml")["cut"]["pieces"]
+        self.assertEqual(list(pieces), [row["label"] for row in rows])
+        for row in rows:
+            self.assertAlmostEqual(pieces[row["label"]]["long_point"], float(row["long_point_mm"]),
+                                   delta=0.051)
+
+
 if __name__ == "__main__":
     unittest.main()

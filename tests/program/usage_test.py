@@ -41,7 +41,7 @@ class Usage(ProgramTest):
     def test_every_command_of_the_help_exists(self):
         lines = run("--help").stdout.split("Commands:\n")[1].split("\n\n")[0].splitlines()
         commands = [line.split()[0] for line in lines]
-        self.assertEqual(["check", "twist", "floor", "modes", "buckle", "bench-test",
+        self.assertEqual(["check", "twist", "floor", "modes", "buckle", "cut", "bench-test",
                           "start", "schema"], commands)
         for command in commands:
             self.assertAnswer(0, run(command, "--help"))

@@ -1,0 +1,215 @@
+#include "cases/cut_list.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "cases/bays.h"
+#include "cases/built_in_materials.h"
+#include "cases/findings.h"
+#include "cases/layout.h"
+#include "cases/mass_summary.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr double alike = 1e-4;  // m: cut alike to a tenth of a millimetre
+
+using Fibres = std::array<double, 4>;
+
+/// Where a piece begins and ends along the four corners of its section, from its own near end: in
+/// the order (+y, +z), (-y, +z), (-y, -z), (+y, -z).
+struct Outline {
+  Fibres begin{}, end{};
+};
+
+Outline outline_of(const CutPiece& p, const SectionEntry& s) {
+  constexpr std::array<std::array<double, 2>, 4> signs = {{{1, 1}, {-1, 1}, {-1, -1}, {1, -1}}};
+  Outline o;
+  for (size_t k = 0; k < 4; ++k) {
+    const double y = signs[k][0] * s.width / 2, z = signs[k][1] * s.height / 2;
+    o.begin[k] = p.ends[0].begin(y, z);
+    o.end[k] = p.tube.length - p.ends[1].begin(y, z);
+  }
+  return o;
+}
+
+/// A quarter turn about x: corners move on by one.
+Outline turned(const Outline& o) {
+  Outline r;
+  for (size_t k = 0; k < 4; ++k) {
+    r.begin[k] = o.begin[(k + 1) % 4];
+    r.end[k] = o.end[(k + 1) % 4];
+  }
+  return r;
+}
+
+/// Half a turn about y: x and z change sign.
+Outline end_for_end(const Outline& o) {
+  constexpr std::array<size_t, 4> other = {3, 2, 1, 0};
+  Outline r;
+  for (size_t k = 0; k < 4; ++k) {
+    r.begin[k] = -o.end[other[k]];
+    r.end[k] = -o.begin[other[k]];
+  }
+  return r;
+}
+
+using Signature = std::array<long, 8>;
+
+Signature signature_of(const Outline& o) {
+  const double first = *std::min_element(o.begin.begin(), o.begin.end());
+  Signature s;
+  for (size_t k = 0; k < 4; ++k) {
+    s[k] = std::lround((o.begin[k] - first) / alike);
+    s[4 + k] = std::lround((o.end[k] - first) / alike);
+  }
+  return s;
+}
+
+/// The same for pieces that are alike.
+Signature canonical(const CutPiece& p, const SectionEntry& s) {
+  Outline o = outline_of(p, s);
+  const int step = std::abs(s.width - s.height) < 1e-9 ? 1 : 2;  // a rectangle takes half turns
+  Signature best = signature_of(o);
+  for (int flip = 0; flip < 2; ++flip) {
+    for (int quarter = 0; quarter < 4; quarter += step) {
+      best = std::min(best, signature_of(o));
+      for (int i = 0; i < step; ++i) o = turned(o);
+    }
+    o = end_for_end(o);
+  }
+  return best;
+}
+
+/// Shape, sizes in micrometres, material: what makes one bar like another.
+using SizeKey = std::tuple<Shape, long, long, long, std::string>;
+
+SizeKey size_of(const SectionEntry& s) {
+  const auto um = [](double x) { return std::lround(x * 1e6); };
+  return {s.shape, um(s.height), um(s.width), um(s.wall), s.material};
+}
+
+std::string label_of(size_t index) {
+  std::string label;
+  for (size_t i = index + 1; i > 0; i = (i - 1) / 26) {
+    label.insert(label.begin(), static_cast<char>('A' + (i - 1) % 26));
+  }
+  return label;
+}
+
+/// Volume as of straight cuts through the mean of the four corners: exact for plane cuts.
+double mean_length(const CutPiece& p, const SectionEntry& s) {
+  const Outline o = outline_of(p, s);
+  double sum = 0;
+  for (size_t k = 0; k < 4; ++k) sum += o.end[k] - o.begin[k];
+  return sum / 4;
+}
+
+std::optional<double> price_of(const Stock& stock, const SectionEntry& s) {
+  for (const StockSize& size : stock.sizes) {
+    const bool same = size.shape == s.shape && std::abs(size.height - s.height) < 1e-6 &&
+                      std::abs(size.width - s.width) < 1e-6 && std::abs(size.wall - s.wall) < 1e-6;
+    if (same) return size.price;
+  }
+  return std::nullopt;
+}
+
+std::vector<JigCheck> jig_checks(const Frame& frame) {
+  const Layout layout = layout_of(frame);
+  std::vector<JigCheck> checks;
+  for (const Bay& bay : four_sided_bays(frame, layout)) {
+    JigCheck c;
+    for (size_t k = 0; k < 4; ++k) {
+      c.corners[k] = frame.nodes[static_cast<size_t>(bay.corners[k])].name;
+    }
+    const auto apart = [&](size_t a, size_t b) {
+      return (layout.at[static_cast<size_t>(bay.corners[a])] -
+              layout.at[static_cast<size_t>(bay.corners[b])])
+          .norm();
+    };
+    c.first = apart(0, 2);
+    c.second = apart(1, 3);
+    checks.push_back(std::move(c));
+  }
+  return checks;
+}
+
+}  // namespace
+
+SawAngles saw_angles(const CutPlane& p) {
+  // The blade stands square to the table along y turned by the mitre, then tilts.
+  return {std::atan(p.mitre), std::atan(p.bevel / std::sqrt(1 + p.mitre * p.mitre))};
+}
+
+CutList cut_list(const Frame& frame) {
+  const NumberedFrame numbered = build_model(frame);
+  CutList list;
+  list.stock = frame.stock.value_or(Stock{});
+  std::map<std::pair<SizeKey, Signature>, CutGroup> groups;
+  for (CutPiece& piece : cut_pieces(frame, numbered)) {
+    const SectionEntry& s = find_section(frame, piece.tube.section);
+    const Member& member = frame.members[static_cast<size_t>(piece.tube.members.front())];
+    if (s.shape == Shape::properties) {
+      add_warning(list.remarks, member.place,
+                  quoted(piece.tube.name) + " is known by its properties only",
+                  "its outline is not, so it is taken from node to node");
+    }
+    if (!(piece.short_point > 0)) {
+      add_warning(list.remarks, member.place,
+                  "nothing is left of " + quoted(piece.tube.name) + " between its neighbours",
+                  "its nodes are nearer than the tubes there are wide");
+      continue;
+    }
+    list.mass += mass_per_length(frame, member) * mean_length(piece, s);
+    list.weld_length += piece.weld_length;
+    for (const TubeEnd& e : piece.ends) list.welds += e.kind != EndKind::eye;
+    CutGroup& g = groups[{size_of(s), canonical(piece, s)}];
+    if (g.names.empty()) {
+      g.mass = mass_per_length(frame, member) * mean_length(piece, s);
+      g.piece = piece;
+    }
+    g.names.push_back(piece.tube.name);
+  }
+  for (auto& [key, group] : groups) list.groups.push_back(std::move(group));
+  std::stable_sort(
+      list.groups.begin(), list.groups.end(), [&](const CutGroup& a, const CutGroup& b) {
+        const SizeKey of_a = size_of(find_section(frame, a.piece.tube.section));
+        const SizeKey of_b = size_of(find_section(frame, b.piece.tube.section));
+        return std::tuple(of_a, -a.piece.long_point) < std::tuple(of_b, -b.piece.long_point);
+      });
+  for (size_t i = 0; i < list.groups.size(); ++i) list.groups[i].label = label_of(i);
+
+  for (size_t i = 0; i < list.groups.size();) {
+    const SectionEntry& s = find_section(frame, list.groups[i].piece.tube.section);
+    std::vector<Piece> pieces;
+    const size_t first = i;
+    while (i < list.groups.size() &&
+           size_of(find_section(frame, list.groups[i].piece.tube.section)) == size_of(s)) {
+      const CutGroup& g = list.groups[i];
+      pieces.push_back({g.piece.long_point, static_cast<int>(g.names.size()), static_cast<int>(i)});
+      ++i;
+    }
+    BarOrder order;
+    order.section = s.name;
+    order.nesting = nest_pieces(pieces, {list.stock.length, list.stock.kerf, list.stock.end_trim});
+    const Member& member =
+        frame.members[static_cast<size_t>(list.groups[first].piece.tube.members.front())];
+    order.bar_mass = mass_per_length(frame, member) * list.stock.length;
+    order.bar_price = price_of(list.stock, s);
+    for (const int id : order.nesting.too_long) {
+      const CutGroup& g = list.groups[static_cast<size_t>(id)];
+      add_warning(list.remarks, {},
+                  "piece " + g.label + " (" + quoted(g.names.front()) + ") is " +
+                      in_mm(g.piece.long_point) + " long, more than a bar gives",
+                  "give the length of the bars under `stock`, or splice the tube at a node");
+    }
+    list.orders.push_back(std::move(order));
+  }
+  list.jig = jig_checks(frame);
+  return list;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,252 @@
+#include "io/cut_output.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "cases/build_model.h"
+#include "io/cautions.h"
+#include "io/json_parts.h"
+#include "io/text_layout.h"
+#include "io/utf8.h"
+
+namespace tubewright {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+constexpr double degrees = 180 / std::numbers::pi;
+
+std::string mm(double metres, int decimals = 1) { return fixed(metres * mm_per_m, decimals); }
+
+const char* kind_word(EndKind kind) {
+  switch (kind) {
+    case EndKind::square:
+      return "square";
+    case EndKind::face:
+      return "face";
+    case EndKind::mitre:
+      return "mitre";
+    case EndKind::edge:
+      return "notch";
+    case EndKind::saddle:
+      return "saddle";
+    case EndKind::eye:
+      break;
+  }
+  return "eye";
+}
+
+/// "square", "face 45.0", "mitre 45.0/12.0": mitre and bevel in degrees, each plane of its own.
+std::string end_text(const TubeEnd& e) {
+  std::string text = kind_word(e.kind);
+  std::string angles;
+  for (const EndCut& cut : e.cuts) {
+    for (const CutPlane& p : cut.planes) {
+      const SawAngles a = saw_angles(p);
+      const double mitre = std::abs(a.mitre) * degrees, bevel = std::abs(a.bevel) * degrees;
+      if (mitre < 0.05 && bevel < 0.05) continue;
+      angles += (angles.empty() ? " " : " + ") + fixed(std::max(mitre, bevel), 1);
+      if (std::min(mitre, bevel) >= 0.05) angles += "/" + fixed(std::min(mitre, bevel), 1);
+    }
+  }
+  return text + angles;
+}
+
+std::string size_text(const SectionEntry& s) {
+  if (s.shape == Shape::properties) return s.name;
+  const bool round = s.shape == Shape::round_tube || s.shape == Shape::round_bar;
+  std::string text = mm(s.height) + (round ? "" : " x " + mm(s.width));
+  if (s.wall > 0) text += " x " + mm(s.wall);
+  return (round ? "round " : "") + text + " " + s.material;
+}
+
+std::string names_text(const std::vector<std::string>& names) {
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+  return text;
+}
+
+std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
+  std::string text = paint.heading("Pieces") + '\n' +
+                     paint.faint("  label  count   long mm  short mm  ends, degrees from square") +
+                     '\n';
+  std::string size;
+  for (const CutGroup& g : list.groups) {
+    const std::string here = size_text(find_section(frame, g.piece.tube.section));
+    if (here != size) text += here + '\n';
+    size = here;
+    text += "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
+            right(mm(g.piece.long_point), 10) + right(mm(g.piece.short_point), 10) + "  " +
+            end_text(g.piece.ends[0]) + "; " + end_text(g.piece.ends[1]) + '\n';
+    text += wrapped("                                    ", names_text(g.names));
+  }
+  return text + '\n';
+}
+
+std::string bar_text(const CutList& list, const CutBar& bar) {
+  std::string text;
+  for (const int id : bar.pieces) {
+    const CutGroup& g = list.groups[static_cast<std::size_t>(id)];
+    text += (text.empty() ? "" : ", ") + g.label + " " + mm(g.piece.long_point, 0);
+  }
+  return text + "; " + mm(bar.rest, 0) + " left";
+}
+
+std::string order_lines(const Frame& frame, const CutList& list, Paint paint) {
+  std::string text = paint.heading("Bars to buy") + ": " + mm(list.stock.length, 0) +
+                     " mm, saw cut " + mm(list.stock.kerf) + ", " + mm(list.stock.end_trim, 0) +
+                     " off each end\n";
+  for (const BarOrder& o : list.orders) {
+    const Nesting& n = o.nesting;
+    text += std::to_string(n.bars_needed) + " of " + size_text(find_section(frame, o.section)) +
+            ", " + fixed(n.bars_needed * o.bar_mass, 1) + " kg";
+    if (o.bar_price) text += ", price " + fixed(n.bars_needed * *o.bar_price, 2);
+    text += n.optimal ? ": fewer do not do\n"
+                      : ": at least " + std::to_string(n.lower_bound) + " are needed\n";
+    for (const CutBar& bar : n.bars) text += wrapped("    ", bar_text(list, bar));
+  }
+  return text + '\n';
+}
+
+std::string jig_lines(const CutList& list, Paint paint) {
+  if (list.jig.empty()) return {};
+  std::string text = paint.heading("On the jig") + ": diagonals between nodes, mm\n";
+  for (const JigCheck& c : list.jig) {
+    text += right(mm(c.first), 10) + "  " + c.corners[0] + " - " + c.corners[2] +
+            right(mm(c.second), 12) + "  " + c.corners[1] + " - " + c.corners[3] + '\n';
+  }
+  return text + '\n';
+}
+
+std::string total_lines(const CutList& list) {
+  return fixed(list.mass, 2) + " kg as cut; " + fixed(list.weld_length, 2) + " m of weld at " +
+         std::to_string(list.welds) + " ends\n";
+}
+
+const std::vector<std::string>& habits() {
+  static const std::vector<std::string> list = {
+      "Lengths are point to point on the outer faces, ends as tight as drawn: leave the gap your "
+      "welding wants, usually 0 to 1 mm an end.",
+      "Welds shrink a frame by some tenths of a millimetre each: tack all of a bay first, measure "
+      "its diagonals, weld from the middle outward and on opposite sides in turn (common practice, "
+      "no source).",
+      "Cut one of each and try it on the jig before cutting the rest."};
+  return list;
+}
+
+ordered_json end_json(const TubeEnd& e) {
+  ordered_json planes = ordered_json::array();
+  for (const EndCut& cut : e.cuts) {
+    for (const CutPlane& p : cut.planes) {
+      const SawAngles a = saw_angles(p);
+      planes.push_back({{"at", number(p.at * mm_per_m)},
+                        {"mitre", number(a.mitre * degrees)},
+                        {"bevel", number(a.bevel * degrees)}});
+    }
+  }
+  return {{"kind", kind_word(e.kind)}, {"planes", std::move(planes)}};
+}
+
+void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
+  out.open("pieces");
+  for (const CutGroup& g : list.groups) {
+    out.row(
+        g.label,
+        {{"count", g.names.size()},
+         {"members", g.names},
+         {"section", g.piece.tube.section},
+         {"size", size_text(find_section(frame, g.piece.tube.section))},
+         {"long_point", number(g.piece.long_point * mm_per_m)},
+         {"short_point", number(g.piece.short_point * mm_per_m)},
+         {"mass", number(g.mass)},
+         {"weld_length", number(g.piece.weld_length * mm_per_m)},
+         {"ends", ordered_json::array({end_json(g.piece.ends[0]), end_json(g.piece.ends[1])})}});
+  }
+  out.close();
+}
+
+ordered_json order_json(const Frame& frame, const CutList& list, const BarOrder& o) {
+  ordered_json bars = ordered_json::array();
+  for (const CutBar& bar : o.nesting.bars) {
+    ordered_json labels = ordered_json::array();
+    for (const int id : bar.pieces) {
+      labels.push_back(list.groups[static_cast<std::size_t>(id)].label);
+    }
+    bars.push_back({{"pieces", std::move(labels)}, {"rest", number(bar.rest * mm_per_m)}});
+  }
+  return {
+      {"section", o.section},
+      {"size", size_text(find_section(frame, o.section))},
+      {"bars", o.nesting.bars_needed},
+      {"least_bars", o.nesting.lower_bound},
+      {"optimal", o.nesting.optimal},
+      {"mass", number(o.nesting.bars_needed * o.bar_mass)},
+      {"price", o.bar_price ? number(o.nesting.bars_needed * *o.bar_price) : ordered_json(nullptr)},
+      {"waste", number(o.nesting.waste * mm_per_m)},
+      {"cut_plan", std::move(bars)}};
+}
+
+std::string quoted_csv(const std::string& text) {
+  std::string out = "\"";
+  for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
+  return out + "\"";
+}
+
+}  // namespace
+
+std::string cut_line(const CutList& list) {
+  int bars = 0;
+  double mass = 0;
+  for (const BarOrder& o : list.orders) {
+    bars += o.nesting.bars_needed;
+    mass += o.nesting.bars_needed * o.bar_mass;
+  }
+  return std::to_string(bars) + (bars == 1 ? " bar, " : " bars, ") + fixed(mass, 1) + " kg\n";
+}
+
+std::string cut_text(const Frame& frame, const CutList& list, Paint paint) {
+  return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
+         pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
+         jig_lines(list, paint) + list_lines("Before you cut", habits(), paint) +
+         list_lines("Bear in mind", cautions(), paint);
+}
+
+std::string cut_json(const Frame& frame, const CutList& list, const Problems& warnings) {
+  Problems all = warnings;
+  all.insert(all.end(), list.remarks.begin(), list.remarks.end());
+  JsonLines out;
+  start_results(out, frame, true, all, {});
+  out.open("cut");
+  out.row("mass", number(list.mass));
+  out.row("weld_length", number(list.weld_length * mm_per_m));
+  out.row("welds", list.welds);
+  write_pieces(out, frame, list);
+  ordered_json orders = ordered_json::array();
+  for (const BarOrder& o : list.orders) orders.push_back(order_json(frame, list, o));
+  out.row("orders", orders);
+  ordered_json jig = ordered_json::array();
+  for (const JigCheck& c : list.jig) {
+    jig.push_back({{"corners", c.corners},
+                   {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
+  }
+  out.row("jig", jig);
+  out.close();
+  return out.finish();
+}
+
+std::string cut_csv(const Frame& frame, const CutList& list) {
+  std::string text =
+      "label,count,size,long_point_mm,short_point_mm,first_end,second_end,mass_kg,members\r\n";
+  for (const CutGroup& g : list.groups) {
+    text += g.label + ',' + std::to_string(g.names.size()) + ',' +
+            quoted_csv(size_text(find_section(frame, g.piece.tube.section))) + ',' +
+            mm(g.piece.long_point) + ',' + mm(g.piece.short_point) + ',' +
+            quoted_csv(end_text(g.piece.ends[0])) + ',' + quoted_csv(end_text(g.piece.ends[1])) +
+            ',' + fixed(g.mass, 3) + ',' + quoted_csv(names_text(g.names)) + "\r\n";
+  }
+  return text;
+}
+
+}  // namespace tubewright

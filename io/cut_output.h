@@ -1,0 +1,20 @@
+// What `cut` answers, as text, JSON and CSV.
+#pragma once
+
+#include <string>
+
+#include "cases/cut_list.h"
+#include "io/terminal.h"
+
+namespace tubewright {
+
+std::string cut_text(const Frame& frame, const CutList& list, Paint paint);
+std::string cut_json(const Frame& frame, const CutList& list, const Problems& warnings);
+
+/// One line a group of pieces that are cut alike, with a heading; RFC 4180.
+std::string cut_csv(const Frame& frame, const CutList& list);
+
+/// "12 bars, 46.1 kg"
+std::string cut_line(const CutList& list);
+
+}  // namespace tubewright
