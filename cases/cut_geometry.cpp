@@ -111,6 +111,7 @@ class Cutter {
         if (earlier->away.dot(arm.away) > 1e-6 || through.empty()) cut_by(arm, earlier->tube, e);
       }
       if (e.cuts.empty()) e.cuts.push_back({{CutPlane{outermost(arm, arms), 0, 0}}, -1});
+      keep_what_shows(arm, e);
       placed.push_back(&arm);
     }
   }
@@ -207,6 +208,52 @@ class Cutter {
       e.kind = EndKind::face;
     }
     e.cuts.push_back({faces, other});
+  }
+
+  /// Calls visit(y, z) for places all over an arm's section.
+  template <class Visit>
+  void all_over(const Arm& arm, const Visit& visit) const {
+    constexpr int steps = 8;
+    const HalfSizes& h = half(arm.tube);
+    for (int i = 0; i <= steps; ++i) {
+      for (int j = 0; j <= steps; ++j) {
+        visit(h.y * (2.0 * i / steps - 1), h.z * (2.0 * j / steps - 1));
+      }
+    }
+  }
+
+  /// Drops cuts that others have made already, but for a millimetre that a grinder takes, and puts
+  /// the one that makes most of the end first.
+  void keep_what_shows(const Arm& arm, TubeEnd& e) const {
+    constexpr double shows = 1e-3;
+    for (size_t i = 0; e.cuts.size() > 1 && i < e.cuts.size();) {
+      TubeEnd others = e;
+      others.cuts.erase(others.cuts.begin() + static_cast<std::ptrdiff_t>(i));
+      bool needed = false;
+      all_over(arm, [&](double y, double z) {
+        needed = needed || e.begin(y, z) > others.begin(y, z) + shows;
+      });
+      if (needed) {
+        ++i;
+      } else {
+        e.cuts = std::move(others.cuts);
+      }
+    }
+    std::vector<int> places(e.cuts.size());
+    all_over(arm, [&](double y, double z) {
+      const double here = e.begin(y, z);
+      for (size_t i = 0; i < e.cuts.size(); ++i) {
+        TubeEnd one{e.kind, {e.cuts[i]}};
+        places[i] += one.begin(y, z) >= here - 1e-9;
+      }
+    });
+    const auto most = std::max_element(places.begin(), places.end()) - places.begin();
+    std::rotate(e.cuts.begin(), e.cuts.begin() + most, e.cuts.begin() + most + 1);
+    if (e.kind == EndKind::edge && std::none_of(e.cuts.begin(), e.cuts.end(), [](const EndCut& c) {
+          return c.planes.size() > 1;
+        })) {
+      e.kind = EndKind::face;
+    }
   }
 
   /// True if each of two faces is left first by some corner.

@@ -56,7 +56,8 @@ struct EndCut {
 
 struct TubeEnd {
   EndKind kind = EndKind::square;
-  std::vector<EndCut> cuts;  ///< the tube begins at the farthest of them
+  /// The tube begins at the farthest of them; the one that makes most of the end comes first.
+  std::vector<EndCut> cuts;
 
   /// Distance from the node at which the tube begins, at a place of its section.
   double begin(double y, double z) const;

@@ -150,6 +150,7 @@ CutList cut_list(const Frame& frame) {
   list.stock = frame.stock.value_or(Stock{});
   std::map<std::pair<SizeKey, Signature>, CutGroup> groups;
   for (CutPiece& piece : cut_pieces(frame, numbered)) {
+    list.tube_names.push_back(piece.tube.name);
     const SectionEntry& s = find_section(frame, piece.tube.section);
     const Member& member = frame.members[static_cast<size_t>(piece.tube.members.front())];
     if (s.shape == Shape::properties) {

@@ -39,7 +39,8 @@ struct JigCheck {
 
 struct CutList {
   Stock stock;
-  std::vector<CutGroup> groups;  ///< by section, the longest first
+  std::vector<std::string> tube_names;  ///< as EndCut::against counts them
+  std::vector<CutGroup> groups;         ///< by section, the longest first
   std::vector<BarOrder> orders;
   std::vector<JigCheck> jig;
   double mass = 0;         ///< of all pieces as cut, kg

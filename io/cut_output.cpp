@@ -38,20 +38,29 @@ const char* kind_word(EndKind kind) {
   return "eye";
 }
 
-/// "square", "face 45.0", "mitre 45.0/12.0": mitre and bevel in degrees, each plane of its own.
-std::string end_text(const TubeEnd& e) {
-  std::string text = kind_word(e.kind);
-  std::string angles;
-  for (const EndCut& cut : e.cuts) {
-    for (const CutPlane& p : cut.planes) {
-      const SawAngles a = saw_angles(p);
-      const double mitre = std::abs(a.mitre) * degrees, bevel = std::abs(a.bevel) * degrees;
-      if (mitre < 0.05 && bevel < 0.05) continue;
-      angles += (angles.empty() ? " " : " + ") + fixed(std::max(mitre, bevel), 1);
-      if (std::min(mitre, bevel) >= 0.05) angles += "/" + fixed(std::min(mitre, bevel), 1);
-    }
+/// "45.0", "45.0/12.0" (mitre/bevel), "12.0 + 60.0" (two planes); empty for a square cut.
+std::string angles_text(const EndCut& cut) {
+  std::string text;
+  for (const CutPlane& p : cut.planes) {
+    const SawAngles a = saw_angles(p);
+    const double mitre = std::abs(a.mitre) * degrees, bevel = std::abs(a.bevel) * degrees;
+    if (mitre < 0.05 && bevel < 0.05) continue;
+    text += (text.empty() ? "" : " + ") + fixed(std::max(mitre, bevel), 1);
+    if (std::min(mitre, bevel) >= 0.05) text += "/" + fixed(std::min(mitre, bevel), 1);
   }
-  return text + angles;
+  return text;
+}
+
+/// "face 45.0, trim to brace_2"
+std::string end_text(const CutList& list, const TubeEnd& e) {
+  if (e.cuts.empty()) return kind_word(e.kind);
+  const std::string angles = angles_text(e.cuts.front());
+  std::string text = kind_word(e.kind) + (angles.empty() ? "" : " " + angles);
+  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
+    text += (i == 1 ? ", trim to " : ", ") +
+            list.tube_names[static_cast<std::size_t>(e.cuts[i].against)];
+  }
+  return text;
 }
 
 std::string size_text(const SectionEntry& s) {
@@ -69,18 +78,20 @@ std::string names_text(const std::vector<std::string>& names) {
 }
 
 std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
-  std::string text = paint.heading("Pieces") + '\n' +
-                     paint.faint("  label  count   long mm  short mm  ends, degrees from square") +
-                     '\n';
+  std::string text =
+      paint.heading("Pieces") + '\n' +
+      paint.faint(
+          "  label  count   long mm  short mm  tubes; below them both ends, degrees from square") +
+      '\n';
   std::string size;
   for (const CutGroup& g : list.groups) {
     const std::string here = size_text(find_section(frame, g.piece.tube.section));
     if (here != size) text += here + '\n';
     size = here;
     text += "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
-            right(mm(g.piece.long_point), 10) + right(mm(g.piece.short_point), 10) + "  " +
-            end_text(g.piece.ends[0]) + "; " + end_text(g.piece.ends[1]) + '\n';
-    text += wrapped("                                    ", names_text(g.names));
+            right(mm(g.piece.long_point), 10) + right(mm(g.piece.short_point), 10);
+    text += wrapped("  ", names_text(g.names));
+    for (const TubeEnd& e : g.piece.ends) text += wrapped("         ", end_text(list, e));
   }
   return text + '\n';
 }
@@ -136,7 +147,7 @@ const std::vector<std::string>& habits() {
   return list;
 }
 
-ordered_json end_json(const TubeEnd& e) {
+ordered_json end_json(const CutList& list, const TubeEnd& e) {
   ordered_json planes = ordered_json::array();
   for (const EndCut& cut : e.cuts) {
     for (const CutPlane& p : cut.planes) {
@@ -146,23 +157,27 @@ ordered_json end_json(const TubeEnd& e) {
                         {"bevel", number(a.bevel * degrees)}});
     }
   }
-  return {{"kind", kind_word(e.kind)}, {"planes", std::move(planes)}};
+  ordered_json trims = ordered_json::array();
+  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
+    trims.push_back(list.tube_names[static_cast<std::size_t>(e.cuts[i].against)]);
+  }
+  return {
+      {"kind", kind_word(e.kind)}, {"planes", std::move(planes)}, {"trim_to", std::move(trims)}};
 }
 
 void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
   out.open("pieces");
   for (const CutGroup& g : list.groups) {
-    out.row(
-        g.label,
-        {{"count", g.names.size()},
-         {"members", g.names},
-         {"section", g.piece.tube.section},
-         {"size", size_text(find_section(frame, g.piece.tube.section))},
-         {"long_point", number(g.piece.long_point * mm_per_m)},
-         {"short_point", number(g.piece.short_point * mm_per_m)},
-         {"mass", number(g.mass)},
-         {"weld_length", number(g.piece.weld_length * mm_per_m)},
-         {"ends", ordered_json::array({end_json(g.piece.ends[0]), end_json(g.piece.ends[1])})}});
+    out.row(g.label, {{"count", g.names.size()},
+                      {"members", g.names},
+                      {"section", g.piece.tube.section},
+                      {"size", size_text(find_section(frame, g.piece.tube.section))},
+                      {"long_point", number(g.piece.long_point * mm_per_m)},
+                      {"short_point", number(g.piece.short_point * mm_per_m)},
+                      {"mass", number(g.mass)},
+                      {"weld_length", number(g.piece.weld_length * mm_per_m)},
+                      {"ends", ordered_json::array({end_json(list, g.piece.ends[0]),
+                                                    end_json(list, g.piece.ends[1])})}});
   }
   out.close();
 }
@@ -243,8 +258,9 @@ std::string cut_csv(const Frame& frame, const CutList& list) {
     text += g.label + ',' + std::to_string(g.names.size()) + ',' +
             quoted_csv(size_text(find_section(frame, g.piece.tube.section))) + ',' +
             mm(g.piece.long_point) + ',' + mm(g.piece.short_point) + ',' +
-            quoted_csv(end_text(g.piece.ends[0])) + ',' + quoted_csv(end_text(g.piece.ends[1])) +
-            ',' + fixed(g.mass, 3) + ',' + quoted_csv(names_text(g.names)) + "\r\n";
+            quoted_csv(end_text(list, g.piece.ends[0])) + ',' +
+            quoted_csv(end_text(list, g.piece.ends[1])) + ',' + fixed(g.mass, 3) + ',' +
+            quoted_csv(names_text(g.names)) + "\r\n";
   }
   return text;
 }
