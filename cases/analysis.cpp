@@ -85,7 +85,7 @@ Problems cannot_move_far(const Case& c, const std::string& reason) {
 
 /// Twice: under the loads, and under the loads times the reserve.
 std::variant<CaseResult, Problems> large_case(const Frame& frame, const NumberedFrame& numbered,
-                                              const CheckFacts& facts, const Case& c,
+                                              const CheckFacts& facts, const Case& c, bool driven,
                                               const Model& model, const Actions& actions) {
   auto service = solve_large(model, actions);
   if (auto* reason = std::get_if<std::string>(&service)) return cannot_move_far(c, *reason);
@@ -97,7 +97,8 @@ std::variant<CaseResult, Problems> large_case(const Frame& frame, const Numbered
     design = solve_large(model, raised);
     if (auto* reason = std::get_if<std::string>(&design)) return cannot_move_far(c, *reason);
   }
-  return summarise_large_case(frame, numbered, facts, c, std::move(std::get<LargeAnswer>(service)),
+  return summarise_large_case(frame, numbered, facts, c, driven,
+                              std::move(std::get<LargeAnswer>(service)),
                               std::get<LargeAnswer>(design));
 }
 
@@ -108,8 +109,15 @@ bool all_finite(const StaticSolution& s) {
 
 }  // namespace
 
+std::optional<double> mass_share(const Analysis& analysis) {
+  const std::optional<double>& most = analysis.frame.limits.mass;
+  if (!most) return std::nullopt;
+  return (analysis.mass.tubes + analysis.mass.panels) / *most;
+}
+
 bool Analysis::passes() const {
   if (fatigue && fatigue->counts && !fatigue->passes()) return false;
+  if (mass_share(*this).value_or(0) > 1) return false;
   return std::all_of(cases.begin(), cases.end(),
                      [](const CaseResult& c) { return !c.worst || c.worst->utilisation <= 1; });
 }
@@ -159,7 +167,8 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     for (size_t i = 0; i < held.size(); ++i) {
       if (!all_finite(solutions[i])) return too_large(*held[i]);
       if (options.large_displacement) {
-        auto result = large_case(frame, numbered, facts, *held[i], numbered.model, actions[i]);
+        auto result =
+            large_case(frame, numbered, facts, *held[i], false, numbered.model, actions[i]);
         if (auto* problems = std::get_if<Problems>(&result)) return std::move(*problems);
         analysis.cases.push_back(std::move(std::get<CaseResult>(result)));
         continue;
@@ -190,7 +199,8 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
       if (options.large_displacement) {
         Model model = numbered.model;
         model.supports = determinate_restraint(model);
-        auto result = large_case(frame, numbered, facts, *driven[i], model, solutions[i].actions);
+        auto result =
+            large_case(frame, numbered, facts, *driven[i], true, model, solutions[i].actions);
         if (auto* problems = std::get_if<Problems>(&result)) return std::move(*problems);
         CaseResult& found = std::get<CaseResult>(result);
         state.balance.restraint_force = found.solution.reactions.lpNorm<Eigen::Infinity>();

@@ -38,6 +38,9 @@ struct Analysis {
   bool passes() const;  ///< every check made is at most 1
 };
 
+/// Mass of tubes and panels over `limits.mass`; none without that limit.
+std::optional<double> mass_share(const Analysis& analysis);
+
 /// Why there is no answer: a mechanism, a part of the job this version does not do.
 using AnalysisOutcome = std::variant<Analysis, Problems>;
 

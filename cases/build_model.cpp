@@ -81,6 +81,11 @@ std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel
   return {members.begin(), members.end()};
 }
 
+bool has_springs(const Frame& frame) {
+  return std::any_of(frame.members.begin(), frame.members.end(),
+                     [](const Member& m) { return m.kind == MemberKind::spring; });
+}
+
 double member_length(const NumberedFrame& numbered, const Member& member) {
   const std::vector<Eigen::Vector3d>& at = numbered.model.nodes;
   return (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();

@@ -122,6 +122,16 @@ int node_that_moves_most(const Eigen::VectorXd& u) {
   return node;
 }
 
+/// `limits.deflection` against the node that moves most. On springs a vehicle moves by those.
+void check_deflection(const Frame& frame, bool driven, CaseResult& result) {
+  if (!frame.limits.deflection || result.largest_node < 0) return;
+  if (driven && has_springs(frame)) return;
+  const double moved =
+      result.solution.displacements.segment<3>(unknowns_per_node * result.largest_node).norm();
+  note_worst(result, "deflection", frame.nodes[static_cast<size_t>(result.largest_node)].name,
+             {moved / *frame.limits.deflection, "", "limits", true});
+}
+
 /// Where no equilibrium was found the limit is passed, whatever else is known of it.
 double beyond_equilibrium(const std::optional<double>& sway_factor) {
   constexpr double just_beyond = 1.001;
@@ -185,12 +195,13 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   result.pick_ups = pick_ups(numbered.model, solution);
   result.largest_node = node_that_moves_most(solution.displacements);
   result.solution = std::move(settled.solution);
+  check_deflection(frame, driven, result);
   return result;
 }
 
 CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbered,
-                                const CheckFacts& facts, const Case& c, LargeAnswer service,
-                                const LargeAnswer& design) {
+                                const CheckFacts& facts, const Case& c, bool driven,
+                                LargeAnswer service, const LargeAnswer& design) {
   CaseResult result;
   result.name = c.name;
   result.yield_factor = yield_factor(frame, c);
@@ -221,6 +232,7 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
   result.largest_node = node_that_moves_most(service.solution.displacements);
   result.solution = std::move(service.solution);
   result.large = std::move(service.motion);
+  check_deflection(frame, driven, result);
   return result;
 }
 

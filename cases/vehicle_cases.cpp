@@ -209,8 +209,7 @@ VehicleFacts facts_of(const Frame& frame, const VehicleSolver& solver) {
   facts.friction = frame.vehicle->friction.value_or(usual_friction);
   facts.braking = reachable_deceleration(facts.rigid, brakes_of(*frame.vehicle), facts.friction, 0,
                                          frame.gravity);
-  facts.sprung = std::any_of(frame.members.begin(), frame.members.end(),
-                             [](const Member& m) { return m.kind == MemberKind::spring; });
+  facts.sprung = has_springs(frame);
   return facts;
 }
 

@@ -117,6 +117,16 @@ std::vector<std::string> checks_not_made(const Analysis& analysis) {
         "tube a comparison, no proof " +
         members_text(thin));
   }
+  const Limits& limits = analysis.frame.limits;
+  const bool driven = std::any_of(analysis.cases.begin(), analysis.cases.end(),
+                                  [](const CaseResult& c) { return c.driving.has_value(); });
+  if (limits.deflection && driven && has_springs(analysis.frame)) {
+    list.emplace_back("deflection: a vehicle on springs moves by those, not by its frame");
+  }
+  if (limits.torsional_stiffness) {
+    list.emplace_back("torsional stiffness: `limits` asks for it, `twist` answers");
+  }
+  if (limits.frequency) list.emplace_back("frequency: `limits` asks for it, `modes` answers");
   if (!analysis.fatigue) {
     list.emplace_back("fatigue: the file has no `life` and no vehicle to take one from");
   }

@@ -262,6 +262,9 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   for (const CaseResult& result : analysis.cases) write_case(out, analysis, result);
   out.close();
   write_rules(out, analysis);
+  if (const auto used = mass_share(analysis)) {
+    out.row("limits", {{"mass", number(*used)}});
+  }
   write_what_ifs(out, analysis);
   write_fatigue(out, analysis);
   return out.finish();

@@ -99,6 +99,12 @@ std::string plain_verdict(const Analysis& analysis) {
            utilisation_text(*f.members[worst].result.utilisation) +
            " of the stress range that would; every load case passes";
   }
+  if (const auto used = mass_share(analysis);
+      used && *used > 1 && (!found.result || found.result->worst->utilisation <= 1)) {
+    return "FAIL: the frame weighs " + fixed(analysis.mass.tubes + analysis.mass.panels, 2) +
+           " kg of the " + fixed(*analysis.frame.limits.mass, 2) +
+           " kg allowed; every load case passes";
+  }
   if (!found.result) return "NOT CHECKED: no check could be made, only movements and forces found";
   const Worst& worst = *found.result->worst;
   const std::string place = worst.item + " in case " + found.result->name;

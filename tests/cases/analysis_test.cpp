@@ -218,3 +218,22 @@ TEST_CASE("the axial force reported is the greatest along the member") {
   CHECK_THAT(solved(outcome).cases[0].members[0].N,
              WithinRel(-7850 * area * 2 * standard_gravity, 1e-5));
 }
+
+TEST_CASE("the deflection and the mass that `limits` allow are checked") {
+  Frame f = cantilever();
+  add_case(f, "load").forces.push_back({"tip", {0, 0, -50}, {}});
+  const double moved = -tip_z(answer_of(analyse(f)).cases[0]);
+  f.limits.deflection = 0.5 * moved;
+  const Analysis stiff = answer_of(analyse(f));
+  CHECK(stiff.cases[0].worst->check == "deflection");
+  CHECK(stiff.cases[0].worst->item == "tip");
+  CHECK_THAT(stiff.cases[0].worst->utilisation, WithinRel(2.0, 1e-9));
+  CHECK_FALSE(stiff.passes());
+
+  f.limits.deflection = 10 * moved;
+  CHECK(answer_of(analyse(f)).passes());
+  f.limits.mass = 0.5 * 7850 * area;
+  const Analysis heavy = answer_of(analyse(f));
+  CHECK_THAT(*mass_share(heavy), WithinRel(2.0, 1e-5));
+  CHECK_FALSE(heavy.passes());
+}
