@@ -1,22 +1,34 @@
 #include <unistd.h>
 
+#include <algorithm>
+#include <cstdlib>
+#include <ctime>
 #include <filesystem>
+#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <utility>
 #include <variant>
 
 #include "cases/analysis.h"
+#include "cases/buckle_study.h"
 #include "cases/cut_list.h"
+#include "cases/floor_study.h"
 #include "cases/frame_modes.h"
+#include "io/cautions.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
 #include "io/cut_output.h"
 #include "io/diagnostics.h"
+#include "io/floor_output.h"
+#include "io/report_data.h"
+#include "io/report_page.h"
 #include "io/results_json.h"
+#include "io/stability_output.h"
 #include "io/standard_streams.h"
 #include "io/summary.h"
 #include "io/terminal.h"
+#include "io/torsion_output.h"
 #include "io/write_aside.h"
 #include "viz/load_files.h"
 #include "viz/mode_files.h"
@@ -46,13 +58,70 @@ std::variant<ModeFiles, std::string> write_modes(const Frame& frame, const std::
   return ModeFiles::written;
 }
 
+/// Of a study's own JSON answer the part that the report shows, and its cautions.
+nlohmann::ordered_json part_of(const std::string& answer, const char* key,
+                               std::vector<std::string>& cautions) {
+  const auto whole = nlohmann::ordered_json::parse(answer);
+  for (const auto& line : whole.at("cautions")) {
+    const auto text = line.get<std::string>();
+    if (std::find(cautions.begin(), cautions.end(), text) == cautions.end()) {
+      cautions.push_back(text);
+    }
+  }
+  return whole.at(key);
+}
+
+/// The date of the report, UTC; SOURCE_DATE_EPOCH, where it is set, makes it the same every time.
+std::string today() {
+  std::time_t now = std::time(nullptr);
+  if (const char* given = std::getenv("SOURCE_DATE_EPOCH")) now = std::strtoll(given, nullptr, 10);
+  std::tm parts{};
+  gmtime_r(&now, &parts);
+  char text[32];
+  std::strftime(text, sizeof text, "%Y-%m-%d", &parts);
+  return text;
+}
+
+/// The report, with the studies that the frame has what it takes for. Of very large frames only the
+/// checks.
+std::string report(const Analysis& analysis, const Problems& warnings, const FrameText& file) {
+  const Frame& frame = analysis.frame;
+  ReportSource source{analysis, warnings, file, today(), {}, {}, {}, {}, cautions()};
+  constexpr std::size_t large_frame = 2000;
+  if (frame.members.size() <= large_frame) {
+    if (frame.torsion) {
+      const auto torsion = torsion_answer(frame, false);
+      if (const auto* answer = std::get_if<TorsionAnswer>(&torsion)) {
+        source.torsion = part_of(torsion_json(*answer, {}), "torsion", source.cautions);
+      }
+    }
+    if (frame.torsion && !frame.panels.empty()) {
+      const FloorOutcome floor = floor_study(frame);
+      if (const auto* study = std::get_if<FloorStudy>(&floor)) {
+        source.floor = part_of(floor_json(frame, *study, {}), "floor", source.cautions);
+      }
+    }
+    constexpr int modes_shown = 10, factors_shown = 4;
+    const auto modes = frame_modes(frame, modes_shown);
+    if (const auto* found = std::get_if<FrameModes>(&modes)) {
+      source.modes = part_of(modes_json(frame, *found, {}), "modes", source.cautions);
+    }
+    const auto buckling = buckle_study(frame, {}, factors_shown);
+    if (const auto* study = std::get_if<BuckleStudy>(&buckling)) {
+      part_of(buckling_json(frame, *study, {}), "buckling", source.cautions);
+      source.buckling = buckling_list(*study);
+    }
+  }
+  return report_page(report_data(source), frame, summary(analysis));
+}
+
 /// Everything into `directory`: what was written, or the reason why not, in words.
 struct Written {
   std::string files;
   std::optional<std::string> failure;
 };
 
-Written write_files(const Analysis& analysis, const Problems& warnings,
+Written write_files(const Analysis& analysis, const Problems& warnings, const FrameText& file,
                     const std::string& directory) {
   const std::filesystem::path results = std::filesystem::path(directory) / "results.json";
   if (const auto failure = make_directory(directory)) {
@@ -70,10 +139,16 @@ Written write_files(const Analysis& analysis, const Problems& warnings,
   if (const auto failure = write_aside(results, results_json(analysis, warnings))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
+  const std::filesystem::path page = std::filesystem::path(directory) / "report.html";
+  if (const auto failure = write_aside(page, report(analysis, warnings, file))) {
+    return {"", cannot_write(failure->path.string(), failure->reason)};
+  }
   const bool animated = std::get<ModeFiles>(modes) == ModeFiles::written;
-  return {animated ? "results.json, cut_list.csv, loads.pvd and modes.pvd with their VTK files"
-                   : "results.json, cut_list.csv and loads.pvd with its VTK files",
-          std::nullopt};
+  return {
+      animated
+          ? "report.html, results.json, cut_list.csv, loads.pvd and modes.pvd with their VTK files"
+          : "report.html, results.json, cut_list.csv and loads.pvd with its VTK files",
+      std::nullopt};
 }
 
 int answer(const CheckCommand& command, const Analysis& analysis, const Problems& warnings,
@@ -83,7 +158,7 @@ int answer(const CheckCommand& command, const Analysis& analysis, const Problems
     print_message(render(analysis.remarks, file));
   }
   if (!command.directory.empty()) {
-    const Written written = write_files(analysis, warnings, command.directory);
+    const Written written = write_files(analysis, warnings, file, command.directory);
     if (written.failure) return cannot_answer(*written.failure, command.json);
     if (!command.quiet) {
       print_message("wrote " + written.files + " into " + command.directory + "\n");

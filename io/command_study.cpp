@@ -37,15 +37,9 @@ using Outcome = std::variant<StudyAnswer, Problems, std::string>;
 Outcome twist(const LoadedFrame& loaded, bool clamped, const Problems& warnings, Paint paint) {
   const Frame& frame = loaded.frame;
   if (!frame.torsion) return no_torsion_test(frame);
-  const TorsionHold hold = clamped ? TorsionHold::clamped : TorsionHold::free;
-  TorsionOutcome outcome = torsion_test(frame, hold);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  TorsionAnswer a{frame, std::move(std::get<Torsion>(outcome)), {}, {}, {}, {}};
-  a.other_hold = torsional_stiffness(frame, clamped ? TorsionHold::free : TorsionHold::clamped);
-  if (!frame.panels.empty()) a.without_panels = torsional_stiffness(without_panels(frame), hold);
-  const std::optional<double> free = clamped ? a.other_hold : std::optional(a.torsion.stiffness);
-  if (free) a.support = roll_support(frame, *free);
-  a.mass = mass_summary(frame, build_model(frame));
+  auto outcome = torsion_answer(frame, clamped);
+  if (auto* problems = std::get_if<Problems>(&outcome)) return std::move(*problems);
+  const TorsionAnswer& a = std::get<TorsionAnswer>(outcome);
   return StudyAnswer{torsion_text(a, paint), torsion_json(a, warnings), torsion_line(a),
                      torsion_passes(a)};
 }

@@ -60,8 +60,8 @@ Usage: tubewright check FRAME.yaml [options]
   FRAME.yaml           the frame file; `-` reads standard input
 
 Options:
-  -o, --output DIR     also write results.json, cut_list.csv, loads.pvd and modes.pvd with
-                       their VTK files into DIR
+  -o, --output DIR     also write report.html, results.json, cut_list.csv, loads.pvd and
+                       modes.pvd with their VTK files into DIR
   --case NAME          solve this load case only; may be given several times
   --second-order       axial forces act on the displaced frame (P-Delta), to convergence
   --large-displacement equilibrium on the deformed frame, however far it bends; no sheets

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "io/analysis_parts.h"
 #include "io/json_parts.h"
 #include "io/panel_summary.h"
 #include "io/text_layout.h"
@@ -121,19 +122,7 @@ void write_fatigue(JsonLines& out, const Analysis& analysis) {
 }
 
 void write_what_ifs(JsonLines& out, const Analysis& analysis) {
-  if (analysis.what_ifs.empty()) return;
-  ordered_json list = ordered_json::array();
-  for (const WhatIf& w : analysis.what_ifs) {
-    ordered_json entry = {{"change", w.words}, {"utilisation", nullptr}};
-    if (w.worst) {
-      entry["utilisation"] = number(w.worst->utilisation);
-      entry["check"] = w.worst->check;
-      entry["item"] = w.worst->item;
-      entry["case"] = w.load_case;
-    }
-    list.push_back(std::move(entry));
-  }
-  out.row("uncertainty", list);
+  if (!analysis.what_ifs.empty()) out.row("uncertainty", what_ifs_json(analysis));
 }
 
 }  // namespace tubewright

@@ -1,11 +1,10 @@
 #include "io/results_json.h"
 
 #include <algorithm>
-#include <map>
 #include <nlohmann/json.hpp>
-#include <set>
 #include <utility>
 
+#include "io/analysis_parts.h"
 #include "io/cautions.h"
 #include "io/json_lines.h"
 #include "io/json_parts.h"
@@ -28,18 +27,9 @@ void write_nodes(JsonLines& out, const Frame& frame, const Eigen::VectorXd& disp
   out.close();
 }
 
-std::vector<int> supported_nodes(const Model& model) {
-  std::vector<int> nodes;
-  for (const Support& support : model.supports) nodes.push_back(support.node);
-  std::sort(nodes.begin(), nodes.end());
-  nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
-  return nodes;
-}
-
 void write_reactions(JsonLines& out, const Analysis& analysis, const CaseResult& result) {
   out.open("reactions");
-  for (const int node :
-       result.driving ? result.driving->restrained : supported_nodes(analysis.model)) {
+  for (const int node : held_nodes(analysis, result)) {
     const auto r = result.solution.reactions.segment<6>(6 * node);
     out.row(analysis.frame.nodes[static_cast<std::size_t>(node)].name,
             {{"force", numbers(r.head<3>())}, {"moment", numbers(r.tail<3>())}});
@@ -130,17 +120,6 @@ ordered_json residual_json(const Residual& residual) {
   return {{"force", number(residual.force)}, {"moment", number(residual.moment)}};
 }
 
-ordered_json worst_json(const std::optional<Worst>& worst) {
-  if (!worst) {
-    return {{"check", nullptr},
-            {"item", nullptr},
-            {"utilisation", nullptr},
-            {"reason", "no check could be made in this case"}};
-  }
-  return {
-      {"check", worst->check}, {"item", worst->item}, {"utilisation", number(worst->utilisation)}};
-}
-
 void write_wheels(JsonLines& out, const Frame& frame, const CaseResult& result) {
   out.open("wheels");
   for (std::size_t w = 0; result.driving && w < result.driving->wheels.size(); ++w) {
@@ -170,45 +149,6 @@ void write_pick_ups(JsonLines& out, const Frame& frame, const CaseResult& result
   for (const PickUp& p : result.pick_ups) {
     out.row(frame.nodes[static_cast<std::size_t>(p.node)].name, {{"force", numbers(p.force)}});
   }
-  out.close();
-}
-
-/// How the vehicle stands and what it can do; accelerations in g.
-void write_vehicle(JsonLines& out, const Analysis& analysis) {
-  if (!analysis.vehicle) return;
-  const VehicleFacts& v = *analysis.vehicle;
-  const double g = analysis.frame.gravity;
-  out.open("vehicle");
-  ordered_json standing;
-  for (std::size_t w = 0; w < v.standing.size(); ++w) {
-    standing[analysis.frame.vehicle->wheels[w].name] = number(v.standing[w]);
-  }
-  out.row("standing", standing);
-  out.row("inertia", {numbers(v.mass.inertia.row(0)), numbers(v.mass.inertia.row(1)),
-                      numbers(v.mass.inertia.row(2))});
-  out.row("sprung", v.sprung);
-  out.row("friction", number(v.friction));
-  out.row("reachable_braking", number(v.braking.greatest / g));
-  out.row("braking_limited_by", braking_limit_words(v.braking.limit));
-  out.row("tips_at", {{"braking", number(v.tipping.braking / g)},
-                      {"driving", number(v.tipping.driving / g)},
-                      {"left_turn", number(v.tipping.left_turn / g)},
-                      {"right_turn", number(v.tipping.right_turn / g)}});
-  out.close();
-}
-
-/// The clauses that the checks of members followed.
-void write_rules(JsonLines& out, const Analysis& analysis) {
-  std::map<std::string, std::set<std::string>> rules;
-  for (const CaseResult& result : analysis.cases) {
-    for (const MemberResult& member : result.members) {
-      for (const auto& [name, check] : named_checks(member.checks)) {
-        if (check->utilisation && !check->clause.empty()) rules[name].insert(check->clause);
-      }
-    }
-  }
-  out.open("rules");
-  for (const auto& [name, clauses] : rules) out.row(name, ordered_json(clauses));
   out.close();
 }
 
@@ -253,15 +193,21 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   all.insert(all.end(), analysis.remarks.begin(), analysis.remarks.end());
   JsonLines out;
   start_results(out, analysis.frame, analysis.passes(), all, checks_not_made(analysis));
-  out.row("analysis", analysis.options.large_displacement ? "large_displacement"
-                      : analysis.options.second_order     ? "second_order"
-                                                          : "linear");
+  out.row("analysis", analysis_name(analysis));
   write_mass(out, analysis.mass);
-  write_vehicle(out, analysis);
+  if (const ordered_json vehicle = vehicle_json(analysis); !vehicle.is_null()) {
+    out.open("vehicle");
+    for (const auto& [key, value] : vehicle.items()) out.row(key, value);
+    out.close();
+  }
   out.open("cases");
   for (const CaseResult& result : analysis.cases) write_case(out, analysis, result);
   out.close();
-  write_rules(out, analysis);
+  out.open("rules");
+  for (const auto& [name, clauses] : clauses_followed(analysis)) {
+    out.row(name, ordered_json(clauses));
+  }
+  out.close();
   if (const auto used = mass_share(analysis)) {
     out.row("limits", {{"mass", number(*used)}});
   }

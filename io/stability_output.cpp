@@ -34,6 +34,19 @@ std::string factor_words(const CaseBuckling& c) {
   return text;
 }
 
+/// Cases that do not buckle at any factor come last.
+std::vector<const CaseBuckling*> least_factor_first(const BuckleStudy& study) {
+  std::vector<const CaseBuckling*> order;
+  for (const CaseBuckling& c : study.cases) order.push_back(&c);
+  const auto lowest = [](const CaseBuckling* c) {
+    return c->factors.empty() ? INFINITY : c->factors.front();
+  };
+  std::stable_sort(order.begin(), order.end(), [&](const CaseBuckling* a, const CaseBuckling* b) {
+    return lowest(a) < lowest(b);
+  });
+  return order;
+}
+
 }  // namespace
 
 bool modes_pass(const Frame& frame, const FrameModes& modes) {
@@ -102,14 +115,7 @@ std::string buckling_lines(const BuckleStudy& study) {
 
 std::string buckling_text(const Frame& frame, const BuckleStudy& study, Paint paint) {
   std::string text = paint.heading(one_line(frame.title, terminal_columns)) + '\n';
-  std::vector<const CaseBuckling*> order;
-  for (const CaseBuckling& c : study.cases) order.push_back(&c);
-  const auto lowest = [](const CaseBuckling* c) {
-    return c->factors.empty() ? INFINITY : c->factors.front();
-  };
-  std::stable_sort(order.begin(), order.end(), [&](const CaseBuckling* a, const CaseBuckling* b) {
-    return lowest(a) < lowest(b);
-  });
+  const std::vector<const CaseBuckling*> order = least_factor_first(study);
   std::size_t width = 4;
   for (const CaseBuckling* c : order)
     width = std::max(width, std::min<std::size_t>(c->load_case.size(), 32));
@@ -149,6 +155,16 @@ std::string buckling_json(const Frame& frame, const BuckleStudy& study, const Pr
   }
   out.close();
   return out.finish();
+}
+
+ordered_json buckling_list(const BuckleStudy& study) {
+  ordered_json list = ordered_json::array();
+  for (const CaseBuckling* c : least_factor_first(study)) {
+    ordered_json factors = ordered_json::array();
+    for (const double factor : c->factors) factors.push_back(number(factor));
+    list.push_back({{"case", c->load_case}, {"factors", factors}, {"members", c->where}});
+  }
+  return list;
 }
 
 }  // namespace tubewright

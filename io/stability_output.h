@@ -1,6 +1,7 @@
 // What `modes` and `buckle` answer, as text and as JSON.
 #pragma once
 
+#include <nlohmann/json.hpp>
 #include <string>
 
 #include "cases/buckle_study.h"
@@ -20,5 +21,8 @@ bool buckling_passes(const BuckleStudy& study);
 std::string buckling_text(const Frame& frame, const BuckleStudy& study, Paint paint);
 std::string buckling_json(const Frame& frame, const BuckleStudy& study, const Problems& warnings);
 std::string buckling_lines(const BuckleStudy& study);
+
+/// {case, factors, members} of each case, the least factor first, as reports show it.
+nlohmann::ordered_json buckling_list(const BuckleStudy& study);
 
 }  // namespace tubewright

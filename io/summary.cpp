@@ -89,7 +89,23 @@ std::string counted(int count, const std::string& noun) {
   return std::to_string(count) + " " + noun + (count == 1 ? "" : "s");
 }
 
-std::string plain_verdict(const Analysis& analysis) {
+std::string painted(std::string text, Paint paint) {
+  constexpr std::size_t word = 4;
+  if (text.starts_with("PASS")) return paint.good("PASS") + text.substr(word);
+  if (text.starts_with("FAIL")) return paint.bad("FAIL") + text.substr(word);
+  return text;
+}
+
+std::string exit_line(const Analysis& analysis) {
+  return exit_code(analysis) == 0 ? "exit code 0: answered, no check fails\n"
+                                  : "exit code 1: answered, at least one check fails\n";
+}
+
+}  // namespace
+
+int exit_code(const Analysis& analysis) { return analysis.passes() ? 0 : 1; }
+
+std::string verdict_sentence(const Analysis& analysis) {
   const Governing found = governing_case(analysis);
   if (analysis.fatigue && analysis.fatigue->counts && !analysis.fatigue->passes() &&
       (!found.result || found.result->worst->utilisation <= 1)) {
@@ -122,24 +138,8 @@ std::string plain_verdict(const Analysis& analysis) {
          counted(static_cast<int>(analysis.cases.size()), "case");
 }
 
-std::string painted(std::string text, Paint paint) {
-  constexpr std::size_t word = 4;
-  if (text.starts_with("PASS")) return paint.good("PASS") + text.substr(word);
-  if (text.starts_with("FAIL")) return paint.bad("FAIL") + text.substr(word);
-  return text;
-}
-
-std::string exit_line(const Analysis& analysis) {
-  return exit_code(analysis) == 0 ? "exit code 0: answered, no check fails\n"
-                                  : "exit code 1: answered, at least one check fails\n";
-}
-
-}  // namespace
-
-int exit_code(const Analysis& analysis) { return analysis.passes() ? 0 : 1; }
-
 std::string verdict(const Analysis& analysis, Paint paint) {
-  return painted(plain_verdict(analysis), paint);
+  return painted(verdict_sentence(analysis), paint);
 }
 
 std::string summary(const Analysis& analysis, Paint paint) {
@@ -148,7 +148,7 @@ std::string summary(const Analysis& analysis, Paint paint) {
     text += case_summary(analysis, result, paint) + '\n';
   }
   text += case_ranking(analysis, paint);
-  text += painted(wrapped("", plain_verdict(analysis)), paint) + exit_line(analysis) + '\n';
+  text += painted(wrapped("", verdict_sentence(analysis)), paint) + exit_line(analysis) + '\n';
   text += what_if_lines(analysis, paint) + fatigue_lines(analysis, paint);
   text += list_lines("Not checked", checks_not_made(analysis), paint);
   text += list_lines("Bear in mind", cautions(), paint);

@@ -13,6 +13,9 @@ namespace tubewright {
 std::string summary(const Analysis& analysis, Paint paint = {});
 
 /// One plain sentence: pass or fail, the governing member and case, by how much. No line end.
+std::string verdict_sentence(const Analysis& analysis);
+
+/// The same with its first word painted.
 std::string verdict(const Analysis& analysis, Paint paint = {});
 
 /// 0 if every check made passes, else 1.

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "cases/build_model.h"
+#include "cases/frame_edits.h"
 #include "io/cautions.h"
 #include "io/json_parts.h"
 #include "io/text_layout.h"
@@ -158,6 +160,19 @@ std::string support_lines(const TorsionAnswer& a, Paint paint) {
 }
 
 }  // namespace
+
+std::variant<TorsionAnswer, Problems> torsion_answer(const Frame& frame, bool clamped) {
+  const TorsionHold hold = clamped ? TorsionHold::clamped : TorsionHold::free;
+  TorsionOutcome outcome = torsion_test(frame, hold);
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  TorsionAnswer a{frame, std::move(std::get<Torsion>(outcome)), {}, {}, {}, {}};
+  a.other_hold = torsional_stiffness(frame, clamped ? TorsionHold::free : TorsionHold::clamped);
+  if (!frame.panels.empty()) a.without_panels = torsional_stiffness(without_panels(frame), hold);
+  const std::optional<double> free = clamped ? a.other_hold : std::optional(a.torsion.stiffness);
+  if (free) a.support = roll_support(frame, *free);
+  a.mass = mass_summary(frame, build_model(frame));
+  return a;
+}
 
 bool torsion_passes(const TorsionAnswer& a) {
   const std::optional<double>& wanted = a.frame.limits.torsional_stiffness;

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <variant>
 
 #include "cases/mass_summary.h"
 #include "cases/roll_support.h"
@@ -19,6 +20,9 @@ struct TorsionAnswer {
   RollSupportOutcome support;
   MassSummary mass;
 };
+
+/// The test with all that belongs to it. Keeps a reference to the frame, which has a `torsion`.
+std::variant<TorsionAnswer, Problems> torsion_answer(const Frame& frame, bool clamped);
 
 /// False if softer than `limits.torsional_stiffness`.
 bool torsion_passes(const TorsionAnswer& answer);
