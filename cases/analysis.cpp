@@ -251,7 +251,7 @@ AnalysisOutcome full_check(const Frame& frame, const std::vector<std::string>& o
   analysis->fatigue = std::move(std::get<std::optional<FatigueScreening>>(fatigue));
   constexpr size_t large_frame = 2000;  // members: beyond, the answer is worth more than the table
   if (frame.members.size() <= large_frame) {
-    analysis->what_ifs = what_ifs(frame, only, options);
+    analysis->what_ifs = what_ifs(*analysis, only);
   }
   return outcome;
 }

@@ -9,25 +9,22 @@ namespace tubewright {
 
 namespace {
 
-WhatIf row(const std::string& words, const AnalysisOutcome& outcome) {
+WhatIf row(const std::string& words, const Analysis& analysis) {
   WhatIf w;
   w.words = words;
-  if (const auto* analysis = std::get_if<Analysis>(&outcome)) {
-    for (const CaseResult& c : analysis->cases) {
-      if (!c.worst || (w.worst && c.worst->utilisation <= w.worst->utilisation)) continue;
-      w.worst = c.worst;
-      w.load_case = c.name;
-    }
+  for (const CaseResult& c : analysis.cases) {
+    if (!c.worst || (w.worst && c.worst->utilisation <= w.worst->utilisation)) continue;
+    w.worst = c.worst;
+    w.load_case = c.name;
   }
   return w;
 }
 
 }  // namespace
 
-std::vector<WhatIf> what_ifs(const Frame& frame, const std::vector<std::string>& only,
-                             const AnalysisOptions& options) {
+std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::string>& only) {
+  const Frame& frame = drawn.frame;
   std::vector<std::pair<std::string, Frame>> variants;
-  variants.emplace_back("as drawn", frame);
   if (has_walls(frame)) variants.emplace_back("walls 10 % thinner", with_walls(frame, 0.9));
   if (!frame.masses.empty()) {
     variants.emplace_back("carried masses 20 % heavier", with_masses(frame, 1.2));
@@ -45,11 +42,13 @@ std::vector<WhatIf> what_ifs(const Frame& frame, const std::vector<std::string>&
   }
   std::vector<std::future<WhatIf>> rows;
   for (const auto& variant : variants) {
-    rows.push_back(std::async([&variant, &only, &options] {
-      return row(variant.first, analyse(variant.second, only, options));
+    rows.push_back(std::async([&variant, &only, &drawn] {
+      const AnalysisOutcome outcome = analyse(variant.second, only, drawn.options);
+      const auto* analysis = std::get_if<Analysis>(&outcome);
+      return analysis != nullptr ? row(variant.first, *analysis) : WhatIf{variant.first, {}, {}};
     }));
   }
-  std::vector<WhatIf> list;
+  std::vector<WhatIf> list = {row("as drawn", drawn)};
   for (std::future<WhatIf>& r : rows) list.push_back(r.get());
   return list;
 }

@@ -10,11 +10,10 @@
 #include <vector>
 
 #include "cases/case_result.h"
-#include "cases/frame.h"
 
 namespace tubewright {
 
-struct AnalysisOptions;
+struct Analysis;
 
 struct WhatIf {
   std::string words;           ///< "walls 10 % thinner"
@@ -22,9 +21,8 @@ struct WhatIf {
   std::string load_case;
 };
 
-/// The first row is the frame as drawn. Changes that do not touch the frame are left out. `only`:
-/// as for analyse().
-std::vector<WhatIf> what_ifs(const Frame& frame, const std::vector<std::string>& only,
-                             const AnalysisOptions& options);
+/// The first row is the frame as drawn, from its analysis; the others are solved with the same
+/// options. Changes that do not touch the frame are left out. `only`: the cases, as for analyse().
+std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::string>& only);
 
 }  // namespace tubewright
