@@ -30,6 +30,7 @@
 #include "io/terminal.h"
 #include "io/torsion_output.h"
 #include "io/write_aside.h"
+#include "viz/draw_program.h"
 #include "viz/load_files.h"
 #include "viz/mode_files.h"
 
@@ -118,11 +119,12 @@ std::string report(const Analysis& analysis, const Problems& warnings, const Fra
 /// Everything into `directory`: what was written, or the reason why not, in words.
 struct Written {
   std::string files;
-  std::optional<std::string> failure;
+  std::optional<std::string> failure = {};
+  std::optional<std::string> no_pictures = {};  ///< why there are none
 };
 
 Written write_files(const Analysis& analysis, const Problems& warnings, const FrameText& file,
-                    const std::string& directory) {
+                    const std::string& directory, bool pictures) {
   const std::filesystem::path results = std::filesystem::path(directory) / "results.json";
   if (const auto failure = make_directory(directory)) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
@@ -130,6 +132,8 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
   if (const auto failure = write_load_files(analysis, directory)) {
     return {"", cannot_write(failure->path, failure->reason)};
   }
+  std::optional<DrawProgram> drawing;  // while the rest is written
+  if (pictures) drawing.emplace(pictures_of(directory));
   const std::filesystem::path cuts = std::filesystem::path(directory) / "cut_list.csv";
   if (const auto failure = write_aside(cuts, cut_csv(analysis.frame, cut_list(analysis.frame)))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
@@ -144,11 +148,14 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
   const bool animated = std::get<ModeFiles>(modes) == ModeFiles::written;
-  return {
-      animated
-          ? "report.html, results.json, cut_list.csv, loads.pvd and modes.pvd with their VTK files"
-          : "report.html, results.json, cut_list.csv and loads.pvd with its VTK files",
-      std::nullopt};
+  Written written{animated ? "report.html, results.json, cut_list.csv, loads.pvd and modes.pvd "
+                             "with their VTK files"
+                           : "report.html, results.json, cut_list.csv and loads.pvd with its VTK "
+                             "files"};
+  if (!drawing) return written;
+  written.no_pictures = drawing->finish();
+  if (!written.no_pictures) written.files += ", a .png and a .glb of each case";
+  return written;
 }
 
 int answer(const CheckCommand& command, const Analysis& analysis, const Problems& warnings,
@@ -158,10 +165,11 @@ int answer(const CheckCommand& command, const Analysis& analysis, const Problems
     print_message(render(analysis.remarks, file));
   }
   if (!command.directory.empty()) {
-    const Written written = write_files(analysis, warnings, file, command.directory);
+    const Written written = write_files(analysis, warnings, file, command.directory, !command.no_pictures);
     if (written.failure) return cannot_answer(*written.failure, command.json);
     if (!command.quiet) {
       print_message("wrote " + written.files + " into " + command.directory + "\n");
+      if (written.no_pictures) print_message("no pictures: " + *written.no_pictures + "\n");
     }
   }
   const int code = exit_code(analysis);

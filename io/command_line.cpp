@@ -18,7 +18,7 @@ namespace {
 using Words = std::vector<std::string>;
 
 const Words commands = {"check", "twist",      "floor", "modes", "buckle",
-                        "cut",   "bench-test", "start", "schema"};
+                        "cut",   "bench-test", "view",  "start", "schema"};
 const Words later_commands = {"rank", "size"};
 const std::map<std::string, Study> studies = {
     {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
@@ -34,6 +34,7 @@ bool contains(const Words& words, const std::string& word) {
 struct Parsed {
   CheckCommand check;
   StudyCommand study;
+  ViewCommand view;
   StartCommand start;
 };
 
@@ -46,8 +47,15 @@ void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) 
     app.add_option("--case", parsed.check.cases)->type_name("NAME")->allow_extra_args(false);
     app.add_flag("--second-order", parsed.check.second_order);
     app.add_flag("--large-displacement", parsed.check.large_displacement);
+    app.add_flag("--no-pictures", parsed.check.no_pictures);
     app.add_flag("--json", parsed.check.json);
     app.add_flag("-q,--quiet", parsed.check.quiet);
+  } else if (command == "view") {
+    app.add_option("FRAME.yaml", parsed.view.frame);
+    app.add_option("--case", parsed.view.first_case)->type_name("NAME");
+    app.add_option("--colour", parsed.view.colour)->type_name("QUANTITY");
+    app.add_option("--times", parsed.view.times)->check(CLI::Range(0.0, 1e6))->type_name("N");
+    app.add_flag("-q,--quiet", parsed.view.quiet);
   } else if (command == "start") {
     app.add_option("FILE.yaml", parsed.start.file);
   } else if (const auto study = studies.find(command); study != studies.end()) {
@@ -130,6 +138,7 @@ Misuse misuse_of(const std::string& command, const CLI::ParseError& error, const
   if (option == "--count" || option == "-n") {
     return {"`-n` takes a number from 1 to 200", see_help(command)};
   }
+  if (option == "--times") return {"`--times` takes a number from 0 to 1000000", see_help(command)};
   if (dynamic_cast<const CLI::ValidationError*>(&error)) {
     return {"`--hold` is `free` or `clamped`", see_help(command)};
   }
@@ -138,8 +147,10 @@ Misuse misuse_of(const std::string& command, const CLI::ParseError& error, const
 
 std::optional<Misuse> missing_or_empty(const std::string& command, const CLI::App& app,
                                        const Parsed& parsed) {
-  const std::string& frame = studies.contains(command) ? parsed.study.frame : parsed.check.frame;
-  if ((command == "check" || studies.contains(command)) && frame.empty()) {
+  const std::string& frame = studies.contains(command) ? parsed.study.frame
+                             : command == "view"       ? parsed.view.frame
+                                                       : parsed.check.frame;
+  if ((command == "check" || command == "view" || studies.contains(command)) && frame.empty()) {
     return Misuse{"`" + command + "` needs a frame file",
                   "try `tubewright " + command + " frame.yaml`"};
   }
@@ -174,6 +185,7 @@ CommandLine read_command(const std::string& command, const Words& words) {
   if (auto misuse = missing_or_empty(command, app, parsed)) return *misuse;
   if (command == "check") return parsed.check;
   if (studies.contains(command)) return parsed.study;
+  if (command == "view") return parsed.view;
   if (command == "start") return parsed.start;
   return SchemaCommand{};
 }

@@ -10,13 +10,14 @@ namespace tubewright {
 
 constexpr int exit_cannot_answer = 2;
 
-/// tubewright check FRAME.yaml [-o DIR] [--json] [--case NAME]... [-q]
+/// tubewright check FRAME.yaml [-o DIR] [--json] [--case NAME]... [--no-pictures] [-q]
 struct CheckCommand {
   std::string frame;               ///< `-` = standard input
   std::string directory;           ///< empty: no files
   std::vector<std::string> cases;  ///< empty: all
   bool second_order = false;
   bool large_displacement = false;
+  bool no_pictures = false;
   bool json = false;
   bool quiet = false;
 };
@@ -34,6 +35,15 @@ struct StudyCommand {
   std::string directory;           ///< modes only; empty: no files
   std::optional<int> count;        ///< modes, buckle: -n
   std::vector<std::string> cases;  ///< buckle only; empty: all
+};
+
+/// tubewright view FRAME.yaml [--case NAME] [--colour QUANTITY] [--times N] [-q]
+struct ViewCommand {
+  std::string frame;            ///< `-` = standard input
+  std::string first_case;       ///< empty: the first
+  std::string colour;           ///< empty: by stress
+  std::optional<double> times;  ///< that the deflection is drawn
+  bool quiet = false;
 };
 
 /// tubewright start FILE.yaml
@@ -57,7 +67,7 @@ struct Misuse {
 };
 
 using CommandLine =
-    std::variant<CheckCommand, StudyCommand, StartCommand, SchemaCommand, Answer, Misuse>;
+    std::variant<CheckCommand, StudyCommand, ViewCommand, StartCommand, SchemaCommand, Answer, Misuse>;
 
 /// `words`: the arguments after the program's name.
 CommandLine read_command_line(const std::vector<std::string>& words);

@@ -37,6 +37,7 @@ Commands:
   buckle FRAME.yaml      by what factor each case's loads may grow before the frame buckles
   cut FRAME.yaml         cut list: lengths, end angles, bars to buy, diagonals for the jig
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
+  view FRAME.yaml        a window with the deformed frame in the colours of its stresses
   start FILE.yaml        write a commented starter frame that passes
   schema                 print the JSON Schema (draft-07) of the frame file
 
@@ -61,7 +62,9 @@ Usage: tubewright check FRAME.yaml [options]
 
 Options:
   -o, --output DIR     also write report.html, results.json, cut_list.csv, loads.pvd and
-                       modes.pvd with their VTK files into DIR
+                       modes.pvd with their VTK files, and of each case a picture (.png) and
+                       a solid model for phones and 3D viewers (.glb) into DIR
+  --no-pictures        leave out the .png and .glb files
   --case NAME          solve this load case only; may be given several times
   --second-order       axial forces act on the displaced frame (P-Delta), to convergence
   --large-displacement equilibrium on the deformed frame, however far it bends; no sheets
@@ -200,6 +203,31 @@ Options:
 Exit code: 0 answered; 2 could not answer.
 )";
 
+constexpr const char* view_page =
+    R"(Open a window with the deformed frame in the colours of its stresses.
+
+Examples:
+  tubewright view frame.yaml
+  tubewright view frame.yaml --case brake --colour axial --times 100
+
+Usage: tubewright view FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `-` reads standard input
+
+Options:
+  --case NAME          the load case to begin with
+  --colour QUANTITY    stress (default): von Mises; utilisation: share of the yield limit;
+                       axial: axial force; normal: stress along the tube
+  --times N            how many times the deflection is drawn
+  -q, --quiet          no warnings
+  -h, --help           this page
+
+In the window: left and right arrow the case, c the colour, up and down the deflection, 0 without
+it, f the first view, q close; drag to turn, Shift to move, wheel to zoom; a click tells a tube's
+numbers. Needs a display; `check -o DIR` writes the same pictures without one.
+Exit code: 0 answered and every check passes; 1 answered, some check fails; 2 could not answer.
+)";
+
 constexpr const char* start_page =
     R"(Write a small commented frame that passes its checks, to begin a new frame from.
 
@@ -243,6 +271,7 @@ std::string command_help(const std::string& command) {
   if (command == "modes") return modes_page;
   if (command == "buckle") return buckle_page;
   if (command == "cut") return cut_page;
+  if (command == "view") return view_page;
   if (command == "start") return start_page;
   assert(command == "schema");
   return schema_page;

@@ -4,6 +4,8 @@ include(CMakePackageConfigHelpers)
 # The program
 # -----------
 install(TARGETS tubewright RUNTIME COMPONENT program)
+install(TARGETS tubewright_draw RUNTIME DESTINATION ${CMAKE_INSTALL_LIBEXECDIR}/tubewright
+  COMPONENT program)
 
 # The solver library, for other programs: find_package(tubewright), tubewright::solver
 # ------------------------------------------------------------------------------------
@@ -35,7 +37,7 @@ set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
 set(CPACK_DEBIAN_PACKAGE_SECTION science)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_NAME tubewright)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
-set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS libopenblas0)
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS "libopenblas0, xvfb")
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_NAME tubewright-dev)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_DEPENDS "libeigen3-dev (>= 3.4), libspectra-dev")

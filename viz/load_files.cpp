@@ -2,6 +2,7 @@
 
 #include <cctype>
 #include <filesystem>
+#include <system_error>
 #include <vector>
 
 #include "viz/member_stations.h"
@@ -29,6 +30,13 @@ std::string file_stem(int step, const std::string& case_name) {
   return stem;
 }
 
+/// Pictures of an earlier run would show what no longer holds.
+void remove_pictures(const std::filesystem::path& folder, const std::string& stem) {
+  std::error_code unimportant;
+  for (const char* ending : {".png", ".glb"})
+    std::filesystem::remove(folder / (stem + ending), unimportant);
+}
+
 using Failure = std::optional<VizFailure>;
 
 Failure write_all(const Analysis& analysis, const std::filesystem::path& folder) {
@@ -39,15 +47,16 @@ Failure write_all(const Analysis& analysis, const std::filesystem::path& folder)
   std::string entries;
   for (const CaseDrawing& drawing : drawings) {
     const CaseResult& result = analysis.cases[static_cast<std::size_t>(drawing.step - 1)];
-    const std::string lines = file_stem(drawing.step, drawing.name) + "_tubes.vtp";
-    const std::string skin = file_stem(drawing.step, drawing.name) + "_skin.vtu";
+    const std::string stem = file_stem(drawing.step, drawing.name);
+    const std::string lines = stem + "_tubes.vtp", skin = stem + "_skin.vtu";
+    remove_pictures(folder, stem);
     if (auto failure = put_file(folder / lines, tube_lines_file(analysis.frame, drawing, scale)))
       return failure;
     if (auto failure = put_file(folder / skin, tube_skin_file(drawing, scale))) return failure;
     entries += index_entry(std::to_string(drawing.step), 0, lines) +
                index_entry(std::to_string(drawing.step), 1, skin);
     if (result.panels.empty()) continue;
-    const std::string panels = file_stem(drawing.step, drawing.name) + "_panels.vtp";
+    const std::string panels = stem + "_panels.vtp";
     if (auto failure =
             put_file(folder / panels, panel_quads_file(analysis, result, drawing.step, scale)))
       return failure;

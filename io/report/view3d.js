@@ -20,8 +20,8 @@ const FrameFigure = (() => {
   const VIRIDIS = ["#440154", "#482878", "#3e4a89", "#31688e", "#26828e", "#1f9e89", "#35b779",
     "#6dcd59", "#b4de2c", "#fde725"];
   // Diverging, pale at zero, of equal lightness at equal distance from it: violet below, ochre above.
-  const DIVERGING = ["#3f1d78", "#6a54a3", "#978fc4", "#c5c1dd", "#eceae6", "#e8cba0", "#cf9d54",
-    "#a86c16", "#6f3f00"];
+  const DIVERGING = ["#4f2f88", "#7561ae", "#a19acc", "#c9c6e0", "#eceae6", "#e4c69a", "#c6924a",
+    "#9a6410", "#5c3b00"];
   const NOT_CHECKED = [138, 142, 148];
 
   const bytes = (hex) => [1, 3, 5].map((i) => parseInt(hex.slice(i, i + 2), 16));

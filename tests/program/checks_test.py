@@ -128,7 +128,8 @@ class Modes(ProgramTest):
 
     def test_check_writes_it_too(self):
         directory = self.directory / "all"
-        process = run("check", EXAMPLES / "01_wall_bracket.yaml", "-o", directory)
+        process = run("check", EXAMPLES / "01_wall_bracket.yaml", "-o", directory,
+                      "--no-pictures")
         self.assertAnswer(0, process)
         self.assertEqual(6 * 8, len(self.steps(directory)))
 

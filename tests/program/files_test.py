@@ -23,23 +23,23 @@ class OutputDirectory(ProgramTest):
 
     def test_the_file_holds_what_json_prints(self):
         path, out = self.file(CANTILEVER), self.directory / "out"
-        process = run("check", path, "-o", out, "--json")
+        process = run("check", path, "-o", out, "--json", "--no-pictures")
         self.assertAnswer(0, process)
         self.assertEqual(process.stdout, (out / "results.json").read_text())
 
     def test_a_second_run_replaces_the_first(self):
         out = self.directory / "out"
-        self.assertAnswer(1, run("check", self.file(OVERLOADED), "-o", out))
-        self.assertAnswer(0, run("check", self.file(CANTILEVER), "-o", out))
+        self.assertAnswer(1, run("check", self.file(OVERLOADED), "-o", out, "--no-pictures"))
+        self.assertAnswer(0, run("check", self.file(CANTILEVER), "-o", out, "--no-pictures"))
         self.assertEqual(["light"], list(one_json_object((out / "results.json").read_text())["cases"]))
 
     def assertCannotWrite(self, out, **options):
         path = self.file(CANTILEVER)
-        process = run("check", path, "-o", out, "--json", **options)
+        process = run("check", path, "-o", out, "--json", "--no-pictures", **options)
         self.assertAnswer(2, process)
         self.assertIn("cannot write", process.stderr)
         self.assertIn("cannot write", one_json_object(process.stdout)["error"]["problems"][0]["message"])
-        process = run("check", path, "-o", out, **options)
+        process = run("check", path, "-o", out, "--no-pictures", **options)
         self.assertAnswer(2, process)
         self.assertEqual("", process.stdout)
 

@@ -205,7 +205,7 @@ class Panels(ProgramTest):
         except ImportError:
             self.skipTest("python3-vtk9 is not installed")
         out = self.directory / "out"
-        run("check", HAULER, "-o", out)
+        run("check", HAULER, "-o", out, "--no-pictures")
         panels = json_of("check", HAULER)["cases"]["pothole"]["panels"]
         reader = vtk.vtkXMLPolyDataReader()
         reader.SetFileName(str(next(out.glob("*_pothole_panels.vtp"))))
@@ -263,7 +263,8 @@ class Cut(ProgramTest):
     def test_check_writes_the_list_for_a_spreadsheet(self):
         import csv
         directory = self.directory / "cut"
-        self.assertAnswer(0, run("check", EXAMPLES / "01_wall_bracket.yaml", "-o", directory))
+        self.assertAnswer(0, run("check", EXAMPLES / "01_wall_bracket.yaml", "-o", directory,
+                      "--no-pictures"))
         with open(directory / "cut_list.csv", newline="") as file:
             rows = list(csv.DictReader(file))
         pieces = json_of("cut", EXAMPLES / "01_wall_bracket.yaml")["cut"]["pieces"]
