@@ -49,6 +49,18 @@ void put_text(vtkTextActor& actor, double x, double y, const double colour[3]) {
   actor.GetTextProperty()->SetColor(colour[0], colour[1], colour[2]);
 }
 
+/// At most `most` characters of UTF-8 text, the last of them an ellipsis where there were more.
+std::string shortened(const std::string& text, int most) {
+  int count = 0;
+  std::size_t end = text.size();  // after the last character that fits with an ellipsis
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if ((static_cast<unsigned char>(text[i]) & 0xC0) == 0x80) continue;  // inside a character
+    if (count == most - 1) end = i;
+    if (++count > most) return text.substr(0, end) + "\u2026";
+  }
+  return text;
+}
+
 vtkSmartPointer<vtkAxesActor> compass_axes() {
   auto axes = vtkSmartPointer<vtkAxesActor>::New();
   axes->SetXAxisLabelText("forward");
@@ -246,7 +258,7 @@ void Scene::show(const View& view) {
   for (const double tick : scale.ticks) labels->InsertNextValue(tick);
   legend_->SetCustomLabels(labels);
 
-  title_->SetInput((drawn.frame + ": " + drawn.name).c_str());
+  title_->SetInput((shortened(drawn.frame, 40) + ": " + shortened(drawn.name, 30)).c_str());
   subtitle_->SetInput((std::string(quantity.title) + (quantity.unit[0] == '\0' ? "" : ", ") +
                        quantity.unit + "; deflection " + warp_in_words(view.warp))
                           .c_str());
