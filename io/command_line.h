@@ -19,6 +19,8 @@ struct CheckCommand {
   bool large_displacement = false;
   bool json = false;
   bool quiet = false;
+
+  bool operator==(const CheckCommand&) const = default;
 };
 
 /// A question about the frame as a whole.
@@ -34,6 +36,8 @@ struct StudyCommand {
   std::string directory;           ///< modes only; empty: no files
   std::optional<int> count;        ///< modes, buckle: -n
   std::vector<std::string> cases;  ///< buckle only; empty: all
+
+  bool operator==(const StudyCommand&) const = default;
 };
 
 /// tubewright start FILE.yaml
@@ -43,6 +47,14 @@ struct StartCommand {
 
 /// tubewright schema
 struct SchemaCommand {};
+
+/// tubewright completion bash|zsh|fish, tubewright completion --cases FRAME.yaml
+struct CompletionCommand {
+  std::string shell;
+  std::string frame;  ///< whose load cases are wanted instead
+
+  bool operator==(const CompletionCommand&) const = default;
+};
 
 /// Help or the version, asked for.
 struct Answer {
@@ -56,8 +68,8 @@ struct Misuse {
   bool json = false;    ///< `--json` was among the words: the answer is wanted in JSON
 };
 
-using CommandLine =
-    std::variant<CheckCommand, StudyCommand, StartCommand, SchemaCommand, Answer, Misuse>;
+using CommandLine = std::variant<CheckCommand, StudyCommand, StartCommand, SchemaCommand,
+                                 CompletionCommand, Answer, Misuse>;
 
 /// `words`: the arguments after the program's name.
 CommandLine read_command_line(const std::vector<std::string>& words);

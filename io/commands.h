@@ -9,5 +9,6 @@ int run_check(const CheckCommand& command);
 int run_study(const StudyCommand& command);
 int run_start(const StartCommand& command);
 int run_schema();
+int run_completion(const CompletionCommand& command);
 
 }  // namespace tubewright

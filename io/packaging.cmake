@@ -5,6 +5,18 @@ include(CMakePackageConfigHelpers)
 # -----------
 install(TARGETS tubewright RUNTIME COMPONENT program)
 
+# Shell completion, where bash-completion, zsh and fish look for it; Debian's zsh looks for what
+# packages bring in a directory of its own.
+set(completion_dir ${PROJECT_BINARY_DIR}/completion)
+install(FILES ${completion_dir}/tubewright.bash COMPONENT program
+  DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions RENAME tubewright)
+foreach(zsh_dir site-functions vendor-completions)
+  install(FILES ${completion_dir}/tubewright.zsh COMPONENT program
+    DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/${zsh_dir} RENAME _tubewright)
+endforeach()
+install(FILES ${completion_dir}/tubewright.fish COMPONENT program
+  DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d)
+
 # The solver library, for other programs: find_package(tubewright), tubewright::solver
 # ------------------------------------------------------------------------------------
 set(package_dir ${CMAKE_INSTALL_LIBDIR}/cmake/tubewright)
