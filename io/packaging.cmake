@@ -4,6 +4,8 @@ include(CMakePackageConfigHelpers)
 # The program
 # -----------
 install(TARGETS tubewright RUNTIME COMPONENT program)
+install(FILES ${PROJECT_BINARY_DIR}/tubewright.1 COMPONENT program
+  DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
 
 # Shell completion, where bash-completion, zsh and fish look for it; Debian's zsh looks for what
 # packages bring in a directory of its own.
