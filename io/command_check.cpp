@@ -11,6 +11,7 @@
 #include <variant>
 
 #include "cases/analysis.h"
+#include "cases/analysis_steps.h"
 #include "cases/buckle_study.h"
 #include "cases/cut_list.h"
 #include "cases/floor_study.h"
@@ -21,6 +22,7 @@
 #include "io/cut_output.h"
 #include "io/diagnostics.h"
 #include "io/floor_output.h"
+#include "io/progress.h"
 #include "io/report_data.h"
 #include "io/report_page.h"
 #include "io/results_json.h"
@@ -123,6 +125,7 @@ struct Written {
 
 Written write_files(const Analysis& analysis, const Problems& warnings, const FrameText& file,
                     const std::string& directory) {
+  tell_stage("writing pictures");
   const std::filesystem::path results = std::filesystem::path(directory) / "results.json";
   if (const auto failure = make_directory(directory)) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
@@ -130,15 +133,19 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
   if (const auto failure = write_load_files(analysis, directory)) {
     return {"", cannot_write(failure->path, failure->reason)};
   }
+  tell_stage("writing the cut list");
   const std::filesystem::path cuts = std::filesystem::path(directory) / "cut_list.csv";
   if (const auto failure = write_aside(cuts, cut_csv(analysis.frame, cut_list(analysis.frame)))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
+  tell_stage("finding and drawing natural modes");
   const auto modes = write_modes(analysis.frame, directory);
   if (const auto* failure = std::get_if<std::string>(&modes)) return {"", *failure};
+  tell_stage("writing results");
   if (const auto failure = write_aside(results, results_json(analysis, warnings))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
+  tell_stage("writing the report and its studies");
   const std::filesystem::path page = std::filesystem::path(directory) / "report.html";
   if (const auto failure = write_aside(page, report(analysis, warnings, file))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
@@ -174,6 +181,8 @@ int answer(const CheckCommand& command, const Analysis& analysis, const Problems
 }  // namespace
 
 int run_check(const CheckCommand& command) {
+  Progress progress(progress_settings(command.quiet));
+  progress.stage("reading the frame");
   const auto outcome = load_frame(command.frame, command.json);
   if (const int* code = std::get_if<int>(&outcome)) return *code;
   const auto& [file, frame, warnings] = std::get<LoadedFrame>(outcome);
@@ -183,9 +192,13 @@ int run_check(const CheckCommand& command) {
   }
   const bool verdict_only = command.quiet && !command.json && command.directory.empty();
   const AnalysisOptions options{command.second_order, command.large_displacement};
+  const auto tell = [&progress](std::string_view step, std::size_t number, std::size_t count) {
+    progress.stage(stage_of(step, number, count));
+  };
   const AnalysisOutcome analysis = verdict_only && !frame.life
-                                       ? analyse(frame, command.cases, options)
-                                       : full_check(frame, command.cases, options);
+                                       ? analyse(frame, command.cases, options, tell)
+                                       : full_check(frame, command.cases, options, tell);
+  progress.stage("putting together the answer");
   if (const auto* problems = std::get_if<Problems>(&analysis)) {
     Problems all = warnings;
     append(all, *problems);
