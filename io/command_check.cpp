@@ -92,28 +92,33 @@ std::string report(const Analysis& analysis, const Problems& warnings, const Fra
   constexpr std::size_t large_frame = 2000;
   if (frame.members.size() <= large_frame) {
     if (frame.torsion) {
+      tell_stage("twisting the frame for the report");
       const auto torsion = torsion_answer(frame, false);
       if (const auto* answer = std::get_if<TorsionAnswer>(&torsion)) {
         source.torsion = part_of(torsion_json(*answer, {}), "torsion", source.cautions);
       }
     }
     if (frame.torsion && !frame.panels.empty()) {
+      tell_stage("judging the floor for the report");
       const FloorOutcome floor = floor_study(frame);
       if (const auto* study = std::get_if<FloorStudy>(&floor)) {
         source.floor = part_of(floor_json(frame, *study, {}), "floor", source.cautions);
       }
     }
     constexpr int modes_shown = 10, factors_shown = 4;
+    tell_stage("finding natural modes for the report");
     const auto modes = frame_modes(frame, modes_shown);
     if (const auto* found = std::get_if<FrameModes>(&modes)) {
       source.modes = part_of(modes_json(frame, *found, {}), "modes", source.cautions);
     }
+    tell_stage("finding buckling factors for the report");
     const auto buckling = buckle_study(frame, {}, factors_shown);
     if (const auto* study = std::get_if<BuckleStudy>(&buckling)) {
       part_of(buckling_json(frame, *study, {}), "buckling", source.cautions);
       source.buckling = buckling_list(*study);
     }
   }
+  tell_stage("writing the report");
   return report_page(report_data(source), frame, summary(analysis));
 }
 
@@ -145,7 +150,6 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
   if (const auto failure = write_aside(results, results_json(analysis, warnings))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
-  tell_stage("writing the report and its studies");
   const std::filesystem::path page = std::filesystem::path(directory) / "report.html";
   if (const auto failure = write_aside(page, report(analysis, warnings, file))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
