@@ -43,10 +43,14 @@ struct StudyCommand {
 /// tubewright start FILE.yaml
 struct StartCommand {
   std::string file;  ///< `-` = standard output
+
+  bool operator==(const StartCommand&) const = default;
 };
 
 /// tubewright schema
-struct SchemaCommand {};
+struct SchemaCommand {
+  bool operator==(const SchemaCommand&) const = default;
+};
 
 /// tubewright completion bash|zsh|fish, tubewright completion --cases FRAME.yaml
 struct CompletionCommand {
@@ -59,6 +63,8 @@ struct CompletionCommand {
 /// Help or the version, asked for.
 struct Answer {
   std::string text;
+
+  bool operator==(const Answer&) const = default;
 };
 
 /// A command line that cannot be followed.
@@ -66,6 +72,8 @@ struct Misuse {
   std::string message;  ///< lower case, no full stop; empty where no words were given at all
   std::string advice;   ///< what to type instead; to no words at all, the short usage page
   bool json = false;    ///< `--json` was among the words: the answer is wanted in JSON
+
+  bool operator==(const Misuse&) const = default;
 };
 
 using CommandLine = std::variant<CheckCommand, StudyCommand, StartCommand, SchemaCommand,

@@ -6,11 +6,14 @@
 
 #include <chrono>
 #include <condition_variable>
+#include <csignal>
 #include <functional>
 #include <mutex>
 #include <string>
 #include <string_view>
 #include <thread>
+#include <utility>
+#include <vector>
 
 #include "io/terminal.h"
 
@@ -30,8 +33,8 @@ bool progress_wanted(const TerminalFacts& facts, bool quiet);
 /// As standard error is.
 ProgressSettings progress_settings(bool quiet);
 
-/// While it lives the line may be shown; afterwards it is gone, also when an exception ends it.
-/// One at a time.
+/// While it lives the line may be shown; afterwards it is gone, also when an exception ends it or a
+/// signal the program. One at a time.
 class Progress {
  public:
   explicit Progress(ProgressSettings settings);
@@ -44,12 +47,14 @@ class Progress {
 
  private:
   friend class ProgressPause;
+  void heed_signals();
   void tick();
   void draw();
   void wipe();
 
   ProgressSettings settings_;
   std::chrono::steady_clock::time_point start_;
+  std::vector<std::pair<int, struct sigaction>> signals_before_;
   std::mutex mutex_;  // guards all below, and what is on the terminal
   std::condition_variable wake_;
   std::string stage_;

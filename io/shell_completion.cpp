@@ -129,7 +129,7 @@ std::string bash_long_names() {
   }
   std::string text;
   for (const auto& [letter, name] : long_name) {
-    text += "        " + letter + ") word=" + name + " ;;\n";
+    text += joined({"       ", letter + ")", "word=" + name, ";;\n"});
   }
   return text;
 }

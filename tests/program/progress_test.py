@@ -4,6 +4,7 @@ import os
 import pathlib
 import pty
 import re
+import signal
 import subprocess
 import sys
 import time
@@ -17,8 +18,9 @@ import bench_check  # noqa: E402  the girder of any length
 ERASE = "\x1b[K"
 
 
-def at_terminal(*words, term="vt100"):
-    """Standard output and error on one pseudo-terminal: exit code, all it was sent, seconds."""
+def at_terminal(*words, term="vt100", ended=False):
+    """Standard output and error on one pseudo-terminal: exit code, all it was sent, seconds.
+    `ended`: the program is, by a signal, once it shows something."""
     environment = dict(os.environ, TERM=term, NO_COLOR="1")
     master, slave = pty.openpty()
     begin = time.monotonic()
@@ -34,6 +36,9 @@ def at_terminal(*words, term="vt100"):
         if not piece:
             break
         sent += piece
+        if ended:
+            process.terminate()
+            ended = False
     os.close(master)
     return process.wait(), sent.decode(), time.monotonic() - begin
 
@@ -88,6 +93,18 @@ class Progress(ProgramTest):
         self.assertRegex(rows[-2], "^tubewright: error: cannot write")
         self.assertEqual("", rows[-1])
         self.assertNotIn(" ... ", "".join(rows))
+
+    def test_a_signal_that_ends_the_program_takes_the_line_along(self):
+        self.long_run()  # leaves a file with as many load cases as that took
+        for _ in range(5):
+            code, sent, _ = at_terminal("check", self.directory / "frame.yaml", ended=True)
+            if " ... " in sent:
+                break
+            Progress.cases *= 2  # it had answered before there was a line
+            self.long_run()
+        self.assertEqual(-signal.SIGTERM, code)
+        self.assertIn(" ... ", sent)
+        self.assertEqual([""], rows_of(sent))
 
     def test_none_where_the_terminal_cannot_erase_and_none_with_quiet(self):
         for words, term in ((["-q", "--json"], "vt100"), ([], "dumb")):
