@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "cases/analysis_steps.h"
 #include "cases/case_actions.h"
 #include "cases/findings.h"
 #include "cases/mechanism_report.h"
@@ -136,12 +137,19 @@ std::variant<Frame, Problems> with_load_cases(Frame frame) {
 
 AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only,
                         const AnalysisOptions& options) {
+  return analyse(frame, only, options, [](std::string_view, size_t, size_t) {});
+}
+
+AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only,
+                        const AnalysisOptions& options, const TellStep& tell) {
+  tell("solving load cases", 0, 0);
   NumberedFrame numbered = build_model(frame);
   std::vector<const Case*> held, driven;  // by the supports; by wheels, held by nothing
   for (const Case& c : frame.cases) {
     if (!only.empty() && std::find(only.begin(), only.end(), c.name) == only.end()) continue;
     (needs_vehicle(frame, c) ? driven : held).push_back(&c);
   }
+  const size_t count = held.size() + driven.size();
 
   Analysis analysis;
   analysis.options = options;
@@ -165,6 +173,7 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     }
     auto& solutions = std::get<std::vector<StaticSolution>>(solved);
     for (size_t i = 0; i < held.size(); ++i) {
+      tell("checking load case", i + 1, count);
       if (!all_finite(solutions[i])) return too_large(*held[i]);
       if (options.large_displacement) {
         auto result =
@@ -187,6 +196,7 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
   }
   if (frame.vehicle && !driven.empty()) {
     if (Problems problems = without_mass(frame, numbered); !problems.empty()) return problems;
+    tell("solving load cases", 0, 0);
     VehicleOutcome solved = solve_vehicle_cases(frame, numbered, driven);
     if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
       return failure_problems(frame, numbered, *failure, driven[failure->load_case]->name);
@@ -194,6 +204,7 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     auto& [vehicle, solutions] = std::get<VehicleResults>(solved);
     analysis.vehicle = std::move(vehicle);
     for (size_t i = 0; i < driven.size(); ++i) {
+      tell("checking load case", held.size() + i + 1, count);
       if (!all_finite(solutions[i].solution)) return too_large(*driven[i]);
       DrivingState state = std::move(solutions[i].state);
       if (options.large_displacement) {
@@ -243,14 +254,21 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
 
 AnalysisOutcome full_check(const Frame& frame, const std::vector<std::string>& only,
                            const AnalysisOptions& options) {
-  AnalysisOutcome outcome = analyse(frame, only, options);
+  return full_check(frame, only, options, [](std::string_view, size_t, size_t) {});
+}
+
+AnalysisOutcome full_check(const Frame& frame, const std::vector<std::string>& only,
+                           const AnalysisOptions& options, const TellStep& tell) {
+  AnalysisOutcome outcome = analyse(frame, only, options, tell);
   auto* analysis = std::get_if<Analysis>(&outcome);
   if (analysis == nullptr) return outcome;
+  tell("screening for fatigue", 0, 0);
   auto fatigue = fatigue_screening(*analysis);
   if (auto* problems = std::get_if<Problems>(&fatigue)) return std::move(*problems);
   analysis->fatigue = std::move(std::get<std::optional<FatigueScreening>>(fatigue));
   constexpr size_t large_frame = 2000;  // members: beyond, the answer is worth more than the table
   if (frame.members.size() <= large_frame) {
+    tell("what if it comes out otherwise", 0, 0);
     analysis->what_ifs = what_ifs(*analysis, only);
   }
   return outcome;

@@ -8,7 +8,8 @@ build_packages=(
   nlohmann-json3-dev libsuitesparse-dev libopenblas0-pthread catch2)
 test_packages=(
   python3 python3-vtk9 python3-meshio python3-jsonschema python3-yaml clang libclang-rt-14-dev
-  dpkg-dev file chromium chromium-driver python3-selenium xvfb xdotool)
+  dpkg-dev file chromium chromium-driver python3-selenium xvfb xdotool zsh fish
+  groff-base)
 
 is_installed() {
   [ "$(dpkg-query --show --showformat='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]

@@ -11,6 +11,7 @@
 #include <variant>
 
 #include "cases/analysis.h"
+#include "cases/analysis_steps.h"
 #include "cases/buckle_study.h"
 #include "cases/cut_list.h"
 #include "cases/floor_study.h"
@@ -21,6 +22,7 @@
 #include "io/cut_output.h"
 #include "io/diagnostics.h"
 #include "io/floor_output.h"
+#include "io/progress.h"
 #include "io/report_data.h"
 #include "io/report_page.h"
 #include "io/results_json.h"
@@ -91,28 +93,33 @@ std::string report(const Analysis& analysis, const Problems& warnings, const Fra
   constexpr std::size_t large_frame = 2000;
   if (frame.members.size() <= large_frame) {
     if (frame.torsion) {
+      tell_stage("twisting the frame for the report");
       const auto torsion = torsion_answer(frame, false);
       if (const auto* answer = std::get_if<TorsionAnswer>(&torsion)) {
         source.torsion = part_of(torsion_json(*answer, {}), "torsion", source.cautions);
       }
     }
     if (frame.torsion && !frame.panels.empty()) {
+      tell_stage("judging the floor for the report");
       const FloorOutcome floor = floor_study(frame);
       if (const auto* study = std::get_if<FloorStudy>(&floor)) {
         source.floor = part_of(floor_json(frame, *study, {}), "floor", source.cautions);
       }
     }
     constexpr int modes_shown = 10, factors_shown = 4;
+    tell_stage("finding natural modes for the report");
     const auto modes = frame_modes(frame, modes_shown);
     if (const auto* found = std::get_if<FrameModes>(&modes)) {
       source.modes = part_of(modes_json(frame, *found, {}), "modes", source.cautions);
     }
+    tell_stage("finding buckling factors for the report");
     const auto buckling = buckle_study(frame, {}, factors_shown);
     if (const auto* study = std::get_if<BuckleStudy>(&buckling)) {
       part_of(buckling_json(frame, *study, {}), "buckling", source.cautions);
       source.buckling = buckling_list(*study);
     }
   }
+  tell_stage("writing the report");
   return report_page(report_data(source), frame, summary(analysis));
 }
 
@@ -125,6 +132,7 @@ struct Written {
 
 Written write_files(const Analysis& analysis, const Problems& warnings, const FrameText& file,
                     const std::string& directory, bool pictures) {
+  tell_stage("writing 3D files");
   const std::filesystem::path results = std::filesystem::path(directory) / "results.json";
   if (const auto failure = make_directory(directory)) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
@@ -134,12 +142,15 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
   }
   std::optional<DrawProgram> drawing;  // while the rest is written
   if (pictures) drawing.emplace(pictures_of(directory));
+  tell_stage("writing the cut list");
   const std::filesystem::path cuts = std::filesystem::path(directory) / "cut_list.csv";
   if (const auto failure = write_aside(cuts, cut_csv(analysis.frame, cut_list(analysis.frame)))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
+  tell_stage("finding and drawing natural modes");
   const auto modes = write_modes(analysis.frame, directory);
   if (const auto* failure = std::get_if<std::string>(&modes)) return {"", *failure};
+  tell_stage("writing results");
   if (const auto failure = write_aside(results, results_json(analysis, warnings))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
@@ -153,6 +164,7 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
                            : "report.html, results.json, cut_list.csv and loads.pvd with its VTK "
                              "files"};
   if (!drawing) return written;
+  tell_stage("drawing pictures");
   written.no_pictures = drawing->finish();
   if (!written.no_pictures) written.files += ", a .png and a .glb of each case";
   return written;
@@ -182,6 +194,8 @@ int answer(const CheckCommand& command, const Analysis& analysis, const Problems
 }  // namespace
 
 int run_check(const CheckCommand& command) {
+  Progress progress(progress_settings(command.quiet));
+  progress.stage("reading the frame");
   const auto outcome = load_frame(command.frame, command.json);
   if (const int* code = std::get_if<int>(&outcome)) return *code;
   const auto& [file, frame, warnings] = std::get<LoadedFrame>(outcome);
@@ -191,9 +205,13 @@ int run_check(const CheckCommand& command) {
   }
   const bool verdict_only = command.quiet && !command.json && command.directory.empty();
   const AnalysisOptions options{command.second_order, command.large_displacement};
+  const auto tell = [&progress](std::string_view step, std::size_t number, std::size_t count) {
+    progress.stage(stage_of(step, number, count));
+  };
   const AnalysisOutcome analysis = verdict_only && !frame.life
-                                       ? analyse(frame, command.cases, options)
-                                       : full_check(frame, command.cases, options);
+                                       ? analyse(frame, command.cases, options, tell)
+                                       : full_check(frame, command.cases, options, tell);
+  progress.stage("putting together the answer");
   if (const auto* problems = std::get_if<Problems>(&analysis)) {
     Problems all = warnings;
     append(all, *problems);

@@ -3,11 +3,12 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <map>
-#include <memory>
 #include <optional>
-#include <utility>
 
+#include "cases/findings.h"
 #include "cases/nearest_name.h"
+#include "io/command_table.h"
+#include "io/faults.h"
 #include "io/help_text.h"
 #include "io/version.h"
 
@@ -17,8 +18,6 @@ namespace {
 
 using Words = std::vector<std::string>;
 
-const Words commands = {"check", "twist",      "floor", "modes", "buckle",
-                        "cut",   "bench-test", "view",  "start", "schema"};
 const Words later_commands = {"rank", "size"};
 const std::map<std::string, Study> studies = {
     {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
@@ -28,70 +27,101 @@ bool contains(const Words& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
+Words command_names() {
+  Words names;
+  for (const Command& command : command_table()) names.push_back(command.name);
+  return names;
+}
+
 // One command's own options
 // -------------------------
 
-struct Parsed {
-  CheckCommand check;
-  StudyCommand study;
-  ViewCommand view;
-  StartCommand start;
+/// The words after a command, sorted by what they are.
+struct Given {
+  std::string operand;
+  std::map<std::string, Words> values;  ///< by the option's long name; of a flag one word a time
+
+  bool has(const std::string& option) const { return values.contains(option); }
+  Words all(const std::string& option) const { return has(option) ? values.at(option) : Words{}; }
+  std::string value(const std::string& option) const {
+    return has(option) ? values.at(option).back() : "";
+  }
 };
 
-/// The frame or file is not marked as required: the message for a missing one is ours.
-void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) {
-  app.set_help_flag("-h,--help");
-  if (command == "check") {
-    app.add_option("FRAME.yaml", parsed.check.frame);
-    app.add_option("-o,--output", parsed.check.directory)->type_name("DIR");
-    app.add_option("--case", parsed.check.cases)->type_name("NAME")->allow_extra_args(false);
-    app.add_flag("--second-order", parsed.check.second_order);
-    app.add_flag("--large-displacement", parsed.check.large_displacement);
-    app.add_flag("--no-pictures", parsed.check.no_pictures);
-    app.add_flag("--json", parsed.check.json);
-    app.add_flag("-q,--quiet", parsed.check.quiet);
-  } else if (command == "view") {
-    app.add_option("FRAME.yaml", parsed.view.frame);
-    app.add_option("--case", parsed.view.first_case)->type_name("NAME");
-    app.add_option("--colour", parsed.view.colour)->type_name("QUANTITY");
-    app.add_option("--times", parsed.view.times)->check(CLI::Range(0.0, 1e6))->type_name("N");
-    app.add_flag("-q,--quiet", parsed.view.quiet);
-  } else if (command == "start") {
-    app.add_option("FILE.yaml", parsed.start.file);
-  } else if (const auto study = studies.find(command); study != studies.end()) {
-    parsed.study.study = study->second;
-    app.add_option("FRAME.yaml", parsed.study.frame);
-    app.add_flag("--json", parsed.study.json);
-    app.add_flag("-q,--quiet", parsed.study.quiet);
-    if (study->second == Study::modes || study->second == Study::buckle) {
-      app.add_option("-n,--count", parsed.study.count)->check(CLI::Range(1, 200))->type_name("N");
+constexpr const char* operand_name = "operand";
+
+std::string declared_names(const CommandOption& option) {
+  return (option.letter.empty() ? "" : option.letter + ",") + option.name;
+}
+
+/// Nothing is marked as required and no value checked: the messages for that are ours.
+void declare_options(CLI::App& app, const Command& command) {
+  app.set_help_flag(declared_names(help_option()));
+  if (command.operand != Operand::none) app.add_option(operand_name);
+  for (const CommandOption& option : command.options) {
+    if (option.value == OptionValue::none) {
+      app.add_flag(declared_names(option));
+      continue;
     }
-    if (study->second == Study::modes) {
-      app.add_option("-o,--output", parsed.study.directory)->type_name("DIR");
-    }
-    if (study->second == Study::buckle) {
-      app.add_option("--case", parsed.study.cases)->type_name("NAME")->allow_extra_args(false);
-    }
-    if (study->second == Study::twist) {
-      const std::map<std::string, bool> holds = {{"free", false}, {"clamped", true}};
-      app.add_option_function<std::string>("--hold",
-                                           [&parsed, holds](const std::string& word) {
-                                             const auto hold = holds.find(word);
-                                             if (hold == holds.end())
-                                               throw CLI::ValidationError("--hold",
-                                                                          "`" + word + "`");
-                                             parsed.study.clamped = hold->second;
-                                           })
-          ->type_name("free|clamped");
-    }
+    CLI::Option* declared = app.add_option(declared_names(option));
+    if (option.repeats) declared->expected(1, CLI::detail::expected_max_vector_size);
+    declared->allow_extra_args(false);
   }
 }
 
-Words option_names(const CLI::App& app) {
-  Words names;
-  for (const CLI::Option* option : app.get_options()) {
-    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
-    for (const std::string& name : option->get_snames()) names.push_back("-" + name);
+Given given_words(const CLI::App& app, const Command& command) {
+  Given given;
+  if (command.operand != Operand::none) {
+    const Words operand = app.get_option(operand_name)->results();
+    if (!operand.empty()) given.operand = operand.front();
+  }
+  for (const CommandOption& option : command.options) {
+    const Words results = app.get_option(option.name)->results();
+    if (!results.empty()) given.values[option.name] = results;
+  }
+  return given;
+}
+
+CheckCommand check_command(const Given& given) {
+  CheckCommand command;
+  command.frame = given.operand;
+  command.directory = given.value("--output");
+  command.cases = given.all("--case");
+  command.second_order = given.has("--second-order");
+  command.large_displacement = given.has("--large-displacement");
+  command.no_pictures = given.has("--no-pictures");
+  command.json = given.has("--json");
+  command.quiet = given.has("--quiet");
+  return command;
+}
+
+StudyCommand study_command(Study study, const Given& given) {
+  StudyCommand command;
+  command.study = study;
+  command.frame = given.operand;
+  command.clamped = given.value("--hold") == "clamped";
+  command.json = given.has("--json");
+  command.quiet = given.has("--quiet");
+  command.directory = given.value("--output");
+  if (given.has("--count")) command.count = std::stoi(given.value("--count"));
+  command.cases = given.all("--case");
+  return command;
+}
+
+ViewCommand view_command(const Given& given) {
+  ViewCommand command;
+  command.frame = given.operand;
+  command.first_case = given.value("--case");
+  command.colour = given.value("--colour");
+  if (given.has("--times")) command.times = std::stod(given.value("--times"));
+  command.quiet = given.has("--quiet");
+  return command;
+}
+
+Words option_names(const Command& command) {
+  Words names = names_of(help_option());
+  for (const CommandOption& option : command.options) {
+    for (const std::string& name : names_of(option)) names.push_back(name);
   }
   return names;
 }
@@ -107,13 +137,13 @@ std::string or_else(const std::string& advice, const std::string& otherwise) {
   return advice.empty() ? otherwise : advice;
 }
 
-Misuse unexpected(const std::string& command, const std::string& word, const CLI::App& app) {
+Misuse unexpected(const Command& command, const std::string& word) {
   if (word.size() > 1 && word.starts_with('-')) {
     const std::string name = word.substr(0, word.find('='));
-    return {"`" + command + "` has no option `" + name + "`",
-            or_else(did_you_mean(name, option_names(app)), see_help(command))};
+    return {"`" + command.name + "` has no option `" + name + "`",
+            or_else(did_you_mean(name, option_names(command)), see_help(command.name))};
   }
-  return {"`" + word + "` is one word too many for `" + command + "`", see_help(command)};
+  return {"`" + word + "` is one word too many for `" + command.name + "`", see_help(command.name)};
 }
 
 /// The option that CLI11's message starts with: "--output: 1 required DIR missing".
@@ -122,71 +152,91 @@ std::string option_named_in(const CLI::ParseError& error) {
   return text.substr(0, text.find_first_of(": "));
 }
 
-Misuse misuse_of(const std::string& command, const CLI::ParseError& error, const CLI::App& app) {
+Misuse misuse_of(const Command& command, const CLI::ParseError& error, const CLI::App& app) {
   if (dynamic_cast<const CLI::ExtrasError*>(&error)) {
     const Words extra = app.remaining();
-    if (!extra.empty()) return unexpected(command, extra.front(), app);
+    if (!extra.empty()) return unexpected(command, extra.front());
   }
-  const std::string option = option_named_in(error);
   if (dynamic_cast<const CLI::ArgumentMismatch*>(&error)) {
+    const std::string option = option_named_in(error);
     const CLI::Option* found = app.get_option_no_throw(option);
     if (found && found->count() > 1) {
-      return {"`" + option + "` is given more than once", see_help(command)};
+      return {"`" + option + "` is given more than once", see_help(command.name)};
     }
-    return {"`" + option + "` needs a value after it", see_help(command)};
+    return {"`" + option + "` needs a value after it", see_help(command.name)};
   }
-  if (option == "--count" || option == "-n") {
-    return {"`-n` takes a number from 1 to 200", see_help(command)};
-  }
-  if (option == "--times") return {"`--times` takes a number from 0 to 1000000", see_help(command)};
-  if (dynamic_cast<const CLI::ValidationError*>(&error)) {
-    return {"`--hold` is `free` or `clamped`", see_help(command)};
-  }
-  return {error.what(), see_help(command)};
+  return {error.what(), see_help(command.name)};
 }
 
-std::optional<Misuse> missing_or_empty(const std::string& command, const CLI::App& app,
-                                       const Parsed& parsed) {
-  const std::string& frame = studies.contains(command) ? parsed.study.frame
-                             : command == "view"       ? parsed.view.frame
-                                                       : parsed.check.frame;
-  if ((command == "check" || command == "view" || studies.contains(command)) && frame.empty()) {
-    return Misuse{"`" + command + "` needs a frame file",
-                  "try `tubewright " + command + " frame.yaml`"};
+std::optional<Misuse> missing_operand(const Command& command, const Given& given) {
+  if (!given.operand.empty()) return std::nullopt;
+  switch (command.operand) {
+    case Operand::none:
+      return std::nullopt;
+    case Operand::frame:
+      return Misuse{"`" + command.name + "` needs a frame file",
+                    "try `tubewright " + command.name + " frame.yaml`"};
+    case Operand::new_file:
+      return Misuse{"`" + command.name + "` needs the name of the file to write",
+                    "try `tubewright " + command.name + " frame.yaml`"};
+    case Operand::word:
+      break;
   }
-  if (command == "start" && parsed.start.file.empty()) {
-    return Misuse{"`start` needs the name of the file to write",
-                  "try `tubewright start frame.yaml`"};
-  }
-  if (parsed.check.second_order && parsed.check.large_displacement) {
-    return Misuse{"`--second-order` and `--large-displacement` exclude each other",
-                  "large displacements hold what second order counts, and more"};
-  }
-  const bool names_directory = command == "check" || command == "modes";
-  const std::string& directory =
-      command == "check" ? parsed.check.directory : parsed.study.directory;
-  if (names_directory && app.count("--output") > 0 && directory.empty()) {
-    return Misuse{"`--output` needs the name of a directory", "try `-o results`"};
+  return Misuse{"`" + command.name + "` needs " + either(command.words),
+                "try `tubewright " + command.name + " " + command.words.front() + "`"};
+}
+
+std::optional<Misuse> wrong_value(const Command& command, const Given& given) {
+  for (const CommandOption& option : command.options) {
+    for (const std::string& value : given.all(option.name)) {
+      if (option.value == OptionValue::none) continue;
+      if (const auto fault = fault_of_value(option, value)) {
+        const bool directory = option.value == OptionValue::directory;
+        return Misuse{*fault, directory ? "try `-o results`" : see_help(command.name)};
+      }
+    }
   }
   return std::nullopt;
 }
 
-CommandLine read_command(const std::string& command, const Words& words) {
+std::optional<Misuse> wrong_words(const Command& command, const Given& given) {
+  const bool lists_cases = given.has("--cases");  // `completion` then needs no shell
+  if (!lists_cases) {
+    if (auto misuse = missing_operand(command, given)) return misuse;
+  } else if (!given.operand.empty()) {
+    return Misuse{"`--cases` goes without a shell", see_help(command.name)};
+  }
+  const Words& known = command.words;
+  if (command.operand == Operand::word && !lists_cases && !contains(known, given.operand)) {
+    return Misuse{"`" + command.name + "` knows no `" + given.operand + "`",
+                  "it knows " + quoted_list(known)};
+  }
+  if (given.has("--second-order") && given.has("--large-displacement")) {
+    return Misuse{"`--second-order` and `--large-displacement` exclude each other",
+                  "large displacements hold what second order counts, and more"};
+  }
+  return wrong_value(command, given);
+}
+
+CommandLine read_command(const Command& command, const Words& words) {
   CLI::App app;
-  Parsed parsed;
-  declare_options(app, command, parsed);
+  declare_options(app, command);
   try {
     app.parse(Words(words.rbegin(), words.rend()));  // CLI11 takes them from the back
   } catch (const CLI::CallForHelp&) {
-    return Answer{command_help(command)};
+    return Answer{command_help(command.name)};
   } catch (const CLI::ParseError& error) {
     return misuse_of(command, error, app);
   }
-  if (auto misuse = missing_or_empty(command, app, parsed)) return *misuse;
-  if (command == "check") return parsed.check;
-  if (studies.contains(command)) return parsed.study;
-  if (command == "view") return parsed.view;
-  if (command == "start") return parsed.start;
+  const Given given = given_words(app, command);
+  if (auto misuse = wrong_words(command, given)) return *misuse;
+  if (command.name == "check") return check_command(given);
+  if (const auto study = studies.find(command.name); study != studies.end()) {
+    return study_command(study->second, given);
+  }
+  if (command.name == "view") return view_command(given);
+  if (command.name == "start") return StartCommand{given.operand};
+  if (command.name == "completion") return CompletionCommand{given.operand, given.value("--cases")};
   return SchemaCommand{};
 }
 
@@ -206,20 +256,18 @@ Misuse not_a_command(const std::string& word) {
     return {"no command given", "to check this frame: `tubewright check " + word + "`"};
   }
   if (word.starts_with('-')) {
-    Words known = {"--help", "--version"};
-    const std::map<std::string, std::string> command_of = {
-        {"--json", "check"},         {"--output", "check"}, {"-o", "check"}, {"--case", "check"},
-        {"--second-order", "check"}, {"--quiet", "check"},  {"-q", "check"}, {"--hold", "twist"},
-        {"--count", "modes"},        {"-n", "modes"}};
     const std::string name = word.substr(0, word.find('='));
-    if (const auto found = command_of.find(name); found != command_of.end()) {
+    for (const Command& command : command_table()) {
+      if (command.operand != Operand::frame || !contains(option_names(command), name)) continue;
       return {"`" + name + "` stands before the command",
-              "options come after it: `tubewright " + found->second + " frame.yaml " + name + "`"};
+              "options come after it: `tubewright " + command.name + " frame.yaml " + name + "`"};
     }
+    Words known;
+    for (const CommandOption& option : program_options()) known.push_back(option.name);
     return {"there is no option `" + name + "`", or_else(did_you_mean(name, known), see_help(""))};
   }
   return {"there is no command `" + word + "`",
-          or_else(did_you_mean(word, commands), see_help(""))};
+          or_else(did_you_mean(word, command_names()), see_help(""))};
 }
 
 CommandLine read_words(const Words& words) {
@@ -229,11 +277,12 @@ CommandLine read_words(const Words& words) {
   if (first == "-h" || first == "--help") return Answer{program_help()};
   if (first == "help") {
     if (words.size() == 1) return Answer{program_help()};
-    if (contains(commands, words[1])) return Answer{command_help(words[1])};
+    if (find_command(words[1]) != nullptr) return Answer{command_help(words[1])};
     return not_a_command(words[1]);
   }
-  if (!contains(commands, first)) return not_a_command(first);
-  return read_command(first, Words(words.begin() + 1, words.end()));
+  const Command* command = find_command(first);
+  if (command == nullptr) return not_a_command(first);
+  return read_command(*command, Words(words.begin() + 1, words.end()));
 }
 
 }  // namespace

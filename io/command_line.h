@@ -20,6 +20,8 @@ struct CheckCommand {
   bool no_pictures = false;
   bool json = false;
   bool quiet = false;
+
+  bool operator==(const CheckCommand&) const = default;
 };
 
 /// A question about the frame as a whole.
@@ -35,6 +37,8 @@ struct StudyCommand {
   std::string directory;           ///< modes only; empty: no files
   std::optional<int> count;        ///< modes, buckle: -n
   std::vector<std::string> cases;  ///< buckle only; empty: all
+
+  bool operator==(const StudyCommand&) const = default;
 };
 
 /// tubewright view FRAME.yaml [--case NAME] [--colour QUANTITY] [--times N] [-q]
@@ -44,19 +48,35 @@ struct ViewCommand {
   std::string colour;           ///< empty: by stress
   std::optional<double> times;  ///< that the deflection is drawn
   bool quiet = false;
+
+  bool operator==(const ViewCommand&) const = default;
 };
 
 /// tubewright start FILE.yaml
 struct StartCommand {
   std::string file;  ///< `-` = standard output
+
+  bool operator==(const StartCommand&) const = default;
 };
 
 /// tubewright schema
-struct SchemaCommand {};
+struct SchemaCommand {
+  bool operator==(const SchemaCommand&) const = default;
+};
+
+/// tubewright completion bash|zsh|fish, tubewright completion --cases FRAME.yaml
+struct CompletionCommand {
+  std::string shell;
+  std::string frame;  ///< whose load cases are wanted instead
+
+  bool operator==(const CompletionCommand&) const = default;
+};
 
 /// Help or the version, asked for.
 struct Answer {
   std::string text;
+
+  bool operator==(const Answer&) const = default;
 };
 
 /// A command line that cannot be followed.
@@ -64,10 +84,12 @@ struct Misuse {
   std::string message;  ///< lower case, no full stop; empty where no words were given at all
   std::string advice;   ///< what to type instead; to no words at all, the short usage page
   bool json = false;    ///< `--json` was among the words: the answer is wanted in JSON
+
+  bool operator==(const Misuse&) const = default;
 };
 
-using CommandLine =
-    std::variant<CheckCommand, StudyCommand, ViewCommand, StartCommand, SchemaCommand, Answer, Misuse>;
+using CommandLine = std::variant<CheckCommand, StudyCommand, ViewCommand, StartCommand,
+                                 SchemaCommand, CompletionCommand, Answer, Misuse>;
 
 /// `words`: the arguments after the program's name.
 CommandLine read_command_line(const std::vector<std::string>& words);

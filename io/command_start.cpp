@@ -9,8 +9,8 @@
 namespace tubewright {
 
 int run_start(const StartCommand& command) {
-  if (command.file == "-") return print_results(starter_frame, 0);
-  if (const auto failure = write_new(command.file, starter_frame)) {
+  if (command.file == "-") return print_results(starter_frame(), 0);
+  if (const auto failure = write_new(command.file, starter_frame())) {
     std::error_code ignored;
     const bool exists =
         std::filesystem::exists(std::filesystem::symlink_status(failure->path, ignored));

@@ -14,6 +14,7 @@
 #include "io/cut_output.h"
 #include "io/diagnostics.h"
 #include "io/floor_output.h"
+#include "io/progress.h"
 #include "io/stability_output.h"
 #include "io/standard_streams.h"
 #include "io/terminal.h"
@@ -92,6 +93,7 @@ Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Prob
   if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
   const auto& found = std::get<FrameModes>(outcome);
   if (!command.directory.empty()) {
+    tell_stage("writing pictures");
     if (const auto failure = write_mode_files(loaded.frame, found, command.directory)) {
       return "cannot write " + failure->path + ": " + failure->reason;
     }
@@ -122,6 +124,24 @@ Outcome cut(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
                      cut_line(list), true, list.remarks};
 }
 
+const char* stage_of(Study study) {
+  switch (study) {
+    case Study::twist:
+      return "twisting the frame";
+    case Study::floor:
+      return "solving the frame with its sheet, without, and with tubes instead";
+    case Study::modes:
+      return "finding natural modes";
+    case Study::buckle:
+      return "finding buckling factors";
+    case Study::cut:
+      return "laying pieces out on bars";
+    case Study::bench_test:
+      break;
+  }
+  return "solving the bench test";
+}
+
 Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
                Paint paint) {
   switch (command.study) {
@@ -144,9 +164,12 @@ Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Pro
 }  // namespace
 
 int run_study(const StudyCommand& command) {
+  Progress progress(progress_settings(command.quiet));
+  progress.stage("reading the frame");
   const auto outcome = load_frame(command.frame, command.json);
   if (const int* code = std::get_if<int>(&outcome)) return *code;
   const auto& loaded = std::get<LoadedFrame>(outcome);
+  progress.stage(stage_of(command.study));
   Problems warnings = loaded.warnings;
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
   const Outcome found = answer(command, loaded, warnings, paint);

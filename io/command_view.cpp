@@ -1,20 +1,20 @@
 #include <unistd.h>
 
-#include <algorithm>
 #include <cerrno>
 #include <csignal>
 #include <cstdlib>
 #include <cstring>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <system_error>
 #include <variant>
 
 #include "cases/analysis.h"
-#include "cases/nearest_name.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
 #include "io/diagnostics.h"
+#include "io/progress.h"
 #include "io/standard_streams.h"
 #include "io/summary.h"
 #include "io/terminal.h"
@@ -51,20 +51,11 @@ class TemporaryDirectory {
   std::string path_, trouble_;
 };
 
-std::string quantities_in_words() {
-  std::string words;
-  for (const char* quantity : drawn_quantities) {
-    if (!words.empty()) words += quantity == drawn_quantities.back() ? " or " : ", ";
-    words += std::string("`") + quantity + "`";
-  }
-  return words;
-}
-
 /// Interrupting ends the window, which is a program of its own; we then still tidy up.
-std::optional<std::string> show(const std::string& directory, const ViewCommand& command,
-                                const std::string& quantity) {
+std::optional<std::string> show(const std::string& directory, const ViewCommand& command) {
   const auto before = std::signal(SIGINT, SIG_IGN);
-  DrawProgram window(window_on(directory, command.first_case, quantity, command.times));
+  const std::string colour = command.colour.empty() ? drawn_quantities.front() : command.colour;
+  DrawProgram window(window_on(directory, command.first_case, colour, command.times));
   const auto trouble = window.finish();
   std::signal(SIGINT, before);
   return trouble;
@@ -73,13 +64,8 @@ std::optional<std::string> show(const std::string& directory, const ViewCommand&
 }  // namespace
 
 int run_view(const ViewCommand& command) {
-  const std::string quantity = command.colour.empty() ? drawn_quantities.front() : command.colour;
-  if (std::find(drawn_quantities.begin(), drawn_quantities.end(), quantity) ==
-      drawn_quantities.end()) {
-    print_error("`--colour " + quantity + "` is not known",
-                "it is one of " + quantities_in_words());
-    return exit_cannot_answer;
-  }
+  std::optional<Progress> progress(std::in_place, progress_settings(command.quiet));
+  progress->stage("reading the frame");
   const auto outcome = load_frame(command.frame, false);
   if (const int* code = std::get_if<int>(&outcome)) return *code;
   const auto& [file, frame, warnings] = std::get<LoadedFrame>(outcome);
@@ -89,6 +75,7 @@ int run_view(const ViewCommand& command) {
     append(faults, warnings);
     return cannot_answer(faults, file, false);
   }
+  progress->stage("solving and checking load cases");
   const AnalysisOutcome solved = analyse(frame, {}, {});
   if (const auto* problems = std::get_if<Problems>(&solved)) {
     Problems all = warnings;
@@ -104,9 +91,10 @@ int run_view(const ViewCommand& command) {
   if (!directory.trouble().empty()) return cannot_answer(directory.trouble(), false);
   if (const auto failure = write_load_files(analysis, directory.path()))
     return cannot_answer("cannot write " + failure->path + ": " + failure->reason, false);
+  progress.reset();  // the window takes as long as it takes
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
   const int code = print_results(verdict(analysis, paint) + "\n", exit_code(analysis));
-  if (const auto trouble = show(directory.path(), command, quantity))
+  if (const auto trouble = show(directory.path(), command))
     return cannot_answer("no window: " + *trouble, false);
   return code;
 }

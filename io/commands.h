@@ -10,5 +10,6 @@ int run_study(const StudyCommand& command);
 int run_view(const ViewCommand& command);
 int run_start(const StartCommand& command);
 int run_schema();
+int run_completion(const CompletionCommand& command);
 
 }  // namespace tubewright

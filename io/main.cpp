@@ -20,6 +20,7 @@ int run(const StudyCommand& command) { return run_study(command); }
 int run(const ViewCommand& command) { return run_view(command); }
 int run(const StartCommand& command) { return run_start(command); }
 int run(const SchemaCommand&) { return run_schema(); }
+int run(const CompletionCommand& command) { return run_completion(command); }
 int run(const Answer& answer) { return print_results(answer.text, 0); }
 
 int run(const Misuse& misuse) {

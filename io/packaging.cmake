@@ -6,6 +6,20 @@ include(CMakePackageConfigHelpers)
 install(TARGETS tubewright RUNTIME COMPONENT program)
 install(TARGETS tubewright_draw RUNTIME DESTINATION ${CMAKE_INSTALL_LIBEXECDIR}/tubewright
   COMPONENT program)
+install(FILES ${PROJECT_BINARY_DIR}/tubewright.1 COMPONENT program
+  DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
+
+# Shell completion, where bash-completion, zsh and fish look for it; Debian's zsh looks for what
+# packages bring in a directory of its own.
+set(completion_dir ${PROJECT_BINARY_DIR}/completion)
+install(FILES ${completion_dir}/tubewright.bash COMPONENT program
+  DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions RENAME tubewright)
+foreach(zsh_dir site-functions vendor-completions)
+  install(FILES ${completion_dir}/tubewright.zsh COMPONENT program
+    DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/${zsh_dir} RENAME _tubewright)
+endforeach()
+install(FILES ${completion_dir}/tubewright.fish COMPONENT program
+  DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d)
 
 # The solver library, for other programs: find_package(tubewright), tubewright::solver
 # ------------------------------------------------------------------------------------

@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "io/command_line.h"
+#include "io/progress.h"
 #include "io/write_aside.h"
 
 namespace tubewright {
@@ -34,13 +35,19 @@ void prepare_standard_streams() {
 }
 
 int print_results(std::string_view text, int exit_code) {
-  const std::optional<std::string> failure = write_all(STDOUT_FILENO, text);
+  const std::optional<std::string> failure = [&] {
+    const ProgressPause pause;
+    return write_all(STDOUT_FILENO, text);
+  }();
   if (!failure) return exit_code;
   print_error("cannot write the results to standard output: " + *failure);
   return exit_cannot_answer;
 }
 
-void print_message(std::string_view text) { (void)write_all(STDERR_FILENO, text); }
+void print_message(std::string_view text) {
+  const ProgressPause pause;
+  (void)write_all(STDERR_FILENO, text);
+}
 
 void print_error(const std::string& message, const std::string& advice) {
   print_message("tubewright: error: " + message + "\n" +

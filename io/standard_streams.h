@@ -1,4 +1,5 @@
 // The program's three standard streams: results to standard output, messages to standard error.
+// A line of progress (progress.h) is taken off the terminal before either.
 #pragma once
 
 #include <string>

@@ -66,4 +66,5 @@ def main():
             report(members, "--json", [program, "check", str(path), "--json"], runs)
 
 
-main()
+if __name__ == "__main__":
+    main()

@@ -54,7 +54,7 @@ int main(int count, char** arguments) {
   for (int i = 1; i < count; ++i) {
     std::ifstream stream(arguments[i], std::ios::binary);
     std::string text(std::istreambuf_iterator<char>(stream), {});
-    if (arguments[i] == std::string("starter")) text = starter_frame;
+    if (arguments[i] == std::string("starter")) text = starter_frame();
     Problems problems;
     const std::optional<YamlNode> root = parse_strict_yaml(text, problems);
     const Json line = {{"file", arguments[i]}, {"frame", root ? as_json(*root) : Json(nullptr)}};

@@ -35,6 +35,22 @@ class Packages(unittest.TestCase):
             output("dpkg-deb", "-x", self.files["tubewright"], root)
             self.assertTrue(output(root + "/usr/bin/tubewright", "--version").startswith("tubewright "))
 
+    def test_shells_and_man_find_what_is_for_them(self):
+        # Debian: bash-completion, zsh and fish read what packages bring under /usr/share; zsh looks
+        # in vendor-completions there, in site-functions under /usr/local/share (its $fpath).
+        listing = output("dpkg-deb", "-c", self.files["tubewright"])
+        for path in ("bash-completion/completions/tubewright",
+                     "zsh/vendor-completions/_tubewright", "zsh/site-functions/_tubewright",
+                     "fish/vendor_completions.d/tubewright.fish", "man/man1/tubewright.1"):
+            self.assertIn("./usr/share/" + path + "\n", listing)
+        with tempfile.TemporaryDirectory() as root:
+            output("dpkg-deb", "-x", self.files["tubewright"], root)
+            for shell, path in (("bash", "bash-completion/completions/tubewright"),
+                                ("zsh", "zsh/vendor-completions/_tubewright"),
+                                ("fish", "fish/vendor_completions.d/tubewright.fish")):
+                self.assertEqual(output(root + "/usr/bin/tubewright", "completion", shell),
+                                 pathlib.Path(root, "usr/share", path).read_text())
+
     def test_the_program_depends_on_the_shared_libraries_it_uses(self):
         fields = output("dpkg-deb", "-f", self.files["tubewright"])
         self.assertIn("Section: science", fields)

@@ -306,6 +306,9 @@ class Window(ProgramTest):
         process = run("view", path, "--colour", "heat", env=NO_DISPLAY)
         self.assertAnswer(2, process)
         self.assertIn("`stress`, `utilisation`, `axial` or `normal`", process.stderr)
+        for colour in ("stress", "utilisation", "axial", "normal"):
+            process = run("view", path, "--colour", colour, env=NO_DISPLAY)
+            self.assertIn("no window: there is no display", process.stderr)
         process = run("view", path, "--case", "lihgt", env=NO_DISPLAY)
         self.assertAnswer(2, process)
         self.assertIn("light", process.stderr)

@@ -10,6 +10,8 @@ import subprocess
 import tempfile
 import unittest
 
+import yaml
+
 PROGRAM = os.environ["TUBEWRIGHT"]
 EXAMPLES = pathlib.Path(__file__).parents[2] / "cases"
 
@@ -52,6 +54,20 @@ def one_json_object(text):
     result = json.loads(text, parse_constant=refuse)
     assert isinstance(result, dict)
     return result
+
+
+class Yaml12(yaml.SafeLoader):
+    """YAML 1.2's core schema has only true and false; PyYAML takes `on` for true as well."""
+
+
+Yaml12.yaml_implicit_resolvers = {
+    first: [(tag, pattern) for tag, pattern in resolvers
+            if tag != "tag:yaml.org,2002:bool" or first in "tTfF"]
+    for first, resolvers in yaml.SafeLoader.yaml_implicit_resolvers.items()}
+
+
+def read_yaml(text):
+    return yaml.load(text, Loader=Yaml12)
 
 
 class ProgramTest(unittest.TestCase):

@@ -4,23 +4,8 @@ import json
 import unittest
 
 import jsonschema
-import yaml
 
-from program import CANTILEVER, MISSPELT, ProgramTest, run
-
-
-class Yaml12(yaml.SafeLoader):
-    """YAML 1.2's core schema has only true and false; PyYAML takes `on` for true as well."""
-
-
-Yaml12.yaml_implicit_resolvers = {
-    first: [(tag, pattern) for tag, pattern in resolvers
-            if tag != "tag:yaml.org,2002:bool" or first in "tTfF"]
-    for first, resolvers in yaml.SafeLoader.yaml_implicit_resolvers.items()}
-
-
-def read_yaml(text):
-    return yaml.load(text, Loader=Yaml12)
+from program import CANTILEVER, MISSPELT, ProgramTest, read_yaml, run
 
 
 class Usage(ProgramTest):
@@ -42,7 +27,7 @@ class Usage(ProgramTest):
         lines = run("--help").stdout.split("Commands:\n")[1].split("\n\n")[0].splitlines()
         commands = [line.split()[0] for line in lines]
         self.assertEqual(["check", "twist", "floor", "modes", "buckle", "cut", "bench-test",
-                          "view", "start", "schema"], commands)
+                          "view", "start", "schema", "completion"], commands)
         for command in commands:
             self.assertAnswer(0, run(command, "--help"))
 
