@@ -1,0 +1,2 @@
+#include "tests/catch.h"
+TEST_CASE("x") { CHECK(true); }
