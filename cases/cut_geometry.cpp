@@ -19,14 +19,15 @@ constexpr double degree = std::numbers::pi / 180;
 constexpr double straight_on = 0.5 * degree;  ///< a path that turns by less is one piece
 constexpr double in_line = 10 * degree;       ///< tubes that meet at less are spliced end to end
 constexpr double square_on = 2 * degree;      ///< what a builder takes for square, or for flush
-constexpr double same_way = 1e-3;             ///< of unit vectors: 0.06 degrees, a drawing's rounding
-constexpr double steepest = 1e4;              ///< slope of a plane that runs along the tube
+constexpr double same_way = 1e-3;  ///< of unit vectors: 0.06 degrees, a drawing's rounding
+constexpr double steepest = 1e6;   ///< slope of a plane that runs along the tube
 
 /// A tube as it leaves a node.
 struct Arm {
   int tube = 0;
   int end = 0;
   Eigen::Vector3d away;  ///< unit vector into the tube
+  bool goes_on = false;  ///< another here is the next run of it
 };
 
 /// Half of the section along y and z.
@@ -100,13 +101,14 @@ class Cutter {
       return true;
     });
     // The bigger first; of one size runs that go on, then as in the file, images beside originals.
-    const auto goes_on = [&](const Arm& a) {
-      return std::any_of(arms.begin(), arms.end(), [&](const Arm& b) { return one_run(a, b); });
-    };
+    for (Arm& a : arms) {
+      a.goes_on =
+          std::any_of(arms.begin(), arms.end(), [&](const Arm& b) { return one_run(a, b); });
+    }
     std::stable_sort(arms.begin(), arms.end(), [&](const Arm& a, const Arm& b) {
       const double difference = area(a.tube) - area(b.tube);
       if (std::abs(difference) > 1e-12) return difference > 0;
-      if (goes_on(a) != goes_on(b)) return goes_on(a);
+      if (a.goes_on != b.goes_on) return a.goes_on;
       return rank(a.tube) < rank(b.tube);
     });
     std::vector<const Arm*> waiting, placed;
@@ -126,6 +128,7 @@ class Cutter {
       }
       for (const Arm* arm : alike) {
         keep_what_shows(*arm, end_of(*arm));
+        close_slivers(*arm, end_of(*arm));
         placed.push_back(arm);
         std::erase(waiting, arm);
       }
@@ -135,7 +138,8 @@ class Cutter {
   /// True if an arm meets nothing, at least on a part of its section.
   bool open_somewhere(const Arm& arm, const TubeEnd& e) const {
     bool open = e.cuts.empty();
-    all_over(arm, [&](double y, double z) { open = open || e.begin(y, z) < -tube(arm.tube).length; });
+    all_over(arm,
+             [&](double y, double z) { open = open || e.begin(y, z) < -tube(arm.tube).length; });
     return open;
   }
 
@@ -144,26 +148,33 @@ class Cutter {
                                      const std::vector<const Arm*>& placed,
                                      const std::vector<const Arm*>& waiting) const {
     std::vector<const Arm*> alike = {waiting.front()};
-    const bool corner = through.empty() && placed.empty() && waiting.size() > 2;
+    const bool first = through.empty() && placed.empty();
     for (size_t i = 0; i < alike.size(); ++i) {
       const Arm& a = *alike[i];
       for (const Arm* b : waiting) {
         if (std::find(alike.begin(), alike.end(), b) != alike.end()) continue;
-        // Corner of a box: three square cuts are less work than three pointed ones.
-        const bool butted = corner && rank(a.tube) != rank(b->tube) &&
-                            std::abs(a.away.dot(b->away)) < std::sin(square_on);
-        if (one_run(a, *b) || (!butted && twins(a, *b, through, placed))) alike.push_back(b);
+        const bool as_twins = a.goes_on == b->goes_on &&
+                              !(first && butts(a, *b, waiting.size() == 2)) &&
+                              twins(a, *b, through, placed);
+        if (one_run(a, *b) || as_twins) alike.push_back(b);
       }
     }
     return alike;
+  }
+
+  /// At a free corner, where neither stands on anything: whether a square end and a face are less
+  /// work than a mitre, and left and right come out alike all the same.
+  bool butts(const Arm& a, const Arm& b, bool alone) const {
+    if (rank(a.tube) == rank(b.tube)) return false;
+    const double right_angle = std::numbers::pi / 2;
+    return angle(a, b) < (alone ? right_angle - square_on : right_angle + square_on);
   }
 
   /// Runs of one path where it turns, or tubes of one size in line.
   bool one_run(const Arm& a, const Arm& b) const {
     if (a.tube == b.tube || !same_size(a.tube, b.tube)) return false;
     const double between = angle(a, b);
-    return between > std::numbers::pi - in_line ||
-           (between > in_line && same_path(a.tube, b.tube));
+    return between > std::numbers::pi - in_line || (between > in_line && same_path(a.tube, b.tube));
   }
 
   static double angle(const Arm& a, const Arm& b) {
@@ -180,8 +191,7 @@ class Cutter {
   bool same_size(int a, int b) const {
     const HalfSizes &x = half(a), &y = half(b);
     const auto near = [](double p, double q) { return std::abs(p - q) < 1e-6; };
-    return x.round == y.round &&
-           near(std::min(x.y, x.z), std::min(y.y, y.z)) &&
+    return x.round == y.round && near(std::min(x.y, x.z), std::min(y.y, y.z)) &&
            near(std::max(x.y, x.z), std::max(y.y, y.z));
   }
 
@@ -251,8 +261,8 @@ class Cutter {
     const HalfSizes& h = half(other);
     const Eigen::Vector3d along = o.axes.row(0);
     const double sine = along.cross(arm.away).norm();
-    const bool beside = sine < std::sin(in_line) &&
-                        (ends_here == nullptr || ends_here->away.dot(arm.away) > 0);
+    const bool beside =
+        sine < std::sin(in_line) && (ends_here == nullptr || ends_here->away.dot(arm.away) > 0);
     if (beside) {
       e.cuts.push_back({{CutPlane{}}, other, EndKind::square});
       return;
@@ -277,12 +287,23 @@ class Cutter {
     std::vector<EndCut> cuts = {cut};
     if (ends_here != nullptr) cuts = with_ways_past(arm, *ends_here, cut);
     for (EndCut& c : cuts) {
+      if (past_it(arm, c)) continue;
       drop_hidden_planes(arm, c);
       const auto faces = std::count_if(c.planes.begin(), c.planes.end(),
                                        [](const CutPlane& p) { return !only_divides(p); });
       if (c.kind == EndKind::face && faces > 1) c.kind = EndKind::edge;
       e.cuts.push_back(std::move(c));
     }
+  }
+
+  /// True if a cut leaves an arm whole but for a hair's breadth along its edges.
+  bool past_it(const Arm& arm, const EndCut& cut) const {
+    bool past = true;
+    const auto look = [&](double y, double z) {
+      past = past && begin_at(cut, y, z) < -tube(arm.tube).length;
+    };
+    all_over(arm, look, shows);
+    return past;
   }
 
   /// Where an arm is past the end of an earlier one it need not leave it by a face. Past a notched
@@ -311,8 +332,8 @@ class Cutter {
     const Eigen::Matrix3d& own = tube(arm.tube).axes;
     const Eigen::Matrix3d& theirs = tube(earlier.tube).axes;
     // Past the end is n.x >= -at, from x - mitre y - bevel z <= at.
-    const Eigen::Vector3d n = -earlier.away + p.mitre * theirs.row(1).transpose() +
-                              p.bevel * theirs.row(2).transpose();
+    const Eigen::Vector3d n =
+        -earlier.away + p.mitre * theirs.row(1).transpose() + p.bevel * theirs.row(2).transpose();
     const double out = n.dot(arm.away), y = n.dot(own.row(1)), z = n.dot(own.row(2));
     const double along_it = 1e-4 * n.norm();
     if (out > along_it) return {plane(arm, n, -p.at)};
@@ -335,9 +356,11 @@ class Cutter {
 
   /// Calls visit(y, z) for places all over an arm's section.
   template <class Visit>
-  void all_over(const Arm& arm, const Visit& visit) const {
+  void all_over(const Arm& arm, const Visit& visit, double inside = 0) const {
     constexpr int steps = 16;
-    const HalfSizes& h = half(arm.tube);
+    HalfSizes h = half(arm.tube);
+    h.y -= std::min(inside, h.y / 2);
+    h.z -= std::min(inside, h.z / 2);
     for (int i = 0; i <= steps; ++i) {
       for (int j = 0; j <= steps; ++j) {
         visit(h.y * (2.0 * i / steps - 1), h.z * (2.0 * j / steps - 1));
@@ -356,8 +379,14 @@ class Cutter {
       EndCut others = cut;
       others.planes.erase(others.planes.begin() + static_cast<std::ptrdiff_t>(i));
       bool needed = false;
-      all_over(arm, [&](double y, double z) {
+      const auto look = [&](double y, double z) {
         needed = needed || begin_at(whole, y, z) < begin_at(others, y, z) - shows;
+      };
+      // What runs along the tube has to leave a strip, lest flush faces hang on a hair's breadth.
+      all_over(arm, look, only_divides(whole.planes[i]) ? shows : 0);
+      const double length = tube(arm.tube).length;
+      all_over(arm, [&](double y, double z) {
+        needed = needed || (begin_at(whole, y, z) < length && begin_at(others, y, z) > length);
       });
       if (!needed) cut = std::move(others);
     }
@@ -392,6 +421,17 @@ class Cutter {
         e.kind = stands_out;
       }
     }
+  }
+
+  /// Between two planes that divide there may be a hair's breadth that meets nothing.
+  void close_slivers(const Arm& arm, TubeEnd& e) const {
+    const bool closed = std::any_of(e.cuts.begin(), e.cuts.end(), [](const EndCut& c) {
+      return std::none_of(c.planes.begin(), c.planes.end(), only_divides);
+    });
+    if (closed) return;
+    double least = std::numeric_limits<double>::infinity();
+    all_over(arm, [&](double y, double z) { least = std::min(least, e.begin(y, z)); });
+    e.cuts.push_back({{CutPlane{least, 0, 0}}, -1, EndKind::square});
   }
 
   /// How far beyond the node a tube has to reach so that the others can stand on its face, <= 0.
@@ -514,7 +554,7 @@ bool along_a_face(const EndCut& cut) {
   return cut.kind != EndKind::mitre && cut.kind != EndKind::square;
 }
 
-bool only_divides(const CutPlane& plane) { return std::hypot(plane.mitre, plane.bevel) > 1e3; }
+bool only_divides(const CutPlane& plane) { return std::hypot(plane.mitre, plane.bevel) > 20; }
 
 double TubeEnd::begin(double y, double z) const {
   double farthest = -std::numeric_limits<double>::infinity();
@@ -537,9 +577,10 @@ std::vector<DrawnTube> drawn_tubes(const Frame& frame, const NumberedFrame& n,
   for (const CutTube& t : tubes) {
     const SectionEntry& s = find_section(frame, t.section);
     const auto um = [](double x) { return std::lround(x * 1e6); };
-    const int size = sizes.emplace(std::tuple(s.shape, um(s.height), um(s.width)),
-                                   static_cast<int>(sizes.size()))
-                         .first->second;
+    const int size =
+        sizes
+            .emplace(std::tuple(s.shape, um(s.height), um(s.width)), static_cast<int>(sizes.size()))
+            .first->second;
     drawn.push_back({{n.model.nodes[static_cast<size_t>(t.nodes[0])],
                       n.model.nodes[static_cast<size_t>(t.nodes[1])]},
                      size});

@@ -7,11 +7,12 @@
 // 3. of one size, runs that go on: of a path that turns, or in line within 10 degrees;
 // 4. then as in the file, where an image in a plane that mirrors most of the frame
 //    (frame_symmetry.h) counts as standing beside its original. Left and right come out alike.
-// Two of one size share the room by the plane between them (a mitre) if they are runs that go on, or
-// images of each other in that plane through the node and it mirrors all that came before them, so
-// that none has a reason to be first. One corner is left to the file: three or more that stand
-// square to each other with nothing before them, as in a box, are butted, because square cuts are
-// less work than points. The first at a node, if nothing holds it, reaches to the outside.
+// Two of one size share the room by the plane between them (a mitre) if they are runs that go on,
+// or images of each other in that plane through the node and it mirrors all that came before them,
+// so that none has a reason to be first. Left to the file are free corners, where neither stands on
+// anything, if they are sharper than square, or square and of three or more (a box): there a square
+// end and a face are less work than points. The first at a node, if nothing holds it, reaches to
+// the outside.
 // Tubes that leave a node within 10 degrees of each other are not cut against each other: a drawing
 // by lines does not say how they lie. A plane that would take off less than 1 mm is left out.
 // Rules: common practice, no source. tests/viz/ proves the pieces as solids: nothing overlaps.
@@ -76,7 +77,7 @@ struct EndCut {
 
 double begin_at(const EndCut& cut, double y, double z);
 
-/// True if a plane runs along the tube: no cut, but the line between two of them.
+/// True if a plane runs along the tube, within 3 degrees: no cut, but the line between two of them.
 bool only_divides(const CutPlane& plane);
 
 /// True if a tube stands on another there, not beside its twin nor free.

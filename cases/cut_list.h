@@ -15,7 +15,8 @@ namespace tubewright {
 /// Pieces that are cut alike: the same section, lengths and ends but for turning the tube about its
 /// axis or end for end. A piece and its mirror image are not alike, unless they are that too.
 struct CutGroup {
-  std::string label;  ///< "A", "B", ..., "Z", "AA"
+  std::string label;      ///< "A", "B", ..., "Z", "AA"
+  std::string mirror_of;  ///< label of an earlier group whose pieces these are in a mirror, or empty
   CutPiece piece;     ///< the first of them
   std::vector<std::string> names;
   double mass = 0;  ///< of one piece, kg
@@ -44,8 +45,8 @@ struct CutList {
   std::vector<BarOrder> orders;
   std::vector<JigCheck> jig;
   double mass = 0;         ///< of all pieces as cut, kg
-  double weld_length = 0;  ///< m, all round every end
-  int welds = 0;
+  double weld_length = 0;  ///< m, along all ends that stand on another tube or meet their twin
+  int welds = 0;           ///< such ends
   Problems remarks;  ///< pieces longer than a bar, tubes known by their properties only
 };
 

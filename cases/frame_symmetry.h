@@ -19,9 +19,9 @@ struct DrawnTube {
 };
 
 struct MirrorPlane {
-  int axis = 1;       ///< 0, 1, 2: square to x, y, z
-  double at = 0;      ///< m
-  double share = 0;   ///< of the tubes that have an image, 0 to 1
+  int axis = 1;      ///< 0, 1, 2: square to x, y, z
+  double at = 0;     ///< m
+  double share = 0;  ///< of the tubes that have an image, 0 to 1
 
   Eigen::Vector3d image(Eigen::Vector3d p) const {
     p[axis] = 2 * at - p[axis];

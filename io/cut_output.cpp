@@ -42,6 +42,7 @@ const char* kind_word(EndKind kind) {
 std::string angles_text(const EndCut& cut) {
   std::string text;
   for (const CutPlane& p : cut.planes) {
+    if (only_divides(p)) continue;
     const SawAngles a = saw_angles(p);
     const double mitre = std::abs(a.mitre) * degrees, bevel = std::abs(a.bevel) * degrees;
     if (mitre < 0.05 && bevel < 0.05) continue;
@@ -51,14 +52,30 @@ std::string angles_text(const EndCut& cut) {
   return text;
 }
 
-/// "face 45.0, trim to brace_2"
+/// The tubes that take a corner off an end besides the first, each once: along their faces, or
+/// along the plane between two that are cut alike.
+std::vector<std::string> other_tubes(const CutList& list, const TubeEnd& e, bool mitres) {
+  std::vector<std::string> names;
+  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
+    const EndCut& cut = e.cuts[i];
+    if (cut.against < 0 || cut.against == e.cuts.front().against) continue;
+    if ((cut.kind == EndKind::mitre) != mitres) continue;
+    const std::string& name = list.tube_names[static_cast<std::size_t>(cut.against)];
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  return names;
+}
+
+/// "face 45.0, trim to brace_2, mitre to brace_3"
 std::string end_text(const CutList& list, const TubeEnd& e) {
   if (e.cuts.empty()) return kind_word(e.kind);
   const std::string angles = angles_text(e.cuts.front());
   std::string text = kind_word(e.kind) + (angles.empty() ? "" : " " + angles);
-  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
-    text += (i == 1 ? ", trim to " : ", ") +
-            list.tube_names[static_cast<std::size_t>(e.cuts[i].against)];
+  for (const bool mitres : {false, true}) {
+    const std::vector<std::string> names = other_tubes(list, e, mitres);
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      text += (i > 0 ? ", " : mitres ? ", mitre to " : ", trim to ") + names[i];
+    }
   }
   return text;
 }
@@ -88,9 +105,13 @@ std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
     const std::string here = size_text(find_section(frame, g.piece.tube.section));
     if (here != size) text += here + '\n';
     size = here;
-    text += "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
-            right(mm(g.piece.long_point), 10) + right(mm(g.piece.short_point), 10);
-    text += wrapped("  ", names_text(g.names));
+    const std::string row = "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
+                            right(mm(g.piece.long_point), 10) + right(mm(g.piece.short_point), 10);
+    text += wrapped(row + "  ", names_text(g.names));
+    if (!g.mirror_of.empty()) {
+      text += "         mirror image of " + g.mirror_of + '\n';
+      continue;
+    }
     for (const TubeEnd& e : g.piece.ends) text += wrapped("         ", end_text(list, e));
   }
   return text + '\n';
@@ -150,19 +171,19 @@ const std::vector<std::string>& habits() {
 ordered_json end_json(const CutList& list, const TubeEnd& e) {
   ordered_json planes = ordered_json::array();
   for (const EndCut& cut : e.cuts) {
+    if (cut.against < 0 && e.cuts.size() > 1) continue;  // the open end beside what it stands on
     for (const CutPlane& p : cut.planes) {
+      if (only_divides(p)) continue;
       const SawAngles a = saw_angles(p);
       planes.push_back({{"at", number(p.at * mm_per_m)},
                         {"mitre", number(a.mitre * degrees)},
                         {"bevel", number(a.bevel * degrees)}});
     }
   }
-  ordered_json trims = ordered_json::array();
-  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
-    trims.push_back(list.tube_names[static_cast<std::size_t>(e.cuts[i].against)]);
-  }
-  return {
-      {"kind", kind_word(e.kind)}, {"planes", std::move(planes)}, {"trim_to", std::move(trims)}};
+  return {{"kind", kind_word(e.kind)},
+          {"planes", std::move(planes)},
+          {"trim_to", other_tubes(list, e, false)},
+          {"mitre_to", other_tubes(list, e, true)}};
 }
 
 void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
@@ -170,6 +191,8 @@ void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
   for (const CutGroup& g : list.groups) {
     out.row(g.label, {{"count", g.names.size()},
                       {"members", g.names},
+                      {"mirror_of", g.mirror_of.empty() ? ordered_json(nullptr)
+                                                        : ordered_json(g.mirror_of)},
                       {"section", g.piece.tube.section},
                       {"size", size_text(find_section(frame, g.piece.tube.section))},
                       {"long_point", number(g.piece.long_point * mm_per_m)},

@@ -23,7 +23,8 @@ namespace {
 using Eigen::Vector3d;
 
 constexpr double mm = 1e-3;
-constexpr double step = 2 * mm;     // of the grid
+constexpr double step = 0.5 * mm;   // of the grid along a tube
+constexpr double across = 2 * mm;   // and across
 constexpr double reach = 200 * mm;  // along a tube from its node: 25 mm at 10 degrees is 144
 
 /// Negative on the side that `outward` points away from.
@@ -102,8 +103,8 @@ double from_axis(const PieceSolid& s, const Vector3d& p) {
 
 Overlap overlap_of(const PieceSolid& a, const PieceSolid& b, double deeper) {
   Overlap o{a.piece.tube.name, b.piece.tube.name, 0, 0};
-  const int ny = static_cast<int>(std::ceil(2 * a.half_y / step));
-  const int nz = static_cast<int>(std::ceil(2 * a.half_z / step));
+  const int ny = static_cast<int>(std::ceil(2 * a.half_y / across));
+  const int nz = static_cast<int>(std::ceil(2 * a.half_z / across));
   const int nx = static_cast<int>(std::ceil((a.piece.tube.length + 2 * reach) / step));
   const double dy = 2 * a.half_y / ny, dz = 2 * a.half_z / nz;
   for (int i = 0; i < nx; ++i) {
@@ -112,8 +113,12 @@ Overlap overlap_of(const PieceSolid& a, const PieceSolid& b, double deeper) {
     for (int j = 0; j < ny; ++j) {
       for (int k = 0; k < nz; ++k) {
         const Vector3d p = a.place(x, (j + 0.5) * dy - a.half_y, (k + 0.5) * dz - a.half_z);
-        if (from_axis(b, p) > out_of_axis(b)) continue;
-        const double depth = -std::max(value(*a.cut, p), value(*b.cut, p));
+        const Vector3d in_b = b.piece.tube.axes * (p - b.origin);
+        if (in_b.x() < -reach || in_b.x() > b.piece.tube.length + reach) continue;
+        if (std::abs(in_b.y()) > b.half_y || std::abs(in_b.z()) > b.half_z) continue;
+        const double in_b_by = -value(*b.cut, p);
+        if (in_b_by <= deeper) continue;
+        const double depth = std::min(in_b_by, -value(*a.cut, p));
         if (depth <= deeper) continue;
         o.volume += step * dy * dz;
         o.depth = std::max(o.depth, depth);
@@ -173,9 +178,16 @@ Contact contact_of(const std::vector<PieceSolid>& all, const PieceSolid& s, int 
       if (held) gap = outward - fine / 2;
     }
     const int on = stands_on(e, y, z);
+    const auto in_its_prism = [&] {
+      const PieceSolid& o = all[static_cast<std::size_t>(on)];
+      for (double outward = touches; outward < 6 * touches; outward += touches) {
+        if (value(*o.prism, at(outward)) < (o.round ? 0 : -touches)) return true;
+      }
+      return false;
+    };
     if (gap <= touches) {
       c.touching += share;
-    } else if (on >= 0 && value(*all[static_cast<std::size_t>(on)].prism, at(touches)) < -touches) {
+    } else if (on >= 0 && in_its_prism()) {
       c.missing += share;
       c.gap = std::max(c.gap, gap);
     }
@@ -221,12 +233,28 @@ std::vector<PieceSolid> solids_of(const Frame& frame, const std::vector<CutPiece
   return solids;
 }
 
+namespace {
+
+/// A saddle is given by its length only and then filed to fit.
+bool filed_to_fit(const PieceSolid& a, const PieceSolid& b) {
+  const auto saddle = [](const PieceSolid& s) {
+    return s.piece.ends[0].kind == EndKind::saddle || s.piece.ends[1].kind == EndKind::saddle;
+  };
+  return (saddle(a) && b.round) || (saddle(b) && a.round);
+}
+
+}  // namespace
+
 std::vector<Overlap> overlaps(const std::vector<PieceSolid>& solids, double deeper) {
   std::vector<Overlap> found;
   for (std::size_t i = 0; i < solids.size(); ++i) {
     for (std::size_t j = i + 1; j < solids.size(); ++j) {
       if (!share_node(solids[i], solids[j]) || solids[i].link() || solids[j].link()) continue;
-      const Overlap o = overlap_of(solids[i], solids[j], deeper);
+      if (filed_to_fit(solids[i], solids[j])) continue;
+      // What is thin across one is cut fine along the other.
+      const Overlap along_first = overlap_of(solids[i], solids[j], deeper);
+      const Overlap along_second = overlap_of(solids[j], solids[i], deeper);
+      const Overlap& o = along_first.volume > along_second.volume ? along_first : along_second;
       if (o.volume > 0) found.push_back(o);
     }
   }

@@ -18,12 +18,12 @@ namespace tubewright::testing {
 
 struct PieceSolid {
   CutPiece piece;
-  Eigen::Vector3d origin;                          ///< its first node
-  double half_y = 0, half_z = 0;                   ///< m
-  bool round = false;                              ///< tube or bar
-  std::vector<int> nodes;                          ///< all it ends at or runs through
-  vtkSmartPointer<vtkImplicitFunction> cut;        ///< below zero inside, by the depth in m
-  vtkSmartPointer<vtkImplicitFunction> prism;      ///< the same without its ends
+  Eigen::Vector3d origin;                      ///< its first node
+  double half_y = 0, half_z = 0;               ///< m
+  bool round = false;                          ///< tube or bar
+  std::vector<int> nodes;                      ///< all it ends at or runs through
+  vtkSmartPointer<vtkImplicitFunction> cut;    ///< below zero inside, by the depth in m
+  vtkSmartPointer<vtkImplicitFunction> prism;  ///< the same without its ends
 
   bool link() const;  ///< a bar between eyes: lies in nothing's way
 
@@ -43,8 +43,9 @@ struct Overlap {
   double depth = 0;   ///< of the point deepest inside both, m
 };
 
-/// Every pair that meets at a node, with anything in common deeper than `deeper`. Points of a grid
-/// of 2 mm.
+/// Every pair that meets at a node, with anything in common deeper than `deeper`, by counting
+/// points of a grid, 0.5 mm along a tube and 2 mm across. Left out is a tube on a round one: its
+/// saddle is filed to fit.
 std::vector<Overlap> overlaps(const std::vector<PieceSolid>& solids, double deeper);
 
 /// How well an end lies on what it stands against, along the axis of its tube.
@@ -53,8 +54,9 @@ struct Contact {
   int end = 0;
   EndKind kind = EndKind::square;
   double touching = 0;  ///< share of the rim that has something behind it within 1 mm
-  /// Share of the rim cut for a tube that is not there, because that is cut off itself. Where the end
-  /// is wider than the face it stands on there is nothing behind it either, but nothing is missing.
+  /// Share of the rim cut for a tube that is not there, because that is cut off itself. Where the
+  /// end is wider than the face it stands on there is nothing behind it either, but nothing is
+  /// missing.
   double missing = 0;
   double gap = 0;  ///< the widest to anything where some is missing, 60 mm at most, m
 };
