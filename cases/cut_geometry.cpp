@@ -504,6 +504,14 @@ class Cutter {
     return 0;
   }
 
+  /// An end that is free to turn or slide is no weld.
+  bool bolted(const CutTube& t, int end) const {
+    const Member& first = frame_.members[static_cast<size_t>(t.members.front())];
+    const Member& last = frame_.members[static_cast<size_t>(t.members.back())];
+    const EndConnection& c = end == 0 ? first.release_from : last.release_to;
+    return std::any_of(c.begin(), c.end(), [](double stiffness) { return stiffness == 0; });
+  }
+
   CutPiece piece(size_t t) {
     CutPiece p{tubes_[t], ends_[t], 0, 0, 0};
     double near = p.tube.length, far = p.tube.length;
@@ -521,7 +529,7 @@ class Cutter {
         const double length = std::hypot(a[0] - b[0], a[1] - b[1], here - next);
         e.weld_length += length * share_of_weld(e, (a[0] + b[0]) / 2, (a[1] + b[1]) / 2);
       }
-      if (e.kind == EndKind::eye) e.weld_length = 0;
+      if (e.kind == EndKind::eye || bolted(p.tube, end)) e.weld_length = 0;
       near -= least;
       far -= greatest;
       p.weld_length += e.weld_length;

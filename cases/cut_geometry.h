@@ -87,7 +87,7 @@ struct TubeEnd {
   EndKind kind = EndKind::square;  ///< an edge or saddle if any cut is, else of the first
   /// The tube begins at the farthest of them; the one that makes most of the end comes first.
   std::vector<EndCut> cuts;
-  double weld_length = 0;  ///< along the outer faces, m: of a mitre half, of a free end nothing
+  double weld_length = 0;  ///< along the outer faces, m: of a mitre half; 0: free, or released
 
   /// Distance from the node at which the tube begins, at a place of its section.
   double begin(double y, double z) const;

@@ -174,7 +174,10 @@ CutList cut_list(const Frame& frame) {
   CutList list;
   list.stock = frame.stock.value_or(Stock{});
   std::map<std::pair<SizeKey, Signature>, CutGroup> groups;
-  for (CutPiece& piece : cut_pieces(frame, numbered)) {
+  const std::vector<CutPiece> cut = cut_pieces(frame, numbered);
+  list.weld_order = weld_order(frame, numbered, cut);
+  list.shrinkage = weld_shrinkage(frame, numbered, cut);
+  for (const CutPiece& piece : cut) {
     list.tube_names.push_back(piece.tube.name);
     const SectionEntry& s = find_section(frame, piece.tube.section);
     const Member& member = frame.members[static_cast<size_t>(piece.tube.members.front())];
@@ -196,6 +199,7 @@ CutList cut_list(const Frame& frame) {
     if (g.names.empty()) {
       g.mass = mass_per_length(frame, member) * mean_length(piece, s);
       g.piece = piece;
+      g.shrinkage = end_shrinkage(frame, piece);
     }
     g.names.push_back(piece.tube.name);
   }

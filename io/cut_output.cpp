@@ -9,6 +9,7 @@
 #include "io/json_parts.h"
 #include "io/text_layout.h"
 #include "io/utf8.h"
+#include "io/weld_plan_output.h"
 
 namespace tubewright {
 
@@ -98,7 +99,8 @@ std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
   std::string text =
       paint.heading("Pieces") + '\n' +
       paint.faint(
-          "  label  count   long mm  short mm  tubes; below them both ends, degrees from square") +
+          "  label  count   long mm  short mm  shrink  tubes; below them both ends, degrees from "
+          "square") +
       '\n';
   std::string size;
   for (const CutGroup& g : list.groups) {
@@ -106,7 +108,9 @@ std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
     if (here != size) text += here + '\n';
     size = here;
     const std::string row = "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
-                            right(mm(g.piece.long_point), 10) + right(mm(g.piece.short_point), 10);
+                            right(mm(g.piece.long_point), 10) +
+                            right(mm(g.piece.short_point), 10) +
+                            right(shrink_text(g.shrinkage), 8);
     text += wrapped(row + "  ", names_text(g.names));
     if (!g.mirror_of.empty()) {
       text += "         mirror image of " + g.mirror_of + '\n';
@@ -161,9 +165,8 @@ const std::vector<std::string>& habits() {
   static const std::vector<std::string> list = {
       "Lengths are point to point on the outer faces, ends as tight as drawn: leave the gap your "
       "welding wants, usually 0 to 1 mm an end.",
-      "Welds shrink a frame by some tenths of a millimetre each: tack all of a bay first, measure "
-      "its diagonals, weld from the middle outward and on opposite sides in turn (common practice, "
-      "no source).",
+      "Tack all joints first, on opposite sides of each tube, and measure the diagonals; leave the "
+      "frame in the jig until it is cold (common practice, no source).",
       "Cut one of each and try it on the jig before cutting the rest."};
   return list;
 }
@@ -199,6 +202,7 @@ void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
                       {"short_point", number(g.piece.short_point * mm_per_m)},
                       {"mass", number(g.mass)},
                       {"weld_length", number(g.piece.weld_length * mm_per_m)},
+                      {"shrinkage", shrinkage_json(g.shrinkage)},
                       {"ends", ordered_json::array({end_json(list, g.piece.ends[0]),
                                                     end_json(list, g.piece.ends[1])})}});
   }
@@ -247,7 +251,8 @@ std::string cut_line(const CutList& list) {
 std::string cut_text(const Frame& frame, const CutList& list, Paint paint) {
   return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
          pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
-         jig_lines(list, paint) + list_lines("Before you cut", habits(), paint) +
+         jig_lines(list, paint) + weld_order_table(list, paint) + shrinkage_lines(list, paint) +
+         list_lines("Before you cut", habits(), paint) +
          list_lines("Bear in mind", cautions(), paint);
 }
 
@@ -270,6 +275,7 @@ std::string cut_json(const Frame& frame, const CutList& list, const Problems& wa
                    {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
   }
   out.row("jig", jig);
+  write_weld_plan(out, list);
   out.close();
   return out.finish();
 }
