@@ -206,9 +206,11 @@ CutList cut_list(const Frame& frame) {
   for (auto& [key, group] : groups) list.groups.push_back(std::move(group));
   std::stable_sort(
       list.groups.begin(), list.groups.end(), [&](const CutGroup& a, const CutGroup& b) {
-        const SizeKey of_a = size_of(find_section(frame, a.piece.tube.section));
-        const SizeKey of_b = size_of(find_section(frame, b.piece.tube.section));
-        return std::tuple(of_a, -a.piece.long_point) < std::tuple(of_b, -b.piece.long_point);
+        const auto key = [&](const CutGroup& g) {
+          return std::tuple(size_of(find_section(frame, g.piece.tube.section)),
+                            -std::lround(g.piece.long_point / alike), g.piece.tube.members.front());
+        };
+        return key(a) < key(b);
       });
   name_groups(frame, list.groups);
 

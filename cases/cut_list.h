@@ -17,9 +17,10 @@ namespace tubewright {
 /// Pieces that are cut alike: the same section, lengths and ends but for turning the tube about its
 /// axis or end for end. A piece and its mirror image are not alike, unless they are that too.
 struct CutGroup {
-  std::string label;      ///< "A", "B", ..., "Z", "AA"
-  std::string mirror_of;  ///< label of an earlier group whose pieces these are in a mirror, or empty
-  CutPiece piece;     ///< the first of them
+  std::string label;  ///< "A", "B", ..., "Z", "AA"
+  std::string
+      mirror_of;   ///< label of an earlier group whose pieces these are in a mirror, or empty
+  CutPiece piece;  ///< the first of them
   std::vector<std::string> names;
   double mass = 0;         ///< of one piece, kg
   EndShrinkage shrinkage;  ///< of the first of them
@@ -44,7 +45,7 @@ struct JigCheck {
 struct CutList {
   Stock stock;
   std::vector<std::string> tube_names;  ///< as EndCut::against counts them
-  std::vector<CutGroup> groups;         ///< by section, the longest first
+  std::vector<CutGroup> groups;         ///< by section, the longest first, then as in the file
   std::vector<BarOrder> orders;
   std::vector<JigCheck> jig;
   std::vector<WeldStep> weld_order;
@@ -52,7 +53,7 @@ struct CutList {
   double mass = 0;         ///< of all pieces as cut, kg
   double weld_length = 0;  ///< m, along all ends that stand on another tube or meet their twin
   int welds = 0;           ///< such ends
-  Problems remarks;  ///< pieces longer than a bar, tubes known by their properties only
+  Problems remarks;        ///< pieces longer than a bar, tubes known by their properties only
 };
 
 CutList cut_list(const Frame& frame);
