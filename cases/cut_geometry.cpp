@@ -310,42 +310,54 @@ class Cutter {
   /// end is past both of its planes: min(face, max(a, b)) = max(min(face, a), min(face, b)).
   std::vector<EndCut> with_ways_past(const Arm& arm, const Arm& earlier,
                                      const EndCut& by_faces) const {
-    std::vector<EndCut> cuts = {by_faces};
+    std::vector<std::vector<CutPlane>> choices = {{}};
     for (const EndCut& c : end_of(earlier).cuts) {
-      std::vector<EndCut> more;
+      std::vector<std::vector<CutPlane>> more;
       for (const CutPlane& p : c.planes) {
-        const std::vector<CutPlane> ways = ways_past(arm, earlier, p, by_faces.planes);
-        for (EndCut cut : cuts) {
-          cut.planes.insert(cut.planes.end(), ways.begin(), ways.end());
-          more.push_back(std::move(cut));
+        for (std::vector<CutPlane> choice : choices) {
+          choice.push_back(p);
+          more.push_back(std::move(choice));
         }
       }
       constexpr size_t too_many = 64;  // then the room inside the notch is left free
-      if (more.size() <= too_many) cuts = std::move(more);
+      if (more.size() <= too_many) choices = std::move(more);
+    }
+    std::vector<EndCut> cuts;
+    for (const std::vector<CutPlane>& choice : choices) {
+      cuts.push_back(by_faces);
+      add_ways_past(arm, earlier, choice, cuts.back());
     }
     return cuts;
   }
 
-  /// Where an arm is past one plane of the end of an earlier one.
-  std::vector<CutPlane> ways_past(const Arm& arm, const Arm& earlier, const CutPlane& p,
-                                  const std::vector<CutPlane>& faces) const {
+  /// Past any of some planes of an earlier one's end an arm is free.
+  void add_ways_past(const Arm& arm, const Arm& earlier, const std::vector<CutPlane>& end,
+                     EndCut& cut) const {
     const Eigen::Matrix3d& own = tube(arm.tube).axes;
     const Eigen::Matrix3d& theirs = tube(earlier.tube).axes;
-    // Past the end is n.x >= -at, from x - mitre y - bevel z <= at.
-    const Eigen::Vector3d n =
-        -earlier.away + p.mitre * theirs.row(1).transpose() + p.bevel * theirs.row(2).transpose();
-    const double out = n.dot(arm.away), y = n.dot(own.row(1)), z = n.dot(own.row(2));
-    const double along_it = 1e-4 * n.norm();
-    if (out > along_it) return {plane(arm, n, -p.at)};
-    // The plane runs along the arm: on one side of it there is nothing to leave.
-    if (out > -along_it) return {dividing({-p.at, -y, -z})};
-    // The arm comes from past the end and is free if it crosses a face before it gets in.
-    std::vector<CutPlane> ways;
-    const CutPlane in{-p.at / out, -y / out, -z / out};
-    for (const CutPlane& f : faces) {
-      ways.push_back(dividing({f.at - in.at, f.mitre - in.mitre, f.bevel - in.bevel}));
+    std::vector<CutPlane> dividers, ways_in;
+    for (const CutPlane& p : end) {
+      // Past the end is n.x >= -at, from x - mitre y - bevel z <= at.
+      const Eigen::Vector3d n =
+          -earlier.away + p.mitre * theirs.row(1).transpose() + p.bevel * theirs.row(2).transpose();
+      const double out = n.dot(arm.away), y = n.dot(own.row(1)), z = n.dot(own.row(2));
+      const double along_it = 1e-4 * n.norm();
+      if (out > along_it) {
+        cut.planes.push_back(plane(arm, n, -p.at));
+      } else if (out > -along_it) {
+        // The plane runs along the arm: on one side of it there is nothing to leave.
+        dividers.push_back(dividing({-p.at, -y, -z}));
+      } else {
+        ways_in.push_back({-p.at / out, -y / out, -z / out});
+      }
     }
-    return ways;
+    // Where the arm comes from past the end it is free if it is out again before it gets in.
+    for (const CutPlane& in : ways_in) {
+      for (const CutPlane& f : cut.planes) {
+        dividers.push_back(dividing({f.at - in.at, f.mitre - in.mitre, f.bevel - in.bevel}));
+      }
+    }
+    cut.planes.insert(cut.planes.end(), dividers.begin(), dividers.end());
   }
 
   /// A plane that is far back where p.at + p.mitre y + p.bevel z < 0 and far out elsewhere.
