@@ -427,11 +427,9 @@ class Cutter {
     const auto most = std::max_element(places.begin(), places.end()) - places.begin();
     std::rotate(e.cuts.begin(), e.cuts.begin() + most, e.cuts.begin() + most + 1);
     e.kind = e.cuts.front().kind;
-    for (const EndKind stands_out : {EndKind::edge, EndKind::saddle}) {
-      if (std::any_of(e.cuts.begin(), e.cuts.end(),
-                      [&](const EndCut& c) { return c.kind == stands_out; })) {
-        e.kind = stands_out;
-      }
+    if (std::any_of(e.cuts.begin(), e.cuts.end(),
+                    [](const EndCut& c) { return c.kind == EndKind::saddle; })) {
+      e.kind = EndKind::saddle;
     }
   }
 

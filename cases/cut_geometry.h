@@ -84,7 +84,7 @@ bool only_divides(const CutPlane& plane);
 bool along_a_face(const EndCut& cut);
 
 struct TubeEnd {
-  EndKind kind = EndKind::square;  ///< an edge or saddle if any cut is, else of the first
+  EndKind kind = EndKind::square;  ///< a saddle if any cut is one, else of the first
   /// The tube begins at the farthest of them; the one that makes most of the end comes first.
   std::vector<EndCut> cuts;
   double weld_length = 0;  ///< along the outer faces, m: of a mitre half; 0: free, or released

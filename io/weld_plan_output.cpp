@@ -26,9 +26,10 @@ std::string shrink_text(const EndShrinkage& ends) {
 
 std::string weld_order_table(const CutList& list, Paint paint) {
   if (list.weld_order.empty()) return {};
-  std::string text = paint.heading("Weld in this order") +
-                     ", all tacked before: far from what is still warm, images one after the other\n" +
-                     paint.faint("  step   ends   weld mm  nodes") + '\n';
+  std::string text =
+      paint.heading("Weld in this order") +
+      ", all tacked before: far from what is still warm, images one after the other\n" +
+      paint.faint("  step   ends   weld mm  nodes") + '\n';
   int step = 0;
   for (const WeldStep& s : list.weld_order) {
     text += wrapped(right(std::to_string(++step), 6) + right(std::to_string(s.ends), 7) +
@@ -67,9 +68,8 @@ ordered_json shrinkage_json(const EndShrinkage& ends) {
 void write_weld_plan(JsonLines& out, const CutList& list) {
   ordered_json order = ordered_json::array();
   for (const WeldStep& s : list.weld_order) {
-    order.push_back({{"nodes", s.nodes},
-                     {"ends", s.ends},
-                     {"weld_length", number(s.weld_length * mm_per_m)}});
+    order.push_back(
+        {{"nodes", s.nodes}, {"ends", s.ends}, {"weld_length", number(s.weld_length * mm_per_m)}});
   }
   out.row("weld_order", order);
   ordered_json along = ordered_json::object();
