@@ -17,18 +17,19 @@ namespace {
 
 constexpr double alike = 1e-4;  // m: cut alike to a tenth of a millimetre
 
-using Fibres = std::array<double, 4>;
+using Fibres = std::array<double, 8>;
 
-/// Where a piece begins and ends along the four corners of its section, from its own near end: in
-/// the order (+y, +z), (-y, +z), (-y, -z), (+y, -z).
+/// Where a piece begins and ends along the corners of its section and the middles between them,
+/// from its own near end: round from (+y, +z) over (0, +z), (-y, +z), (-y, 0) and so on.
 struct Outline {
   Fibres begin{}, end{};
 };
 
 Outline outline_of(const CutPiece& p, const SectionEntry& s) {
-  constexpr std::array<std::array<double, 2>, 4> signs = {{{1, 1}, {-1, 1}, {-1, -1}, {1, -1}}};
+  constexpr std::array<std::array<double, 2>, 8> signs = {
+      {{1, 1}, {0, 1}, {-1, 1}, {-1, 0}, {-1, -1}, {0, -1}, {1, -1}, {1, 0}}};
   Outline o;
-  for (size_t k = 0; k < 4; ++k) {
+  for (size_t k = 0; k < 8; ++k) {
     const double y = signs[k][0] * s.width / 2, z = signs[k][1] * s.height / 2;
     o.begin[k] = p.ends[0].begin(y, z);
     o.end[k] = p.tube.length - p.ends[1].begin(y, z);
@@ -39,39 +40,49 @@ Outline outline_of(const CutPiece& p, const SectionEntry& s) {
 /// A quarter turn about x: corners move on by one.
 Outline turned(const Outline& o) {
   Outline r;
-  for (size_t k = 0; k < 4; ++k) {
-    r.begin[k] = o.begin[(k + 1) % 4];
-    r.end[k] = o.end[(k + 1) % 4];
+  for (size_t k = 0; k < 8; ++k) {
+    r.begin[k] = o.begin[(k + 2) % 8];
+    r.end[k] = o.end[(k + 2) % 8];
   }
   return r;
 }
 
 /// Half a turn about y: x and z change sign.
 Outline end_for_end(const Outline& o) {
-  constexpr std::array<size_t, 4> other = {3, 2, 1, 0};
+  constexpr std::array<size_t, 8> other = {6, 5, 4, 3, 2, 1, 0, 7};
   Outline r;
-  for (size_t k = 0; k < 4; ++k) {
+  for (size_t k = 0; k < 8; ++k) {
     r.begin[k] = -o.end[other[k]];
     r.end[k] = -o.begin[other[k]];
   }
   return r;
 }
 
-using Signature = std::array<long, 8>;
+/// In the plane y = 0.
+Outline mirrored(const Outline& o) {
+  constexpr std::array<size_t, 8> other = {2, 1, 0, 7, 6, 5, 4, 3};
+  Outline r;
+  for (size_t k = 0; k < 8; ++k) {
+    r.begin[k] = o.begin[other[k]];
+    r.end[k] = o.end[other[k]];
+  }
+  return r;
+}
+
+using Signature = std::array<long, 16>;
 
 Signature signature_of(const Outline& o) {
   const double first = *std::min_element(o.begin.begin(), o.begin.end());
   Signature s;
-  for (size_t k = 0; k < 4; ++k) {
+  for (size_t k = 0; k < 8; ++k) {
     s[k] = std::lround((o.begin[k] - first) / alike);
-    s[4 + k] = std::lround((o.end[k] - first) / alike);
+    s[8 + k] = std::lround((o.end[k] - first) / alike);
   }
   return s;
 }
 
 /// The same for pieces that are alike.
-Signature canonical(const CutPiece& p, const SectionEntry& s) {
-  Outline o = outline_of(p, s);
+Signature canonical(Outline o, const SectionEntry& s) {
   const int step = std::abs(s.width - s.height) < 1e-9 ? 1 : 2;  // a rectangle takes half turns
   Signature best = signature_of(o);
   for (int flip = 0; flip < 2; ++flip) {
@@ -100,12 +111,26 @@ std::string label_of(size_t index) {
   return label;
 }
 
-/// Volume as of straight cuts through the mean of the four corners: exact for plane cuts.
+/// Along the corners and the middles of the sides: of a thin wall with plane cuts it is exact.
 double mean_length(const CutPiece& p, const SectionEntry& s) {
   const Outline o = outline_of(p, s);
   double sum = 0;
-  for (size_t k = 0; k < 4; ++k) sum += o.end[k] - o.begin[k];
-  return sum / 4;
+  for (size_t k = 0; k < 8; ++k) sum += o.end[k] - o.begin[k];
+  return sum / 8;
+}
+
+/// Labels, and for a group that is another's mirror image the label of that.
+void name_groups(const Frame& frame, std::vector<CutGroup>& groups) {
+  std::map<std::pair<SizeKey, Signature>, std::string> labels;
+  for (size_t i = 0; i < groups.size(); ++i) {
+    CutGroup& g = groups[i];
+    const SectionEntry& s = find_section(frame, g.piece.tube.section);
+    const Outline o = outline_of(g.piece, s);
+    g.label = label_of(i);
+    labels.emplace(std::pair(size_of(s), canonical(o, s)), g.label);
+    const auto image = labels.find({size_of(s), canonical(mirrored(o), s)});
+    if (image != labels.end() && image->second != g.label) g.mirror_of = image->second;
+  }
 }
 
 std::optional<double> price_of(const Stock& stock, const SectionEntry& s) {
@@ -149,7 +174,10 @@ CutList cut_list(const Frame& frame) {
   CutList list;
   list.stock = frame.stock.value_or(Stock{});
   std::map<std::pair<SizeKey, Signature>, CutGroup> groups;
-  for (CutPiece& piece : cut_pieces(frame, numbered)) {
+  const std::vector<CutPiece> cut = cut_pieces(frame, numbered);
+  list.weld_order = weld_order(frame, numbered, cut);
+  list.shrinkage = weld_shrinkage(frame, numbered, cut);
+  for (const CutPiece& piece : cut) {
     list.tube_names.push_back(piece.tube.name);
     const SectionEntry& s = find_section(frame, piece.tube.section);
     const Member& member = frame.members[static_cast<size_t>(piece.tube.members.front())];
@@ -166,22 +194,25 @@ CutList cut_list(const Frame& frame) {
     }
     list.mass += mass_per_length(frame, member) * mean_length(piece, s);
     list.weld_length += piece.weld_length;
-    for (const TubeEnd& e : piece.ends) list.welds += e.kind != EndKind::eye;
-    CutGroup& g = groups[{size_of(s), canonical(piece, s)}];
+    for (const TubeEnd& e : piece.ends) list.welds += e.weld_length > 0;
+    CutGroup& g = groups[{size_of(s), canonical(outline_of(piece, s), s)}];
     if (g.names.empty()) {
       g.mass = mass_per_length(frame, member) * mean_length(piece, s);
       g.piece = piece;
+      g.shrinkage = end_shrinkage(frame, piece);
     }
     g.names.push_back(piece.tube.name);
   }
   for (auto& [key, group] : groups) list.groups.push_back(std::move(group));
   std::stable_sort(
       list.groups.begin(), list.groups.end(), [&](const CutGroup& a, const CutGroup& b) {
-        const SizeKey of_a = size_of(find_section(frame, a.piece.tube.section));
-        const SizeKey of_b = size_of(find_section(frame, b.piece.tube.section));
-        return std::tuple(of_a, -a.piece.long_point) < std::tuple(of_b, -b.piece.long_point);
+        const auto key = [&](const CutGroup& g) {
+          return std::tuple(size_of(find_section(frame, g.piece.tube.section)),
+                            -std::lround(g.piece.long_point / alike), g.piece.tube.members.front());
+        };
+        return key(a) < key(b);
       });
-  for (size_t i = 0; i < list.groups.size(); ++i) list.groups[i].label = label_of(i);
+  name_groups(frame, list.groups);
 
   for (size_t i = 0; i < list.groups.size();) {
     const SectionEntry& s = find_section(frame, list.groups[i].piece.tube.section);

@@ -9,6 +9,8 @@
 #include "cases/bar_nesting.h"
 #include "cases/cut_geometry.h"
 #include "cases/frame.h"
+#include "cases/weld_order.h"
+#include "cases/weld_shrinkage.h"
 
 namespace tubewright {
 
@@ -16,9 +18,12 @@ namespace tubewright {
 /// axis or end for end. A piece and its mirror image are not alike, unless they are that too.
 struct CutGroup {
   std::string label;  ///< "A", "B", ..., "Z", "AA"
-  CutPiece piece;     ///< the first of them
+  std::string
+      mirror_of;   ///< label of an earlier group whose pieces these are in a mirror, or empty
+  CutPiece piece;  ///< the first of them
   std::vector<std::string> names;
-  double mass = 0;  ///< of one piece, kg
+  double mass = 0;         ///< of one piece, kg
+  EndShrinkage shrinkage;  ///< of the first of them
 };
 
 /// The bars of one size. Sections of the same shape and material are one size whatever they are
@@ -40,13 +45,15 @@ struct JigCheck {
 struct CutList {
   Stock stock;
   std::vector<std::string> tube_names;  ///< as EndCut::against counts them
-  std::vector<CutGroup> groups;         ///< by section, the longest first
+  std::vector<CutGroup> groups;         ///< by section, the longest first, then as in the file
   std::vector<BarOrder> orders;
   std::vector<JigCheck> jig;
+  std::vector<WeldStep> weld_order;
+  WeldShrinkage shrinkage;
   double mass = 0;         ///< of all pieces as cut, kg
-  double weld_length = 0;  ///< m, all round every end
-  int welds = 0;
-  Problems remarks;  ///< pieces longer than a bar, tubes known by their properties only
+  double weld_length = 0;  ///< m, along all ends that stand on another tube or meet their twin
+  int welds = 0;           ///< such ends
+  Problems remarks;        ///< pieces longer than a bar, tubes known by their properties only
 };
 
 CutList cut_list(const Frame& frame);

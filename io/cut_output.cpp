@@ -9,6 +9,7 @@
 #include "io/json_parts.h"
 #include "io/text_layout.h"
 #include "io/utf8.h"
+#include "io/weld_plan_output.h"
 
 namespace tubewright {
 
@@ -42,6 +43,7 @@ const char* kind_word(EndKind kind) {
 std::string angles_text(const EndCut& cut) {
   std::string text;
   for (const CutPlane& p : cut.planes) {
+    if (only_divides(p)) continue;
     const SawAngles a = saw_angles(p);
     const double mitre = std::abs(a.mitre) * degrees, bevel = std::abs(a.bevel) * degrees;
     if (mitre < 0.05 && bevel < 0.05) continue;
@@ -51,14 +53,30 @@ std::string angles_text(const EndCut& cut) {
   return text;
 }
 
-/// "face 45.0, trim to brace_2"
+/// The tubes that take a corner off an end besides the first, each once: along their faces, or
+/// along the plane between two that are cut alike.
+std::vector<std::string> other_tubes(const CutList& list, const TubeEnd& e, bool mitres) {
+  std::vector<std::string> names;
+  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
+    const EndCut& cut = e.cuts[i];
+    if (cut.against < 0 || cut.against == e.cuts.front().against) continue;
+    if ((cut.kind == EndKind::mitre) != mitres) continue;
+    const std::string& name = list.tube_names[static_cast<std::size_t>(cut.against)];
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  return names;
+}
+
+/// "face 45.0, trim to brace_2, mitre to brace_3"
 std::string end_text(const CutList& list, const TubeEnd& e) {
   if (e.cuts.empty()) return kind_word(e.kind);
   const std::string angles = angles_text(e.cuts.front());
   std::string text = kind_word(e.kind) + (angles.empty() ? "" : " " + angles);
-  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
-    text += (i == 1 ? ", trim to " : ", ") +
-            list.tube_names[static_cast<std::size_t>(e.cuts[i].against)];
+  for (const bool mitres : {false, true}) {
+    const std::vector<std::string> names = other_tubes(list, e, mitres);
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      text += (i > 0 ? ", " : mitres ? ", mitre to " : ", trim to ") + names[i];
+    }
   }
   return text;
 }
@@ -81,16 +99,23 @@ std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
   std::string text =
       paint.heading("Pieces") + '\n' +
       paint.faint(
-          "  label  count   long mm  short mm  tubes; below them both ends, degrees from square") +
+          "  label  count   long mm  short mm  shrink  tubes; below them both ends, degrees from "
+          "square") +
       '\n';
   std::string size;
   for (const CutGroup& g : list.groups) {
     const std::string here = size_text(find_section(frame, g.piece.tube.section));
     if (here != size) text += here + '\n';
     size = here;
-    text += "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
-            right(mm(g.piece.long_point), 10) + right(mm(g.piece.short_point), 10);
-    text += wrapped("  ", names_text(g.names));
+    const std::string row = "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
+                            right(mm(g.piece.long_point), 10) +
+                            right(mm(g.piece.short_point), 10) +
+                            right(shrink_text(g.shrinkage), 8);
+    text += wrapped(row + "  ", names_text(g.names));
+    if (!g.mirror_of.empty()) {
+      text += "         mirror image of " + g.mirror_of + '\n';
+      continue;
+    }
     for (const TubeEnd& e : g.piece.ends) text += wrapped("         ", end_text(list, e));
   }
   return text + '\n';
@@ -140,9 +165,8 @@ const std::vector<std::string>& habits() {
   static const std::vector<std::string> list = {
       "Lengths are point to point on the outer faces, ends as tight as drawn: leave the gap your "
       "welding wants, usually 0 to 1 mm an end.",
-      "Welds shrink a frame by some tenths of a millimetre each: tack all of a bay first, measure "
-      "its diagonals, weld from the middle outward and on opposite sides in turn (common practice, "
-      "no source).",
+      "Tack all joints first, on opposite sides of each tube, and measure the diagonals; leave the "
+      "frame in the jig until it is cold (common practice, no source).",
       "Cut one of each and try it on the jig before cutting the rest."};
   return list;
 }
@@ -150,19 +174,19 @@ const std::vector<std::string>& habits() {
 ordered_json end_json(const CutList& list, const TubeEnd& e) {
   ordered_json planes = ordered_json::array();
   for (const EndCut& cut : e.cuts) {
+    if (cut.against < 0 && e.cuts.size() > 1) continue;  // the open end beside what it stands on
     for (const CutPlane& p : cut.planes) {
+      if (only_divides(p)) continue;
       const SawAngles a = saw_angles(p);
       planes.push_back({{"at", number(p.at * mm_per_m)},
                         {"mitre", number(a.mitre * degrees)},
                         {"bevel", number(a.bevel * degrees)}});
     }
   }
-  ordered_json trims = ordered_json::array();
-  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
-    trims.push_back(list.tube_names[static_cast<std::size_t>(e.cuts[i].against)]);
-  }
-  return {
-      {"kind", kind_word(e.kind)}, {"planes", std::move(planes)}, {"trim_to", std::move(trims)}};
+  return {{"kind", kind_word(e.kind)},
+          {"planes", std::move(planes)},
+          {"trim_to", other_tubes(list, e, false)},
+          {"mitre_to", other_tubes(list, e, true)}};
 }
 
 void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
@@ -170,12 +194,15 @@ void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
   for (const CutGroup& g : list.groups) {
     out.row(g.label, {{"count", g.names.size()},
                       {"members", g.names},
+                      {"mirror_of", g.mirror_of.empty() ? ordered_json(nullptr)
+                                                        : ordered_json(g.mirror_of)},
                       {"section", g.piece.tube.section},
                       {"size", size_text(find_section(frame, g.piece.tube.section))},
                       {"long_point", number(g.piece.long_point * mm_per_m)},
                       {"short_point", number(g.piece.short_point * mm_per_m)},
                       {"mass", number(g.mass)},
                       {"weld_length", number(g.piece.weld_length * mm_per_m)},
+                      {"shrinkage", shrinkage_json(g.shrinkage)},
                       {"ends", ordered_json::array({end_json(list, g.piece.ends[0]),
                                                     end_json(list, g.piece.ends[1])})}});
   }
@@ -224,7 +251,8 @@ std::string cut_line(const CutList& list) {
 std::string cut_text(const Frame& frame, const CutList& list, Paint paint) {
   return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
          pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
-         jig_lines(list, paint) + list_lines("Before you cut", habits(), paint) +
+         jig_lines(list, paint) + weld_order_table(list, paint) + shrinkage_lines(list, paint) +
+         list_lines("Before you cut", habits(), paint) +
          list_lines("Bear in mind", cautions(), paint);
 }
 
@@ -247,6 +275,7 @@ std::string cut_json(const Frame& frame, const CutList& list, const Problems& wa
                    {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
   }
   out.row("jig", jig);
+  write_weld_plan(out, list);
   out.close();
   return out.finish();
 }

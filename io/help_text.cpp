@@ -210,9 +210,11 @@ Usage: tubewright cut FRAME.yaml [options]
                        reads standard input
 
 A tube that runs through a node is whole there; one that ends is cut along the
-face of what is there already, the bigger first. Two equal tubes alone at a
-corner are mitred. Angles are degrees from a square cut; two with a slash are
-mitre and bevel, two with a plus are two planes.
+face of what is there already, the bigger first. Left and right come out alike:
+what is the image of each other is mitred on the plane between. Angles are
+degrees from a square cut; two with a slash are mitre and bevel, two with a plus
+are two planes. The joints follow in an order to weld them in, and by how much
+welds draw in.
 
 Options:
   --json               print the results as one JSON object instead

@@ -57,6 +57,8 @@ const std::vector<RuleSource>& rule_sources() {
        "Przemieniecki (1968); checked with Blevins' tables and NAFEMS FV2, FV4, FV5"},
       {"buckling factors", "stress stiffness of the bent axis, eight pieces a tube, Sturm count",
        "Timoshenko & Gere (1961)"},
+      {"weld shrinkage", "0.1 A_w/t across each weld, A_w = a²; steel",
+       "O. W. Blodgett (from memory), a rule for plate"},
       {"balance kept", "K/(K + (K_f + K_r) λ (1 − λ))",
        "derived: two axles, the frame a spring between"},
   };

@@ -57,8 +57,38 @@ TEST_CASE("a piece turned about its axis is the same piece, its mirror image is 
   const CutList list = cut_list(f);
   CHECK(group_with(list, "rail_l").names.size() == 2);
   CHECK(&group_with(list, "brace_l") != &group_with(list, "brace_r"));
+  const CutGroup &l = group_with(list, "brace_l"), &r = group_with(list, "brace_r");
+  CHECK((l.mirror_of == r.label) != (r.mirror_of == l.label));
   CHECK_THAT(group_with(list, "brace_l").piece.long_point,
              WithinRel(group_with(list, "brace_r").piece.long_point, 1e-9));
+}
+
+TEST_CASE("left and right pieces of a mirrored frame are one group or two that are images") {
+  // Braces from a node in the middle to both sides of a keel, a post beside them.
+  Frame f = empty_frame();
+  SectionEntry thin = f.sections.front();
+  thin.name = "thin";
+  thin.height = thin.width = 0.020;
+  f.sections.push_back(thin);
+  add_node(f, "K0", -0.5, 0, 0);
+  add_node(f, "K1", 0, 0, 0);
+  add_node(f, "K2", 0.5, 0, 0);
+  add_node(f, "top_l", 0.1, 0.2, 0.3);
+  add_node(f, "front_l", 0.3, 0.2, 0);
+  for (int i = 1; i <= 2; ++i) {
+    add_member(f, "keel." + std::to_string(i), i == 1 ? "K0" : "K1", i == 1 ? "K1" : "K2").tube =
+        "keel";
+  }
+  add_member(f, "brace_l", "K1", "top_l").section = "thin";
+  add_member(f, "floor_l", "K1", "front_l").section = "thin";
+  f.mirror = MirrorRule{"_l", "_r", {}};
+  REQUIRE(expand_mirror(f).empty());
+  const CutList list = cut_list(f);
+  for (const std::string name : {"brace", "floor"}) {
+    const CutGroup &l = group_with(list, name + "_l"), &r = group_with(list, name + "_r");
+    CHECK((&l == &r || l.mirror_of == r.label || r.mirror_of == l.label));
+    CHECK(l.names.size() + r.names.size() == (&l == &r ? 4 : 2));
+  }
 }
 
 TEST_CASE("every tube is cut from some bar, and bars are counted with their proof") {

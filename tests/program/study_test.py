@@ -249,6 +249,37 @@ class Cut(ProgramTest):
             self.assertEqual(piece["count"], len(piece["members"]))
             self.assertLessEqual(piece["short_point"], piece["long_point"])
 
+    def test_left_and_right_are_one_piece_or_two_that_are_images(self):
+        pieces = json_of("cut", EXAMPLES / "02_orchard_runabout.yaml")["cut"]["pieces"]
+        group = {name: label for label, piece in pieces.items() for name in piece["members"]}
+        pairs = 0
+        for name, label in group.items():
+            stem, dot, run_number = name.partition(".")
+            if not stem.endswith("_l"):
+                continue
+            other = group[stem[:-1] + "r" + dot + run_number]
+            self.assertTrue(label == other or pieces[label]["mirror_of"] == other
+                            or pieces[other]["mirror_of"] == label, name)
+            pairs += 1
+        self.assertGreater(pairs, 20)
+
+    def test_all_welds_are_in_the_order_and_their_shrinkage_is_said(self):
+        frame = EXAMPLES / "02_orchard_runabout.yaml"
+        cut = json_of("cut", frame)["cut"]
+        self.assertEqual(sum(step["ends"] for step in cut["weld_order"]), cut["welds"])
+        self.assertAlmostEqual(sum(step["weld_length"] for step in cut["weld_order"]),
+                               cut["weld_length"], places=6)
+        nodes = [node for step in cut["weld_order"] for node in step["nodes"]]
+        self.assertEqual(len(nodes), len(set(nodes)))
+        # Walls of 1.5 mm with a throat as thick: 0.1 x 1.5 an end.
+        floor = next(p for p in cut["pieces"].values() if "floor_1_l" in p["members"])
+        for end in floor["shrinkage"]:
+            self.assertAlmostEqual(end, 0.15, places=9)
+        self.assertGreater(cut["shrinkage"]["along"]["x"]["draw_in"], 0.5)
+        text = run("cut", frame).stdout
+        self.assertIn("Weld in this order", text)
+        self.assertIn("mm along x by", text)
+
     def test_quiet_gives_bars_and_mass(self):
         process = run("cut", EXAMPLES / "01_wall_bracket.yaml", "-q")
         self.assertAnswer(0, process)
