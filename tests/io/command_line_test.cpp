@@ -89,7 +89,7 @@ TEST_CASE("a command that is still to come is named as such") {
   }
 }
 
-TEST_CASE("the studies take a frame, --json and -q; twist how the frame is held") {
+TEST_CASE("the studies take a frame, --json and -q, twist also how the frame is held") {
   const auto study = [](const std::vector<std::string>& words) {
     const CommandLine line = read_command_line(words);
     REQUIRE(std::holds_alternative<StudyCommand>(line));

@@ -103,7 +103,7 @@ TEST_CASE("every shape of section is read") {
   CHECK(e.Wplz == 0);
 }
 
-TEST_CASE("a material takes G or Poisson's ratio; unknown strengths are NaN") {
+TEST_CASE("a material takes G or Poisson's ratio and unknown strengths are NaN") {
   const Frame f = frame_of(with("", R"(materials:
   one: {E: 210000, G: 80770, density: 7850, yield: 235, ultimate: 360}
   two: {E: 70 GPa, nu: 0.25, density: 2.7 g/cm3}
