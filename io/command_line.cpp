@@ -58,7 +58,7 @@ void declare_options(CLI::App& app, const std::string& command, Parsed& parsed) 
     if (study->second == Study::modes || study->second == Study::buckle) {
       app.add_option("-n,--count", parsed.study.count)->check(CLI::Range(1, 200))->type_name("N");
     }
-    if (study->second == Study::modes) {
+    if (study->second == Study::modes || study->second == Study::cut) {
       app.add_option("-o,--output", parsed.study.directory)->type_name("DIR");
     }
     if (study->second == Study::buckle) {
@@ -151,7 +151,7 @@ std::optional<Misuse> missing_or_empty(const std::string& command, const CLI::Ap
     return Misuse{"`--second-order` and `--large-displacement` exclude each other",
                   "large displacements hold what second order counts, and more"};
   }
-  const bool names_directory = command == "check" || command == "modes";
+  const bool names_directory = command == "check" || command == "modes" || command == "cut";
   const std::string& directory =
       command == "check" ? parsed.check.directory : parsed.study.directory;
   if (names_directory && app.count("--output") > 0 && directory.empty()) {

@@ -7,6 +7,7 @@
 #include "cases/build_model.h"
 #include "io/cautions.h"
 #include "io/json_parts.h"
+#include "io/sheet_output.h"
 #include "io/text_layout.h"
 #include "io/utf8.h"
 
@@ -221,16 +222,20 @@ std::string cut_line(const CutList& list) {
   return std::to_string(bars) + (bars == 1 ? " bar, " : " bars, ") + fixed(mass, 1) + " kg\n";
 }
 
-std::string cut_text(const Frame& frame, const CutList& list, Paint paint) {
+std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     Paint paint) {
   return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
          pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
-         jig_lines(list, paint) + list_lines("Before you cut", habits(), paint) +
+         jig_lines(list, paint) + sheets_text(frame, sheets, paint) +
+         list_lines("Before you cut", habits(), paint) +
          list_lines("Bear in mind", cautions(), paint);
 }
 
-std::string cut_json(const Frame& frame, const CutList& list, const Problems& warnings) {
+std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     const Problems& warnings) {
   Problems all = warnings;
-  all.insert(all.end(), list.remarks.begin(), list.remarks.end());
+  append(all, list.remarks);
+  append(all, sheets.remarks);
   JsonLines out;
   start_results(out, frame, true, all, {});
   out.open("cut");
@@ -247,6 +252,8 @@ std::string cut_json(const Frame& frame, const CutList& list, const Problems& wa
                    {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
   }
   out.row("jig", jig);
+  out.row("sheets", sheets_json(frame, sheets));
+  out.row("advice", habits());
   out.close();
   return out.finish();
 }
