@@ -163,7 +163,8 @@ ordered_json end_json(const CutList& list, const TubeEnd& e) {
     trims.push_back(list.tube_names[static_cast<std::size_t>(e.cuts[i].against)]);
   }
   return {
-      {"kind", kind_word(e.kind)}, {"planes", std::move(planes)}, {"trim_to", std::move(trims)}};
+      {"kind", kind_word(e.kind)}, {"planes", std::move(planes)}, {"trim_to", std::move(trims)},
+      {"text", end_text(list, e)}};
 }
 
 void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
@@ -239,6 +240,9 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
   JsonLines out;
   start_results(out, frame, true, all, {});
   out.open("cut");
+  out.row("stock", {{"length", number(list.stock.length * mm_per_m)},
+                    {"kerf", number(list.stock.kerf * mm_per_m)},
+                    {"end_trim", number(list.stock.end_trim * mm_per_m)}});
   out.row("mass", number(list.mass));
   out.row("weld_length", number(list.weld_length * mm_per_m));
   out.row("welds", list.welds);
@@ -254,6 +258,9 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
   out.row("jig", jig);
   out.row("sheets", sheets_json(frame, sheets));
   out.row("advice", habits());
+  Problems remarks = list.remarks;
+  append(remarks, sheets.remarks);
+  out.row("remarks", problems_json(remarks));
   out.close();
   return out.finish();
 }

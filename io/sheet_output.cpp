@@ -18,12 +18,12 @@ std::string mm(double metres, int decimals = 1) { return fixed(metres * mm_per_m
 
 std::string holes_text(const SheetBlank& b) {
   if (b.hole_diameter == 0) return "no rivets";
-  return std::to_string(b.holes.size()) + (b.holes.size() == 1 ? " hole " : " holes ") +
-         mm(b.hole_diameter);
+  return std::to_string(b.holes.size()) + (b.holes.size() == 1 ? " hole" : " holes") + " of " +
+         mm(b.hole_diameter) + " mm";
 }
 
 std::string panels_text(const SheetBlank& b) {
-  std::string text = b.panels.size() == 1 ? "panel " : "panels ";
+  std::string text = b.panels.size() == 1 ? "Panel " : "Panels ";
   for (std::size_t i = 0; i < b.panels.size(); ++i) text += (i > 0 ? ", " : "") + b.panels[i];
   return text;
 }
@@ -88,9 +88,10 @@ std::string sheets_text(const Frame& frame, const SheetBlanks& sheets, Paint pai
     text += "  " + left(b.name, 16) + right(mm(b.width), 10) + right(mm(b.height), 11) +
             right(fixed(b.mass, 2), 9) + right(std::to_string(b.holes.size()), 8) + "  " +
             mm(sheet.thickness) + " mm " + sheet.material + '\n';
-    text += wrapped("    ", panels_text(b) +
-                                (b.hole_diameter > 0 ? "; holes " + mm(b.hole_diameter) : "") +
-                                "; " + fixed(b.area, 3) + " m2");
+    text += wrapped("    ",
+                    panels_text(b) +
+                        (b.hole_diameter > 0 ? "; holes of " + mm(b.hole_diameter) + " mm" : "") +
+                        "; " + fixed(b.area, 3) + " m2");
   }
   return text + '\n';
 }
@@ -103,11 +104,13 @@ ordered_json sheets_json(const Frame& frame, const SheetBlanks& sheets) {
 
 std::vector<std::string> drawing_title(const Frame& frame, const SheetBlank& b) {
   const Sheet& sheet = find_sheet(frame, b.sheet);
-  std::string panels = panels_text(b);
+  const std::string panels = panels_text(b);
   return {one_line(frame.title) + ": sheet " + b.name,
           mm(sheet.thickness) + " mm " + one_line(sheet.material) + "; " + mm(b.width) + " x " +
               mm(b.height) + " mm, " + fixed(b.mass, 2) + " kg; " + holes_text(b),
-          "Seen from outside, tubes behind. Full size, mm. " + one_line(panels, 80)};
+          std::string(sheet.offset == 0 ? "Its side of the tubes is not given. "
+                                        : "Seen from outside, tubes behind. ") +
+              "Full size, mm. " + one_line(panels, 80)};
 }
 
 std::string drawing_name(const SheetBlank& b) { return "sheet_" + b.name; }
