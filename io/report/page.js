@@ -1047,7 +1047,7 @@
       body.append(make("h3", {}, "Bars to buy"), make("p", { class: "small" }, `Bars of ${fixed(c.stock.length, 0)} mm; a saw cut takes ${fixed(c.stock.kerf, 1)} mm, and ${fixed(c.stock.end_trim, 0)} mm come off each end. What is left over is hatched.`));
       c.orders.forEach((o, i) => {
         body.append(make("h4", {}, `${o.bars} of ${o.size}, ${fixed(o.mass, 1)} kg${none(o.price) ? "" : `, price ${fixed(o.price, 2)}`}`),
-          make("p", { class: "small" }, `${o.optimal ? "Fewer bars do not do." : `At least ${o.least_bars} are needed.`} Left over: ${fixed(o.waste / 1000, 2)} m.`),
+          make("p", { class: "small" }, `${o.optimal ? "Fewer bars do not do." : `At least ${o.least_bars} are needed.`} Off-cuts, saw cuts and ends take ${fixed(o.waste / 1000, 2)} m.`),
           make("ol", { class: "bars" }, patterns(o).map((p, k) => make("li", {}, make("div", { class: "bar-figure", "data-order": i, "data-pattern": k }),
             make("span", {}, `${counted(p.count, "bar", "bars")}: ${patternWords(p)}`)))));
       });
