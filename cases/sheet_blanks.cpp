@@ -300,10 +300,7 @@ class Cutter {
     }
     std::set<int> nodes;
     for (const Side& s : sides.all) nodes.insert({s.from, s.to});
-    for (const int node : nodes) {
-      blank.nodes.push_back(
-          {frame_.nodes[static_cast<std::size_t>(node)].name, plane.of(at(node))});
-    }
+    blank.nodes = named(group, plane);
     if (face(group.front()).warp > flat_within) {
       add_warning(found_.remarks, sheet.place,
                   "panel " + quoted(first) + " is warped by " + in_mm(face(group.front()).warp),
@@ -319,6 +316,24 @@ class Cutter {
     if (sheet.rivet) rivet(blank, sheet, sides, plane);
     found_.blanks.push_back(std::move(blank));
     places_.push_back({plane.out, sheet.offset, sides.all});
+  }
+
+  /// The nodes along the panels, each looking into the first panel that has it.
+  std::vector<BlankNode> named(const std::vector<int>& group, const Plane& plane) const {
+    std::map<int, BlankNode> nodes;
+    for (const int p : group) {
+      Vector2d middle = Vector2d::Zero();
+      for (const Side& s : face(p).sides) middle += plane.of(at(s.from));
+      middle /= static_cast<double>(face(p).sides.size());
+      for (const Side& s : face(p).sides) {
+        const Vector2d here = plane.of(at(s.from));
+        nodes.emplace(s.from, BlankNode{frame_.nodes[static_cast<std::size_t>(s.from)].name, here,
+                                        (middle - here).normalized()});
+      }
+    }
+    std::vector<BlankNode> list;
+    for (auto& [number, node] : nodes) list.push_back(std::move(node));
+    return list;
   }
 
   static Polygon corners_of(const std::vector<RimSide>& rim) {

@@ -32,6 +32,7 @@ struct BlankTube {
 struct BlankNode {
   std::string name;
   Eigen::Vector2d at = Eigen::Vector2d::Zero();
+  Eigen::Vector2d inward = Eigen::Vector2d::Zero();  ///< toward the middle of a panel, unit vector
 };
 
 /// Lengths in m in the sheet's own plane, from the lower left of the rectangle round it.

@@ -176,7 +176,7 @@ std::string sheet_dxf(const Frame& frame, const SheetBlank& b) {
     dxf.words({0, b.height + line}, letter, title[i]);
   }
   for (const BlankNode& n : b.nodes) {
-    dxf.words(n.at + Vector2d::Constant(letter / 2), letter / 2, n.name);
+    dxf.words(n.at + 2.5 * letter * n.inward, letter / 2, n.name);
   }
   dxf.words({b.width / 2, -2 * letter}, letter, fixed(mm_per_m * b.width, 1));
   dxf.words({-letter, b.height / 2}, letter, fixed(mm_per_m * b.height, 1), 90);

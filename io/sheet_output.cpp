@@ -53,7 +53,9 @@ ordered_json blank_json(const Frame& frame, const SheetBlank& b) {
                      {"rim", t.rim}});
   }
   for (const BlankNode& n : b.nodes) {
-    nodes.push_back({{"name", n.name}, {"at", {place(n.at.x()), place(n.at.y())}}});
+    nodes.push_back({{"name", n.name},
+                     {"at", {place(n.at.x()), place(n.at.y())}},
+                     {"inward", numbers(n.inward)}});
   }
   return {{"name", b.name},
           {"sheet", b.sheet},

@@ -118,14 +118,13 @@ class Drawing {
                  text + nodes() + dimensions() + forward());
   }
 
-  /// A node's name stands beside it, toward the middle, off the rivets of its tubes.
+  /// A node's name stands beside it on the sheet, off the rivets of its tubes.
   std::string nodes() const {
-    const Vector2d middle(b_.width / 2, b_.height / 2);
     double tube = 0;
     for (const BlankTube& t : b_.tubes) tube = std::max(tube, t.width);
     std::string text;
     for (const BlankNode& n : b_.nodes) {
-      const Vector2d off = on_paper(middle) - on_paper(n.at);
+      const Vector2d off(n.inward.x(), -n.inward.y());
       const double aside = mm_per_m * tube / 2 + 1.2 * letter_;
       const Vector2d at = on_paper(n.at) + Vector2d(off.x() < 0 ? -aside : aside,
                                                     off.y() < 0 ? -aside + letter_ / 3 : aside);

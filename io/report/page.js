@@ -985,7 +985,8 @@
 
   /// A piece of sheet metal to scale: outline, rivet holes, tubes, the rectangle's sides.
   function sheetPlot(sheet, width) {
-    const left = 34, below = 30, above = 8, scale = Math.min((width - left - 10) / sheet.width, 460 / sheet.height);
+    const f = sheet.forward, size = Math.hypot(f[0], f[1]), way = size > 0.5;  // the sheet's plane holds the way it drives
+    const left = 34, below = way ? 70 : 30, above = 8, scale = Math.min((width - left - 10) / sheet.width, 460 / sheet.height);
     const w = sheet.width * scale, h = sheet.height * scale;
     const svg = plot(width, h + below + above, `Outline of the sheet ${sheet.name}: ${fixed(sheet.width, 1)} by ${fixed(sheet.height, 1)} mm, ${counted(sheet.rivets, "rivet hole", "rivet holes")}.`);
     const x = (v) => left + v * scale, y = (v) => above + h - v * scale;
@@ -994,19 +995,18 @@
     for (const t of sheet.tubes) draw(svg, "path", { d: `M${x(t.from[0]).toFixed(2)} ${y(t.from[1]).toFixed(2)}L${x(t.to[0]).toFixed(2)} ${y(t.to[1]).toFixed(2)}`, class: "thin" });
     for (const [a, b, d] of sheet.holes) draw(svg, "circle", { cx: x(a), cy: y(b), r: Math.max(d / 2 * scale, 1.6), class: "hole" });
     for (const n of sheet.nodes) {
-      const [a, b] = n.at, right = a > sheet.width / 2, low = b < sheet.height / 2;
+      const [a, b] = n.at, right = n.inward[0] < 0, low = n.inward[1] > 0;
       draw(svg, "text", { x: x(a) + (right ? -10 : 10), y: y(b) + (low ? -10 : 18), "text-anchor": right ? "end" : "start", class: "dim halo" }, n.name);
     }
     draw(svg, "path", { d: `M${x(0)} ${y(0) + 8}V${y(0) + 16}M${x(sheet.width)} ${y(0) + 8}V${y(0) + 16}M${x(0)} ${y(0) + 12}H${x(sheet.width)}`
       + `M${x(0) - 8} ${y(0)}H${x(0) - 16}M${x(0) - 8} ${y(sheet.height)}H${x(0) - 16}M${x(0) - 12} ${y(0)}V${y(sheet.height)}`, class: "axis" });
     draw(svg, "text", { x: x(sheet.width / 2), y: y(0) + 27, "text-anchor": "middle" }, fixed(sheet.width, 1));
     draw(svg, "text", { x: 14, y: y(sheet.height / 2), "text-anchor": "middle", transform: `rotate(-90 14 ${y(sheet.height / 2).toFixed(1)})` }, fixed(sheet.height, 1));
-    const f = sheet.forward, size = Math.hypot(f[0], f[1]);
-    if (size > 0.5 && h > 60) {
-      const cx = x(sheet.width / 2), cy = y(sheet.height / 2), ux = f[0] / size, uy = -f[1] / size;
+    if (way) {
+      const cx = x(0) + 24, cy = y(0) + 46, ux = f[0] / size, uy = -f[1] / size;
       const at = (along, aside) => `${(cx + along * ux - aside * uy).toFixed(1)} ${(cy + along * uy + aside * ux).toFixed(1)}`;
-      draw(svg, "path", { d: `M${at(-22, 0)}L${at(22, 0)}M${at(14, 5)}L${at(22, 0)}L${at(14, -5)}`, class: "curve" });
-      draw(svg, "text", { x: cx + (Math.abs(ux) > 0.5 ? 0 : 10), y: cy + (Math.abs(ux) > 0.5 ? 20 : 4), "text-anchor": Math.abs(ux) > 0.5 ? "middle" : "start", class: "dim halo" }, "forward");
+      draw(svg, "path", { d: `M${at(-20, 0)}L${at(20, 0)}M${at(12, 5)}L${at(20, 0)}L${at(12, -5)}`, class: "curve" });
+      draw(svg, "text", { x: cx + 28, y: cy + 4, class: "dim" }, "forward (x)");
     }
     return svg;
   }
