@@ -8,6 +8,7 @@
 #include "cases/built_in_materials.h"
 #include "cases/rivet_resistance.h"
 #include "cases/sheet_joint_stiffness.h"
+#include "cases/tube_face.h"
 #include "solver/shear_panel.h"
 #include "solver/sheet_joint.h"
 
@@ -21,18 +22,6 @@ constexpr double fold_angle = std::numbers::pi / 4;
 /// Static strength of an adhesive over its lap-shear strength: 0.25 for epoxy and acrylic, 0.1 for
 /// soft elastic ones (judgement, no source). Soft: shear modulus below 50 MPa.
 double bond_share_allowed(const BondJoint& bond) { return bond.shear_modulus >= 50e6 ? 0.25 : 0.1; }
-
-/// Width of the tube's face that the sheet lies on; NaN where only properties are given.
-double face_width(const SectionEntry& section, const NumberedFrame& n, const MemberSlot& slot,
-                  const Eigen::Vector3d& normal) {
-  if (section.shape == Shape::properties) return unknown;
-  if (!slot.is_beam) return std::min(section.width, section.height);
-  const Beam& beam = n.model.beams[slot.index];
-  const Eigen::Matrix3d axes =
-      member_axes(n.model.nodes[beam.from], n.model.nodes[beam.to], beam.roll);
-  const bool flat_side_up = std::abs(axes.row(2).dot(normal)) >= std::abs(axes.row(1).dot(normal));
-  return flat_side_up ? section.width : section.height;
-}
 
 double wall_of(const SectionEntry& s) {
   switch (s.shape) {
@@ -152,7 +141,7 @@ PanelFacts panel_facts(const Frame& frame, const NumberedFrame& n, size_t index)
   f.edge_distance = f.wall = std::numeric_limits<double>::infinity();
   for (const int m : members_round(n, panel)) {
     const SectionEntry& section = find_section(frame, frame.members[m].section);
-    const double e = face_width(section, n, n.slots[m], g.normal) / 2, wall = wall_of(section);
+    const double e = tube_face(section, n, n.slots[m], g.normal).width / 2, wall = wall_of(section);
     if (std::isnan(e)) {  // one that is not known leaves all unknown
       f.edge_distance = f.wall = unknown;
       f.narrowest = -1;

@@ -16,9 +16,11 @@
 #include "cases/cut_list.h"
 #include "cases/floor_study.h"
 #include "cases/frame_modes.h"
+#include "cases/sheet_blanks.h"
 #include "io/cautions.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
+#include "io/cut_files.h"
 #include "io/cut_output.h"
 #include "io/diagnostics.h"
 #include "io/floor_output.h"
@@ -87,7 +89,8 @@ std::string today() {
 
 /// The report, with the studies that the frame has what it takes for. Of very large frames only the
 /// checks.
-std::string report(const Analysis& analysis, const Problems& warnings, const FrameText& file) {
+std::string report(const Analysis& analysis, const CutList& list, const SheetBlanks& sheets,
+                   const Problems& warnings, const FrameText& file) {
   const Frame& frame = analysis.frame;
   ReportSource source{analysis, warnings, file, today(), {}, {}, {}, {}, cautions()};
   constexpr std::size_t large_frame = 2000;
@@ -106,6 +109,7 @@ std::string report(const Analysis& analysis, const Problems& warnings, const Fra
         source.floor = part_of(floor_json(frame, *study, {}), "floor", source.cautions);
       }
     }
+    source.cut = part_of(cut_json(frame, list, sheets, {}), "cut", source.cautions);
     constexpr int modes_shown = 10, factors_shown = 4;
     tell_stage("finding natural modes for the report");
     const auto modes = frame_modes(frame, modes_shown);
@@ -143,8 +147,9 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
   std::optional<DrawProgram> drawing;  // while the rest is written
   if (pictures) drawing.emplace(pictures_of(directory));
   tell_stage("writing the cut list");
-  const std::filesystem::path cuts = std::filesystem::path(directory) / "cut_list.csv";
-  if (const auto failure = write_aside(cuts, cut_csv(analysis.frame, cut_list(analysis.frame)))) {
+  const CutList list = cut_list(analysis.frame);
+  const SheetBlanks sheets = sheet_blanks(analysis.frame);
+  if (const auto failure = write_cut_files(analysis.frame, list, sheets, directory)) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
   tell_stage("finding and drawing natural modes");
@@ -155,14 +160,13 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
   const std::filesystem::path page = std::filesystem::path(directory) / "report.html";
-  if (const auto failure = write_aside(page, report(analysis, warnings, file))) {
+  if (const auto failure = write_aside(page, report(analysis, list, sheets, warnings, file))) {
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
   const bool animated = std::get<ModeFiles>(modes) == ModeFiles::written;
-  Written written{animated ? "report.html, results.json, cut_list.csv, loads.pvd and modes.pvd "
-                             "with their VTK files"
-                           : "report.html, results.json, cut_list.csv and loads.pvd with its VTK "
-                             "files"};
+  Written written{"report.html, results.json, " + cut_file_names(sheets) + ", " +
+                  (animated ? "loads.pvd and modes.pvd with their VTK files"
+                            : "loads.pvd with its VTK files")};
   if (!drawing) return written;
   tell_stage("drawing pictures");
   written.no_pictures = drawing->finish();

@@ -34,7 +34,7 @@ struct StudyCommand {
   bool clamped = false;  ///< twist only: --hold clamped
   bool json = false;
   bool quiet = false;
-  std::string directory;           ///< modes only; empty: no files
+  std::string directory;           ///< modes, cut; empty: no files
   std::optional<int> count;        ///< modes, buckle: -n
   std::vector<std::string> cases;  ///< buckle only; empty: all
 

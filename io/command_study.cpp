@@ -7,10 +7,12 @@
 #include "cases/frame_edits.h"
 #include "cases/frame_modes.h"
 #include "cases/roll_support.h"
+#include "cases/sheet_blanks.h"
 #include "cases/torsion.h"
 #include "io/bench_output.h"
 #include "io/command_frame.h"
 #include "io/commands.h"
+#include "io/cut_files.h"
 #include "io/cut_output.h"
 #include "io/diagnostics.h"
 #include "io/floor_output.h"
@@ -29,7 +31,8 @@ namespace {
 struct StudyAnswer {
   std::string text, json, line;
   bool passes = true;
-  Problems remarks = {};  ///< for the terminal, beside the frame's own warnings
+  Problems remarks = {};     ///< for the terminal, beside the frame's own warnings
+  std::string written = {};  ///< files, for the message that tells of them
 };
 
 /// Problems with the frame, or the reason why a file could not be written.
@@ -100,7 +103,9 @@ Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Prob
   }
   return StudyAnswer{modes_text(loaded.frame, found, paint),
                      modes_json(loaded.frame, found, warnings), modes_lines(found),
-                     modes_pass(loaded.frame, found)};
+                     modes_pass(loaded.frame, found),
+                     {},
+                     "modes.pvd with its VTK files"};
 }
 
 Outcome buckle(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
@@ -118,10 +123,24 @@ Outcome buckle(const StudyCommand& command, const LoadedFrame& loaded, const Pro
                      buckling_passes(study)};
 }
 
-Outcome cut(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
-  const CutList list = cut_list(loaded.frame);
-  return StudyAnswer{cut_text(loaded.frame, list, paint), cut_json(loaded.frame, list, warnings),
-                     cut_line(list), true, list.remarks};
+Outcome cut(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+            Paint paint) {
+  const Frame& frame = loaded.frame;
+  const CutList list = cut_list(frame);
+  const SheetBlanks sheets = sheet_blanks(frame);
+  if (!command.directory.empty()) {
+    auto failure = make_directory(command.directory);
+    if (!failure) failure = write_cut_files(frame, list, sheets, command.directory);
+    if (failure) return "cannot write " + failure->path.string() + ": " + failure->reason;
+  }
+  Problems remarks = list.remarks;
+  append(remarks, sheets.remarks);
+  return StudyAnswer{cut_text(frame, list, sheets, paint),
+                     cut_json(frame, list, sheets, warnings),
+                     cut_line(list),
+                     true,
+                     std::move(remarks),
+                     cut_file_names(sheets)};
 }
 
 const char* stage_of(Study study) {
@@ -154,7 +173,7 @@ Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Pro
     case Study::buckle:
       return buckle(command, loaded, warnings, paint);
     case Study::cut:
-      return cut(loaded, warnings, paint);
+      return cut(command, loaded, warnings, paint);
     case Study::bench_test:
       break;
   }
@@ -180,12 +199,12 @@ int run_study(const StudyCommand& command) {
   if (const auto* reason = std::get_if<std::string>(&found)) {
     return cannot_answer(*reason, command.json);
   }
-  const auto& [text, json, line, passes, remarks] = std::get<StudyAnswer>(found);
+  const auto& [text, json, line, passes, remarks, written] = std::get<StudyAnswer>(found);
   if (!command.quiet) {
     print_message(render(warnings, loaded.file));
     print_message(render(remarks, loaded.file));
     if (!command.directory.empty()) {
-      print_message("wrote modes.pvd with its VTK files into " + command.directory + "\n");
+      print_message("wrote " + written + " into " + command.directory + "\n");
     }
   }
   return print_results(command.json ? json : command.quiet ? line : text, passes ? 0 : 1);

@@ -7,6 +7,7 @@
 #include "cases/build_model.h"
 #include "io/cautions.h"
 #include "io/json_parts.h"
+#include "io/sheet_output.h"
 #include "io/text_layout.h"
 #include "io/utf8.h"
 #include "io/weld_plan_output.h"
@@ -186,7 +187,8 @@ ordered_json end_json(const CutList& list, const TubeEnd& e) {
   return {{"kind", kind_word(e.kind)},
           {"planes", std::move(planes)},
           {"trim_to", other_tubes(list, e, false)},
-          {"mitre_to", other_tubes(list, e, true)}};
+          {"mitre_to", other_tubes(list, e, true)},
+          {"text", end_text(list, e)}};
 }
 
 void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
@@ -248,20 +250,27 @@ std::string cut_line(const CutList& list) {
   return std::to_string(bars) + (bars == 1 ? " bar, " : " bars, ") + fixed(mass, 1) + " kg\n";
 }
 
-std::string cut_text(const Frame& frame, const CutList& list, Paint paint) {
+std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     Paint paint) {
   return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
          pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
          jig_lines(list, paint) + weld_order_table(list, paint) + shrinkage_lines(list, paint) +
+         sheets_text(frame, sheets, paint) +
          list_lines("Before you cut", habits(), paint) +
          list_lines("Bear in mind", cautions(), paint);
 }
 
-std::string cut_json(const Frame& frame, const CutList& list, const Problems& warnings) {
+std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     const Problems& warnings) {
   Problems all = warnings;
-  all.insert(all.end(), list.remarks.begin(), list.remarks.end());
+  append(all, list.remarks);
+  append(all, sheets.remarks);
   JsonLines out;
   start_results(out, frame, true, all, {});
   out.open("cut");
+  out.row("stock", {{"length", number(list.stock.length * mm_per_m)},
+                    {"kerf", number(list.stock.kerf * mm_per_m)},
+                    {"end_trim", number(list.stock.end_trim * mm_per_m)}});
   out.row("mass", number(list.mass));
   out.row("weld_length", number(list.weld_length * mm_per_m));
   out.row("welds", list.welds);
@@ -276,6 +285,11 @@ std::string cut_json(const Frame& frame, const CutList& list, const Problems& wa
   }
   out.row("jig", jig);
   write_weld_plan(out, list);
+  out.row("sheets", sheets_json(frame, sheets));
+  out.row("advice", habits());
+  Problems remarks = list.remarks;
+  append(remarks, sheets.remarks);
+  out.row("remarks", problems_json(remarks));
   out.close();
   return out.finish();
 }

@@ -4,12 +4,15 @@
 #include <string>
 
 #include "cases/cut_list.h"
+#include "cases/sheet_blanks.h"
 #include "io/terminal.h"
 
 namespace tubewright {
 
-std::string cut_text(const Frame& frame, const CutList& list, Paint paint);
-std::string cut_json(const Frame& frame, const CutList& list, const Problems& warnings);
+std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     Paint paint);
+std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     const Problems& warnings);
 
 /// One line a group of pieces that are cut alike, with a heading; RFC 4180.
 std::string cut_csv(const Frame& frame, const CutList& list);

@@ -63,10 +63,10 @@ Usage: tubewright check FRAME.yaml [options]
   FRAME.yaml           the frame file; `-` reads standard input
 
 Options:
-  -o, --output DIR     also write report.html, results.json, cut_list.csv,
-                       loads.pvd and modes.pvd with their VTK files, and of
-                       each case a picture (.png) and a solid model for phones
-                       and 3D viewers (.glb) into DIR
+  -o, --output DIR     also write report.html, results.json, what `cut -o`
+                       writes, loads.pvd and modes.pvd with their VTK files, and
+                       of each case a picture (.png) and a solid model for
+                       phones and 3D viewers (.glb) into DIR
   --no-pictures        leave out the .png and .glb files
   --case NAME          solve this load case only; may be given several times
   --second-order       axial forces act on the displaced frame (P-Delta)
@@ -202,7 +202,7 @@ constexpr const char* cut_page =
 Examples:
   tubewright cut frame.yaml
   tubewright cut frame.yaml --json
-  tubewright check frame.yaml -o results      also writes cut_list.csv
+  tubewright cut frame.yaml -o workshop
 
 Usage: tubewright cut FRAME.yaml [options]
 
@@ -216,7 +216,13 @@ degrees from a square cut; two with a slash are mitre and bevel, two with a plus
 are two planes. The joints follow in an order to weld them in, and by how much
 welds draw in.
 
+Panels of one sheet that lie in one plane are one piece of sheet metal. It ends
+flush with the outer faces of its tubes; rivets stand along their middles, clear
+of the joints.
+
 Options:
+  -o, --output DIR     also write cut_list.csv and drawings of the sheets in
+                       full size, sheet_NAME.dxf and .svg, into DIR
   --json               print the results as one JSON object instead
   -q, --quiet          print the bars and their mass only
   -h, --help           this page

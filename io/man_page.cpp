@@ -209,6 +209,8 @@ std::string files() {
                                                  "page, for a browser")) +
          tagged(italic("DIR/results.json"), prose("all numbers, for programs")) +
          tagged(italic("DIR/cut_list.csv"), prose("pieces to cut, for a spreadsheet")) +
+         tagged(italic("DIR/sheet_*.dxf") + ", " + italic(".svg"),
+                prose("pieces of sheet metal in full size, with rivet holes")) +
          tagged(italic("DIR/loads.pvd"),
                 prose("deflections, forces and stresses of every load "
                       "case with the VTK files it lists, for 3D viewers")) +

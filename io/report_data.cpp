@@ -107,6 +107,7 @@ class Writer {
     d["floor"] = s_.floor;
     d["modes"] = s_.modes;
     d["buckling"] = s_.buckling;
+    d["cut"] = s_.cut;
     Problems warnings = s_.warnings;
     warnings.insert(warnings.end(), a_.remarks.begin(), a_.remarks.end());
     d["warnings"] = problems_json(warnings);

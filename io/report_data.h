@@ -21,6 +21,7 @@ struct ReportSource {
   nlohmann::ordered_json modes;       ///< `modes` of modes --json
   nlohmann::ordered_json buckling;    ///< list of {case, factors, members}
   std::vector<std::string> cautions;  ///< those of every study, each once
+  nlohmann::ordered_json cut = nullptr;  ///< `cut` of cut --json
 };
 
 /// Numbers with five significant digits.

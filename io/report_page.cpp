@@ -9,6 +9,7 @@
 #include <numbers>
 
 #include "cases/build_model.h"
+#include "io/markup.h"
 #include "io/report_files.h"
 #include "io/text_layout.h"
 #include "io/workshop_units.h"
@@ -16,24 +17,6 @@
 namespace tubewright {
 
 namespace {
-
-std::string escaped(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == '&') {
-      out += "&amp;";
-    } else if (c == '<') {
-      out += "&lt;";
-    } else if (c == '>') {
-      out += "&gt;";
-    } else if (c == '"') {
-      out += "&quot;";
-    } else {
-      out += c;
-    }
-  }
-  return out;
-}
 
 /// JSON that can stand in a script element whatever the user wrote. The characters replaced occur
 /// inside strings only; U+2028 and U+2029 are E2 80 A8 and E2 80 A9 in UTF-8.

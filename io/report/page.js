@@ -938,6 +938,145 @@
     if (!t && !f && !data.modes && !data.buckling) place("studies").hidden = true;
   }
 
+  // --------------------------------------------------------------------------------- the cut list
+
+  const counted = (n, one, many) => `${n} ${n === 1 ? one : many}`;
+
+  /// Bars cut alike, each pattern once: {count, pieces, rest}.
+  function patterns(order) {
+    const found = new Map();
+    for (const bar of order.cut_plan) {
+      const key = bar.pieces.join(" ");
+      if (found.has(key)) found.get(key).count += 1;
+      else found.set(key, { count: 1, ...bar });
+    }
+    return [...found.values()];
+  }
+
+  function patternWords(pattern) {
+    const runs = [];
+    for (const label of pattern.pieces) {
+      if (runs.length && runs[runs.length - 1].label === label) runs[runs.length - 1].count += 1;
+      else runs.push({ label, count: 1 });
+    }
+    return runs.map((r) => `${r.count > 1 ? r.count + " \u00d7 " : ""}${r.label} ${fixed(data.cut.pieces[r.label].long_point, 0)}`).join(", ")
+      + `; ${fixed(pattern.rest, 0)} mm left`;
+  }
+
+  /// One bar to scale: pieces with their labels, what is left hatched.
+  function barPlot(pattern, width) {
+    const length = data.cut.stock.length, height = 26, svg = plot(width, height + 2, `${counted(pattern.count, "bar", "bars")}: ${patternWords(pattern)}`);
+    const x = (at) => 0.5 + (width - 1) * at / length;
+    let at = data.cut.stock.end_trim;
+    draw(svg, "rect", { x: x(0), y: 1, width: x(length) - x(0), height, class: "track outline" });
+    pattern.pieces.forEach((label) => {
+      const long = data.cut.pieces[label].long_point, w = x(at + long) - x(at);
+      draw(svg, "rect", { x: x(at), y: 1, width: w, height, class: "piece outline" });
+      if (w > 7 + 7 * label.length) draw(svg, "text", { x: x(at) + w / 2, y: height / 2 + 5.5, "text-anchor": "middle", class: "strong" }, label);
+      at += long + data.cut.stock.kerf;
+    });
+    const left = x(length) - x(at);
+    for (let k = 0; k < left - 4; k += 7) {
+      draw(svg, "path", { d: `M${(x(at) + k).toFixed(1)} ${height}L${Math.min(x(at) + k + 10, x(length)).toFixed(1)} ${(height - Math.min(24, 2.4 * (x(length) - x(at) - k))).toFixed(1)}`, class: "hatch" });
+    }
+    if (left > 70) draw(svg, "text", { x: x(at) + left / 2, y: height / 2 + 5.5, "text-anchor": "middle", class: "halo" }, `${fixed(pattern.rest, 0)} left`);
+    return svg;
+  }
+
+  /// A piece of sheet metal to scale: outline, rivet holes, tubes, the rectangle's sides.
+  function sheetPlot(sheet, width) {
+    const f = sheet.forward, size = Math.hypot(f[0], f[1]), way = size > 0.5;  // the sheet's plane holds the way it drives
+    const left = 34, below = way ? 70 : 30, above = 8, scale = Math.min((width - left - 10) / sheet.width, 460 / sheet.height);
+    const w = sheet.width * scale, h = sheet.height * scale;
+    const svg = plot(width, h + below + above, `Outline of the sheet ${sheet.name}: ${fixed(sheet.width, 1)} by ${fixed(sheet.height, 1)} mm, ${counted(sheet.rivets, "rivet hole", "rivet holes")}.`);
+    const x = (v) => left + v * scale, y = (v) => above + h - v * scale;
+    const path = (points) => points.map(([a, b], i) => `${i ? "L" : "M"}${x(a).toFixed(2)} ${y(b).toFixed(2)}`).join("") + "Z";
+    draw(svg, "path", { d: [sheet.outline, ...sheet.openings].map(path).join(""), class: "sheet-metal", "fill-rule": "evenodd" });
+    for (const t of sheet.tubes) draw(svg, "path", { d: `M${x(t.from[0]).toFixed(2)} ${y(t.from[1]).toFixed(2)}L${x(t.to[0]).toFixed(2)} ${y(t.to[1]).toFixed(2)}`, class: "thin" });
+    for (const [a, b, d] of sheet.holes) draw(svg, "circle", { cx: x(a), cy: y(b), r: Math.max(d / 2 * scale, 1.6), class: "hole" });
+    for (const n of sheet.nodes) {
+      const [a, b] = n.at, right = n.inward[0] < 0, low = n.inward[1] > 0;
+      draw(svg, "text", { x: x(a) + (right ? -10 : 10), y: y(b) + (low ? -10 : 18), "text-anchor": right ? "end" : "start", class: "dim halo" }, n.name);
+    }
+    draw(svg, "path", { d: `M${x(0)} ${y(0) + 8}V${y(0) + 16}M${x(sheet.width)} ${y(0) + 8}V${y(0) + 16}M${x(0)} ${y(0) + 12}H${x(sheet.width)}`
+      + `M${x(0) - 8} ${y(0)}H${x(0) - 16}M${x(0) - 8} ${y(sheet.height)}H${x(0) - 16}M${x(0) - 12} ${y(0)}V${y(sheet.height)}`, class: "axis" });
+    draw(svg, "text", { x: x(sheet.width / 2), y: y(0) + 27, "text-anchor": "middle" }, fixed(sheet.width, 1));
+    draw(svg, "text", { x: 14, y: y(sheet.height / 2), "text-anchor": "middle", transform: `rotate(-90 14 ${y(sheet.height / 2).toFixed(1)})` }, fixed(sheet.height, 1));
+    if (way) {
+      const cx = x(0) + 24, cy = y(0) + 46, ux = f[0] / size, uy = -f[1] / size;
+      const at = (along, aside) => `${(cx + along * ux - aside * uy).toFixed(1)} ${(cy + along * uy + aside * ux).toFixed(1)}`;
+      draw(svg, "path", { d: `M${at(-20, 0)}L${at(20, 0)}M${at(12, 5)}L${at(20, 0)}L${at(12, -5)}`, class: "curve" });
+      draw(svg, "text", { x: cx + 28, y: cy + 4, class: "dim" }, "forward (x)");
+    }
+    return svg;
+  }
+
+  function pieceTable(c) {
+    const number = (head, unit) => ({ head, unit, number: true });
+    const rows = Object.entries(c.pieces).map(([label, p]) => ({ order: [label, p.count, p.size, p.long_point, p.short_point, null, null, p.mass, null],
+      cells: [label, String(p.count), p.size, fixed(p.long_point, 1), fixed(p.short_point, 1), p.ends[0].text, p.ends[1].text, fixed(p.mass, 3), p.members.join(", ")] }));
+    return table("Lengths from point to point on the outer faces. Angles in degrees from a square cut: one number for a mitre, two with a slash for mitre and bevel, two with a plus for two planes.",
+      [{ head: "Piece", row: true }, number("Count"), { head: "Section" }, number("Long point", "mm"), number("Short point", "mm"), { head: "First end" }, { head: "Second end" },
+        number("Mass of one", "kg"), { head: "Tubes", text: true }], rows, { label: "Pieces to cut", kind: "pieces" });
+  }
+
+  function fillCut() {
+    const body = place("cut-body"), c = data.cut;
+    if (!c) {
+      body.append(make("p", {}, "Left out of a frame as large as this one; tubewright cut makes it."));
+      return;
+    }
+    const bars = c.orders.reduce((n, o) => n + o.bars, 0), bought = c.orders.reduce((m, o) => m + o.mass, 0);
+    const priced = c.orders.filter((o) => !none(o.price)), facts = [];
+    const fact = (name, value, more) => facts.push(make("div", {}, make("dt", {}, name), make("dd", {}, value, more ? make("small", {}, more) : null)));
+    fact("Tube as cut", fixed(c.mass, 2) + " kg", counted(Object.values(c.pieces).reduce((n, p) => n + p.count, 0), "piece", "pieces"));
+    fact("Bars to buy", counted(bars, "bar", "bars"), `${fixed(bought, 1)} kg`);
+    if (priced.length) {
+      fact("Price of the bars", fixed(priced.reduce((sum, o) => sum + o.price, 0), 2),
+        priced.length < c.orders.length ? `without ${counted(c.orders.length - priced.length, "size", "sizes")} that the file gives no price for` : "by the prices in the file");
+    }
+    fact("Weld", fixed(c.weld_length / 1000, 2) + " m", `all round ${counted(c.welds, "end", "ends")}`);
+    if (c.sheets.length) {
+      fact("Sheet as cut", fixed(c.sheets.reduce((m, s) => m + s.mass, 0), 2) + " kg", `${counted(c.sheets.length, "piece", "pieces")}, ${counted(c.sheets.reduce((n, s) => n + s.rivets, 0), "rivet", "rivets")}`);
+    }
+    body.append(make("dl", { class: "facts" }, facts));
+    if (c.advice.length) body.append(make("h3", {}, "Before you cut"), list(c.advice));
+    if (c.remarks.length) body.append(make("h3", {}, "Doubts about cutting it"), list(c.remarks.map((w) => w.message + (w.advice ? "; " + w.advice : ""))));
+    if (Object.keys(c.pieces).length) body.append(make("h3", {}, "Pieces"), pieceTable(c));
+    if (c.orders.length) {
+      body.append(make("h3", {}, "Bars to buy"), make("p", { class: "small" }, `Bars of ${fixed(c.stock.length, 0)} mm; a saw cut takes ${fixed(c.stock.kerf, 1)} mm, and ${fixed(c.stock.end_trim, 0)} mm come off each end. What is left over is hatched.`));
+      c.orders.forEach((o, i) => {
+        body.append(make("h4", {}, `${o.bars} of ${o.size}, ${fixed(o.mass, 1)} kg${none(o.price) ? "" : `, price ${fixed(o.price, 2)}`}`),
+          make("p", { class: "small" }, `${o.optimal ? "Fewer bars do not do." : `At least ${o.least_bars} are needed.`} Off-cuts, saw cuts and ends take ${fixed(o.waste / 1000, 2)} m.`),
+          make("ol", { class: "bars" }, patterns(o).map((p, k) => make("li", {}, make("div", { class: "bar-figure", "data-order": i, "data-pattern": k }),
+            make("span", {}, `${counted(p.count, "bar", "bars")}: ${patternWords(p)}`)))));
+      });
+    }
+    if (c.sheets.length) {
+      body.append(make("h3", {}, "Sheets"), table("Each piece ends flush with the outer faces of its tubes. Width and height are those of the rectangle to buy. check -o and cut -o write each as a drawing in full size, DXF and SVG.",
+        [{ head: "Piece", row: true }, { head: "Material" }, { head: "Thickness", unit: "mm", number: true }, { head: "Width", unit: "mm", number: true }, { head: "Height", unit: "mm", number: true },
+          { head: "Area", unit: "m\u00b2", number: true }, { head: "Mass", unit: "kg", number: true }, { head: "Rivets", number: true }, { head: "Hole", unit: "mm", number: true }, { head: "Panels", text: true }],
+        c.sheets.map((s) => ({ cells: [s.name, s.material, fixed(s.thickness, 1), fixed(s.width, 1), fixed(s.height, 1), fixed(s.area / 1e6, 3), fixed(s.mass, 2), String(s.rivets),
+          s.holes.length ? fixed(s.holes[0][2], 1) : "\u2013", s.panels.join(", ")] })), { label: "Sheets to cut" }));
+      c.sheets.forEach((s, i) => body.append(make("figure", { class: "sheet-figure" }, make("figcaption", {}, `Sheet ${s.name}`, make("small", {}, "from outside, tubes dashed")), make("div", { "data-sheet": i }))));
+    }
+    if (c.jig.length) {
+      body.append(make("h3", {}, "On the jig"), table("Both diagonals of every four-sided bay, from node to node.", [{ head: "Between", row: true }, { head: "Diagonal", unit: "mm", number: true },
+        { head: "And between" }, { head: "Diagonal", unit: "mm", number: true }],
+      c.jig.map((j) => ({ cells: [`${j.corners[0]} \u2013 ${j.corners[2]}`, fixed(j.diagonals[0], 1), `${j.corners[1]} \u2013 ${j.corners[3]}`, fixed(j.diagonals[1], 1)] })), { label: "Diagonals on the jig" }));
+    }
+  }
+
+  /// Bars and sheets are drawn for the width there is.
+  function fillCutPlots() {
+    const body = place("cut-body"), width = Math.max(260, Math.min(900, body.clientWidth));
+    if (!data.cut || body.dataset.width === String(width)) return;
+    body.dataset.width = String(width);
+    body.querySelectorAll("[data-order]").forEach((box) =>
+      box.replaceChildren(barPlot(patterns(data.cut.orders[Number(box.dataset.order)])[Number(box.dataset.pattern)], width - 24)));
+    body.querySelectorAll("[data-sheet]").forEach((box) => box.replaceChildren(sheetPlot(data.cut.sheets[Number(box.dataset.sheet)], width)));
+  }
+
   function fillRest() {
     place("not-checked-body").append(data.not_checked.length ? list(data.not_checked) : make("p", {}, "Every check that applies was made."));
     const clauses = Object.entries(data.clauses);
@@ -981,8 +1120,10 @@
   fillRest();
   fillOtherwise();
   fillFatigue();
+  fillCut();
   fillVerdict();
   fillPlots();
+  fillCutPlots();
   viewButtons();
   fillOverview();
   fillCases();
@@ -992,4 +1133,5 @@
   }
   fillRestWhenIdle();
   new ResizeObserver(fillPlots).observe(place("plots-body"));
+  new ResizeObserver(fillCutPlots).observe(place("cut-body"));
 })();

@@ -76,6 +76,14 @@ def overloaded(directory):
     return path
 
 
+def priced(directory):
+    """The bracket with a price for one of its two sizes."""
+    path = directory / "priced.yaml"
+    path.write_text((EXAMPLES / "01_wall_bracket.yaml").read_text()
+                    + "stock: {sizes: [{shape: square_tube, side: 20, wall: 1.5, price: 12.5}]}\n")
+    return path
+
+
 def larger(data, members, cases):
     """The same data with members and cases repeated until there are so many."""
     data = copy.deepcopy(data)
@@ -107,12 +115,13 @@ class Pages:
         self.data = {}
         files = {"bracket": EXAMPLES / "01_wall_bracket.yaml", "quad": EXAMPLES / "03_cargo_quad.yaml",
                  "hauler": EXAMPLES / "05_market_hauler.yaml", "fail": overloaded(self.directory),
-                 "hostile_file": hostile_file(self.directory)}
+                 "hostile_file": hostile_file(self.directory), "priced": priced(self.directory)}
         for name, path in files.items():
             self.add(name, report(path, self.directory / name))
         quad, bracket = ((self.directory / f"{n}.html").read_text(encoding="utf-8")
                          for n in ("quad", "bracket"))
         self.add("large", with_data(quad, larger(self.data["quad"], 200, 20)))
+        self.add("uncut", with_data(bracket, dict(self.data["bracket"], cut=None)))
         self.add("hostile", with_data(bracket, hostile(self.data["bracket"])))
 
     def add(self, name, page):
@@ -391,7 +400,7 @@ class Page(PageTest):
     def test_every_chapter_is_there(self):
         self.open("hauler")
         for section, text in [("otherwise", "walls 10 % thinner"), ("fatigue", "Miner"),
-                              ("studies", "Natural frequencies"), ("not-checked", "joint"),
+                              ("studies", "Natural frequencies"), ("cut", "Bars to buy"), ("not-checked", "joint"),
                               ("sources", "EN 1993-1-8"), ("assumptions", "S235"), ("assumptions", "produce 70 kg"),
                               ("cautions", "licensed engineering"), ("input", "low2_l:  [-500, 250, 250]"),
                               ("plots", "Is the floor worth its weight?")]:
@@ -402,6 +411,51 @@ class Page(PageTest):
         wheels = self.script("return [...document.querySelectorAll('#case-1 table')].map((t) => t.textContent)")
         load = self.data["cases"][1]["wheels"][0]["force"][2]
         self.assertTrue(any(f"{load:.0f}" in t for t in wheels))
+
+    def test_the_cut_list_shows_every_piece_bar_and_sheet(self):
+        for name in ("hauler", "quad", "bracket"):
+            self.open(name)
+            cut = self.data["cut"]
+            rows = self.script("return [...document.querySelectorAll('#cut .pieces tbody tr')]"
+                               ".map((r) => [...r.children].map((c) => c.textContent))")
+            self.assertEqual(list(cut["pieces"]), [r[0] for r in rows])
+            for row, piece in zip(rows, cut["pieces"].values()):
+                self.assertEqual([str(piece["count"]), f"{piece['long_point']:.1f}", f"{piece['short_point']:.1f}"],
+                                 [row[1], row[3], row[4]])
+                self.assertEqual(", ".join(piece["members"]), row[8])
+                self.assertEqual([e["text"] for e in piece["ends"]], row[5:7])
+            # Each bar is drawn to scale, with a box a piece, and told in words.
+            patterns = [list(dict.fromkeys(" ".join(bar["pieces"]) for bar in o["cut_plan"])) for o in cut["orders"]]
+            drawn = self.b.find_elements(By.CSS_SELECTOR, "#cut .bars svg")
+            self.assertEqual(sum(map(len, patterns)), len(drawn))
+            for svg, labels in zip(drawn, [p.split() for order in patterns for p in order]):
+                boxes = svg.find_elements(By.CSS_SELECTOR, ".piece")
+                self.assertEqual(len(labels), len(boxes))
+                track = float(svg.find_element(By.CSS_SELECTOR, ".track").get_attribute("width"))
+                for box, label in zip(boxes, labels):
+                    self.assertAlmostEqual(cut["pieces"][label]["long_point"] / cut["stock"]["length"],
+                                           float(box.get_attribute("width")) / track, delta=1e-3)
+                    self.assertIn(label + " ", svg.get_attribute("aria-label"))
+            sheets = self.b.find_elements(By.CSS_SELECTOR, "#cut .sheet-figure svg")
+            self.assertEqual(len(cut["sheets"]), len(sheets))
+            for svg, sheet in zip(sheets, cut["sheets"]):
+                self.assertEqual(sheet["rivets"], len(svg.find_elements(By.CSS_SELECTOR, ".hole")))
+                self.assertIn(f"{sheet['width']:.1f} by {sheet['height']:.1f}", svg.get_attribute("aria-label"))
+            self.says("#cut", f"{cut['weld_length'] / 1000:.2f} m")
+            self.says("#cut", "Cut one of each and try it on the jig")
+            self.assertEqual(len(cut["jig"]), self.script(
+                "return document.querySelectorAll('#cut [aria-label=\"Diagonals on the jig\"] tbody tr').length"))
+
+    def test_a_frame_too_large_for_the_cut_list_says_so(self):
+        self.open("uncut")
+        self.says("#cut", "tubewright cut makes it")
+        self.assertEqual(self.b.find_elements(By.CSS_SELECTOR, "#cut svg, #cut table"), [])
+
+    def test_prices_are_added_where_the_file_gives_them(self):
+        self.open("priced")
+        cut = self.data["cut"]
+        self.says("#cut", f"{sum(o['price'] for o in cut['orders'] if o['price']):.2f}")
+        self.says("#cut", "without 1 size that the file gives no price for")
 
     def test_nothing_is_asked_of_the_network_and_nothing_goes_wrong(self):
         for name in ("bracket", "quad", "hauler", "fail", "large"):
