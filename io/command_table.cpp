@@ -35,10 +35,8 @@ CommandOption count(const std::string& help) {
   return {"--count", "-n", "N", help, OptionValue::count, false, {}, 1, 200};
 }
 
-CommandOption one_of(const std::string& name, std::vector<std::string> words,
-                     const std::string& help) {
-  std::string shown;
-  for (const std::string& word : words) shown += (shown.empty() ? "" : "|") + word;
+CommandOption one_of(const std::string& name, const std::string& shown,
+                     std::vector<std::string> words, const std::string& help) {
   return {name, "", shown, help, OptionValue::word, false, std::move(words)};
 }
 
@@ -68,7 +66,7 @@ std::vector<Command> all_commands() {
                 flag("--no-pictures", "leave out the .png and .glb files"),
                 json(), quiet("print the verdict only")}),
       on_frame("twist", "torsional stiffness, twist along the frame, weakest bay",
-               {one_of("--hold", {"free", "clamped"}, "how the rear of the frame is held"), json(),
+               {one_of("--hold", "free|clamped", {"free", "clamped"}, "how the rear of the frame is held"), json(),
                 quiet("print the stiffness only")}),
       on_frame("floor", "the sheet against nothing and against tubes of its mass",
                {json(), quiet("print the verdict only")}),
@@ -87,7 +85,7 @@ std::vector<Command> all_commands() {
                {json(), quiet("print the readings only")}),
       on_frame("view", "a window with the deformed frame, painted by stress",
                {first_case("the load case to begin with"),
-                one_of("--colour", {"stress", "utilisation", "axial", "normal"},
+                one_of("--colour", "QUANTITY", {"stress", "utilisation", "axial", "normal"},
                        "what the tubes are painted by"),
                 number("--times", 0, 1e6, "how many times the deflection is drawn"),
                 quiet("no warnings")}),

@@ -65,8 +65,8 @@ Usage: tubewright check FRAME.yaml [options]
 Options:
   -o, --output DIR     also write report.html, results.json, what `cut -o`
                        writes, loads.pvd and modes.pvd with their VTK files, and
-                       of each case a picture (.png) and a solid model for
-                       phones and 3D viewers (.glb) into DIR
+                       of each case a picture, loads_*.png, and a solid model
+                       for phones and 3D viewers, loads_*.glb, into DIR
   --no-pictures        leave out the .png and .glb files
   --case NAME          solve this load case only; may be given several times
   --second-order       axial forces act on the displaced frame (P-Delta)
@@ -222,7 +222,7 @@ of the joints.
 
 Options:
   -o, --output DIR     also write cut_list.csv and drawings of the sheets in
-                       full size, sheet_NAME.dxf and .svg, into DIR
+                       full size, sheet_*.dxf and sheet_*.svg, into DIR
   --json               print the results as one JSON object instead
   -q, --quiet          print the bars and their mass only
   -h, --help           this page
@@ -243,8 +243,7 @@ Usage: tubewright view FRAME.yaml [options]
 
 Options:
   --case NAME          the load case to begin with
-  --colour stress|utilisation|axial|normal
-                       stress (default): von Mises; utilisation: share of the
+  --colour QUANTITY    stress (default): von Mises; utilisation: share of the
                        yield limit; axial: axial force; normal: stress along
                        the tube
   --times N            how many times the deflection is drawn

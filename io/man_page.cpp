@@ -209,7 +209,7 @@ std::string files() {
                                                  "page, for a browser")) +
          tagged(italic("DIR/results.json"), prose("all numbers, for programs")) +
          tagged(italic("DIR/cut_list.csv"), prose("pieces to cut, for a spreadsheet")) +
-         tagged(italic("DIR/sheet_*.dxf") + ", " + italic(".svg"),
+         tagged(italic("DIR/sheet_*.dxf") + ", " + italic("DIR/sheet_*.svg"),
                 prose("pieces of sheet metal in full size, with rivet holes")) +
          tagged(italic("DIR/loads.pvd"),
                 prose("deflections, forces and stresses of every load "
