@@ -1013,10 +1013,12 @@
 
   function pieceTable(c) {
     const number = (head, unit) => ({ head, unit, number: true });
-    const rows = Object.entries(c.pieces).map(([label, p]) => ({ order: [label, p.count, p.size, p.long_point, p.short_point, null, null, p.mass, null],
-      cells: [label, String(p.count), p.size, fixed(p.long_point, 1), fixed(p.short_point, 1), p.ends[0].text, p.ends[1].text, fixed(p.mass, 3), p.members.join(", ")] }));
+    const ends = (p) => (none(p.mirror_of) ? [p.ends[0].text, p.ends[1].text] : [`mirror image of ${p.mirror_of}`, ""]);
+    const shrink = (p) => (p.shrinkage.some(none) ? null : p.shrinkage[0] + p.shrinkage[1]);
+    const rows = Object.entries(c.pieces).map(([label, p]) => ({ order: [label, p.count, p.size, p.long_point, p.short_point, shrink(p), null, null, p.mass, null],
+      cells: [label, String(p.count), p.size, fixed(p.long_point, 1), fixed(p.short_point, 1), none(shrink(p)) ? "\u2013" : fixed(shrink(p), 2), ...ends(p), fixed(p.mass, 3), p.members.join(", ")] }));
     return table("Lengths from point to point on the outer faces. Angles in degrees from a square cut: one number for a mitre, two with a slash for mitre and bevel, two with a plus for two planes.",
-      [{ head: "Piece", row: true }, number("Count"), { head: "Section" }, number("Long point", "mm"), number("Short point", "mm"), { head: "First end" }, { head: "Second end" },
+      [{ head: "Piece", row: true }, number("Count"), { head: "Section" }, number("Long point", "mm"), number("Short point", "mm"), number("Welds draw in", "mm"), { head: "First end" }, { head: "Second end" },
         number("Mass of one", "kg"), { head: "Tubes", text: true }], rows, { label: "Pieces to cut", kind: "pieces" });
   }
 
@@ -1064,6 +1066,18 @@
       body.append(make("h3", {}, "On the jig"), table("Both diagonals of every four-sided bay, from node to node.", [{ head: "Between", row: true }, { head: "Diagonal", unit: "mm", number: true },
         { head: "And between" }, { head: "Diagonal", unit: "mm", number: true }],
       c.jig.map((j) => ({ cells: [`${j.corners[0]} \u2013 ${j.corners[2]}`, fixed(j.diagonals[0], 1), `${j.corners[1]} \u2013 ${j.corners[3]}`, fixed(j.diagonals[1], 1)] })), { label: "Diagonals on the jig" }));
+    }
+    if (c.weld_order.length) {
+      body.append(make("h3", {}, "Weld in this order"), table("Tack every joint first. Joints that are images of each other go one after the other, then the one farthest from those just welded.",
+        [{ head: "Step", row: true }, { head: "Nodes", text: true }, { head: "Ends", number: true }, { head: "Weld", unit: "mm", number: true }],
+        c.weld_order.map((w, i) => ({ cells: [String(i + 1), w.nodes.join(", "), String(w.ends), fixed(w.weld_length, 0)] })), { label: "Order of welding" }));
+      const along = Object.entries(c.shrinkage.along).filter(([, d]) => d && d.welds > 0);
+      if (along.length) {
+        body.append(make("h3", {}, "What the welds draw in"), table("0.1 times the area of a weld over the wall, each; contained in no length. A rule for plate: weld a sample and measure if a length matters.",
+          [{ head: "Along", row: true }, { head: "Draws in", unit: "mm", number: true }, { head: "Welds", number: true }, { head: "By the row of", text: true }],
+          along.map(([axis, d]) => ({ cells: [axis, fixed(d.draw_in, 1), String(d.welds), d.row.join(", ")] })), { label: "Shrinkage of the welds" }));
+      }
+      if (c.shrinkage.unknown_ends) body.append(make("p", { class: "small" }, `${counted(c.shrinkage.unknown_ends, "end is", "ends are")} not steel tube: weld a sample and measure.`));
     }
   }
 

@@ -422,8 +422,11 @@ class Page(PageTest):
             for row, piece in zip(rows, cut["pieces"].values()):
                 self.assertEqual([str(piece["count"]), f"{piece['long_point']:.1f}", f"{piece['short_point']:.1f}"],
                                  [row[1], row[3], row[4]])
-                self.assertEqual(", ".join(piece["members"]), row[8])
-                self.assertEqual([e["text"] for e in piece["ends"]], row[5:7])
+                self.assertEqual(", ".join(piece["members"]), row[9])
+                self.assertEqual(f"{sum(piece['shrinkage']):.2f}", row[5])
+                image = piece["mirror_of"]
+                self.assertEqual([f"mirror image of {image}", ""] if image
+                                 else [e["text"] for e in piece["ends"]], row[6:8])
             # Each bar is drawn to scale, with a box a piece, and told in words.
             patterns = [list(dict.fromkeys(" ".join(bar["pieces"]) for bar in o["cut_plan"])) for o in cut["orders"]]
             drawn = self.b.find_elements(By.CSS_SELECTOR, "#cut .bars svg")
@@ -445,6 +448,14 @@ class Page(PageTest):
             self.says("#cut", "Cut one of each and try it on the jig")
             self.assertEqual(len(cut["jig"]), self.script(
                 "return document.querySelectorAll('#cut [aria-label=\"Diagonals on the jig\"] tbody tr').length"))
+            steps = self.script("return [...document.querySelectorAll('#cut [aria-label=\"Order of welding\"] tbody tr')]"
+                                ".map((r) => r.cells[1].textContent)")
+            self.assertEqual([", ".join(w["nodes"]) for w in cut["weld_order"]], steps)
+            for axis, d in cut["shrinkage"]["along"].items():
+                row = self.script("return [...document.querySelectorAll('#cut [aria-label=\"Shrinkage of the welds\"] "
+                                  "tbody tr')].map((r) => [...r.cells].map((c) => c.textContent))"
+                                  ".find((r) => r[0] === arguments[0])", axis)
+                self.assertEqual([axis, f"{d['draw_in']:.1f}", str(d["welds"]), ", ".join(d["row"])], row)
 
     def test_a_frame_too_large_for_the_cut_list_says_so(self):
         self.open("uncut")

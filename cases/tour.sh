@@ -1,0 +1,28 @@
+#!/bin/bash
+# Makes the pictures of the README anew, with the built program, into cases/pictures/: bash cases/tour.sh
+#
+# Needs what cases/demo.sh and tests/run.sh install: Xvfb, and chromium for the view of the report.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+
+work="$(mktemp -d)"
+trap 'rm -rf "$work"' EXIT
+unset DISPLAY
+export SOURCE_DATE_EPOCH=1798761600  # the report bears this date, not today's
+
+tubewright() { build/release/tubewright "$@" >"$work/said" || [ $? -eq 1 ]; }
+
+tubewright check cases/05_market_hauler.yaml -o "$work/hauler"
+tubewright check cases/02_orchard_runabout.yaml --case tail_kerb -o "$work/runabout"
+
+mkdir -p cases/pictures
+cp "$work"/hauler/loads_*_pothole.png cases/pictures/hauler_pothole.png
+cp "$work"/runabout/loads_*_tail_kerb.png cases/pictures/runabout_tail_kerb.png
+cp "$work/hauler/sheet_floor.svg" cases/pictures/hauler_sheet_floor.svg
+
+# The browser only writes where its profile may be; some installations insist on a home of its own.
+HOME="$work" chromium --headless --no-sandbox --disable-gpu --hide-scrollbars --window-size=1100,1500 \
+  --virtual-time-budget=5000 --screenshot="$work/report.png" "file://$work/hauler/report.html" \
+  >"$work/said" 2>&1
+cp "$work/report.png" cases/pictures/hauler_report.png
+ls -l cases/pictures
