@@ -1,5 +1,6 @@
 #include "cases/buckle_study.h"
 
+#include "cases/in_parallel.h"
 #include "solver/determinate_restraint.h"
 #include "solver/refine.h"
 
@@ -28,6 +29,25 @@ std::string moves_most(const Analysis& analysis, const RefinedModel& fine,
   return name;
 }
 
+CaseBuckling case_buckling(const Analysis& analysis, const CaseResult& result, int count) {
+  Model model = analysis.model;
+  if (result.driving) model.supports = determinate_restraint(model);
+  for (size_t p = 0; p < result.panels.size(); ++p) {
+    model.panels[p].kept = result.panels[p].stage.kept;
+  }
+  const RefinedModel fine = refine(model, pieces_for(model.beams.size()));
+  const Buckling buckling =
+      linear_buckling(fine.model, refine_axial_forces(fine, result.solution), count);
+  CaseBuckling c;
+  c.load_case = result.name;
+  c.complete = buckling.complete;
+  for (const BucklingMode& mode : buckling.modes) {
+    c.factors.push_back(mode.factor);
+    c.where.push_back(moves_most(analysis, fine, mode.shape));
+  }
+  return c;
+}
+
 }  // namespace
 
 double amplification(double alpha) { return 1 / (1 - 1 / alpha); }
@@ -39,24 +59,10 @@ std::variant<BuckleStudy, Problems> buckle_study(const Frame& frame,
   const Analysis& analysis = std::get<Analysis>(outcome);
   BuckleStudy study;
   study.remarks = analysis.remarks;
-  for (const CaseResult& result : analysis.cases) {
-    Model model = analysis.model;
-    if (result.driving) model.supports = determinate_restraint(model);
-    for (size_t p = 0; p < result.panels.size(); ++p) {
-      model.panels[p].kept = result.panels[p].stage.kept;
-    }
-    const RefinedModel fine = refine(model, pieces_for(model.beams.size()));
-    const Buckling buckling =
-        linear_buckling(fine.model, refine_axial_forces(fine, result.solution), count);
-    CaseBuckling c;
-    c.load_case = result.name;
-    c.complete = buckling.complete;
-    for (const BucklingMode& mode : buckling.modes) {
-      c.factors.push_back(mode.factor);
-      c.where.push_back(moves_most(analysis, fine, mode.shape));
-    }
-    study.cases.push_back(std::move(c));
-  }
+  study.cases.resize(analysis.cases.size());
+  in_parallel(study.cases.size(), [&](std::size_t i) {
+    study.cases[i] = case_buckling(analysis, analysis.cases[i], count);
+  });
   return study;
 }
 
