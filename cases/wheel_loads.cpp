@@ -35,12 +35,7 @@ struct Demand {
 
 Demand demand_of(const RigidVehicle& v, const Eigen::Vector3d& b) {
   Demand d;
-  double ground = 0;
-  for (const Eigen::Vector3d& c : v.contact) {
-    d.at.emplace_back(c.head<2>() - v.centre.head<2>());
-    ground += c.z();
-  }
-  if (!v.contact.empty()) ground /= static_cast<double>(v.contact.size());
+  for (const Eigen::Vector3d& c : v.contact) d.at.emplace_back(c.head<2>() - v.centre.head<2>());
   d.total = -v.mass * b.z();
   d.moment = v.mass * (v.centre.z() - road_height(v)) * b.head<2>();
   return d;

@@ -16,8 +16,6 @@ using Eigen::Vector3d;
 
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
-
 /// A grid of `columns` by `rows` bays of 500 by 400 mm in 25 mm tube, rails through all bays; its
 /// panels p_i_j in the sheet `floor`, 4 mm rivets every 40 mm, 13.1 mm above the axes.
 Frame grid(int columns, int rows) {
