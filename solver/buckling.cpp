@@ -12,6 +12,10 @@ namespace tubewright {
 
 namespace {
 
+/// Axial forces whose buckling loads are as far away as this are rounding: frames without any axial
+/// force come out near 1e16.
+constexpr double beyond_any_load = 1e9;
+
 /// Stress stiffness of a bar: N/L across it.
 Matrix12 bar_stress_stiffness(const Model& model, const Bar& bar, double N) {
   const double L = (model.nodes[bar.to] - model.nodes[bar.from]).norm();
@@ -85,6 +89,7 @@ Buckling linear_buckling(const Model& model, const AxialForces& forces, int coun
   for (size_t k = 0; k < pairs.values.size(); ++k) {
     BucklingMode mode;
     mode.factor = 1 / pairs.values[k];
+    if (mode.factor > beyond_any_load) break;
     mode.shape = Eigen::VectorXd::Zero(unknown_count(model));
     mode.shape(free.unknown) = pairs.vectors.col(static_cast<Eigen::Index>(k));
     follow_masters(model, free.masters, mode.shape);

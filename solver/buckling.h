@@ -16,7 +16,7 @@ struct BucklingMode {
 };
 
 struct Buckling {
-  std::vector<BucklingMode> modes;  ///< ascending; empty: the case does not buckle at any multiple
+  std::vector<BucklingMode> modes;  ///< ascending; empty: the case does not buckle (below 1e9)
   bool complete = false;            ///< none below the last one is missing (Sturm count)
 };
 

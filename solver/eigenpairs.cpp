@@ -15,7 +15,8 @@ namespace tubewright {
 namespace {
 
 constexpr Eigen::Index dense_limit = 300;
-constexpr double no_value = 1e-12;   // of the greatest: beyond the rank of A
+constexpr double no_value = 1e-12;        // of the greatest: beyond the rank of A
+constexpr double next_to_nothing = 1e-6;  // of A scaled to about 1
 constexpr double same_value = 1e-6;  // relative gap below which two values are one multiple one
 
 /// y = A x.
@@ -98,15 +99,23 @@ int count_above(const SparseMatrix& A, const SparseMatrix& B, double bound) {
   return -1;
 }
 
-Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
-                              const std::vector<int>& node_of, int count) {
+namespace {
+
+/// The power of two nearest to the size of A against B; 0 if A is zero. Lanczos iteration knows
+/// when it is done by numbers that take values mu near 1 for granted; dividing by a power of two
+/// costs no digit.
+double scale_of(const SparseMatrix& A, const SparseMatrix& B) {
+  if (A.nonZeros() == 0) return 0;
+  const double size = A.coeffs().cwiseAbs().maxCoeff() / B.diagonal().maxCoeff();
+  if (!(size > 0)) return 0;
+  int exponent = 0;
+  std::frexp(size, &exponent);
+  return std::ldexp(1.0, exponent);
+}
+
+Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
+                             const std::vector<int>& node_of, int count) {
   const Eigen::Index n = B.rows();
-  if (n == 0 || count <= 0) {
-    Eigenpairs none;
-    none.vectors.resize(n, 0);
-    none.complete = true;
-    return none;
-  }
   if (n <= dense_limit) {
     const Eigen::MatrixXd dense_A = Eigen::MatrixXd(A).selfadjointView<Eigen::Lower>();
     const Eigen::MatrixXd dense_B = Eigen::MatrixXd(B).selfadjointView<Eigen::Lower>();
@@ -131,8 +140,10 @@ Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
     const size_t found = pairs.values.size();
     const size_t whole = whole_multiples(pairs.values, static_cast<size_t>(count));
     if (whole == 0) {
-      // Nothing positive among the largest: then nothing is, if the iteration converged.
-      pairs.complete = lanczos.info() == Spectra::CompInfo::Successful;
+      // Nothing positive among the largest: then nothing is, if the iteration converged, which it
+      // need not where all are crowded below zero, or if a count says so.
+      pairs.complete = lanczos.info() == Spectra::CompInfo::Successful ||
+                       count_above(A, B, next_to_nothing) == 0;
       return pairs;
     }
     const double last = pairs.values[whole - 1];
@@ -148,6 +159,23 @@ Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
     space = std::min<Eigen::Index>(n, 2 * space + 4 * wanted);
   }
   keep(pairs, whole_multiples(pairs.values, static_cast<size_t>(count)));
+  return pairs;
+}
+
+}  // namespace
+
+Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
+                              const std::vector<int>& node_of, int count) {
+  const double scale = B.rows() > 0 && count > 0 ? scale_of(A, B) : 0;
+  if (scale == 0) {
+    Eigenpairs none;
+    none.vectors.resize(B.rows(), 0);
+    none.complete = true;
+    return none;
+  }
+  const SparseMatrix scaled = A / scale;
+  Eigenpairs pairs = largest_of_scaled(scaled, B, node_of, count);
+  for (double& mu : pairs.values) mu *= scale;
   return pairs;
 }
 

@@ -46,6 +46,13 @@ class Start(ProgramTest):
         self.assertAnswer(0, process)
         self.assertEqual("", process.stderr)
 
+    def test_every_command_that_needs_nothing_more_answers_it(self):
+        path = self.directory / "frame.yaml"
+        self.assertAnswer(0, run("start", path))
+        for words in (["check", "-o", self.directory / "results", "--no-pictures"], ["modes"],
+                      ["buckle"], ["cut", "-o", self.directory / "workshop"]):
+            self.assertAnswer(0, run(words[0], path, *words[1:]))
+
     def test_every_example_alone_is_accepted_in_its_place(self):
         for name, block in self.blocks.items():
             with self.subTest(name):

@@ -184,6 +184,30 @@ TEST_CASE("a frame in tension does not buckle, and twice the load halves the fac
   CHECK_THAT(factor(-2).modes.front().factor, WithinRel(factor(-1).modes.front().factor / 2, 1e-9));
 }
 
+TEST_CASE("a frame without axial forces does not buckle, nor by those that are rounding") {
+  // Enough unknowns for the iteration, which knows no zero of its own.
+  ModelBuilder b;
+  const int id = b.section(properties(1.73699e-4, 1.483514e-8, 1.483514e-8, 2.5e-8), 210e9, 81e9);
+  const int foot = b.node(0, 0, 0), head = b.node(0, 0, 1);
+  b.beam(foot, head, id);
+  b.hold(foot, {x, y, z, rx, ry, rz});
+  const RefinedModel fine = refine(b.model, 80);
+  const auto found = [&](double N) {
+    return linear_buckling(fine.model, {std::vector<double>(80, N), {}, {}}, 4);
+  };
+  for (const double N : {0.0, 1e-14, -1e-14, -1e-29}) {
+    CAPTURE(N);
+    CHECK(found(N).modes.empty());
+    CHECK(found(N).complete);
+  }
+  // A cantilever column, pi2 EI/(4 L2), under however small a force.
+  for (const double N : {-1.0, -1e-3}) {
+    CAPTURE(N);
+    REQUIRE_FALSE(found(N).modes.empty());
+    CHECK_THAT(found(N).modes.front().factor * -N, WithinRel(30747.1 / 4, 1e-3));
+  }
+}
+
 TEST_CASE("cutting beams into pieces changes no displacement at the joints") {
   ModelBuilder b;
   const int id = b.section(properties(1e-4, 1e-8, 2e-8, 1.5e-8), 210e9, 81e9);

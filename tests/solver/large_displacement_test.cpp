@@ -90,9 +90,10 @@ TEST_CASE("a strut past its Euler load stands as the elastica does") {
   f.hold(f.tip, {rz});  // the slope is prescribed; at the right load it needs no moment
   for (const auto& [degrees, load, along, across] : table) {
     INFO(degrees << " degrees");
+    const double slope = degrees * M_PI / 180;
     const auto solve = [&](double P) {
       Actions a = f.actions();
-      a.prescribed[6 * f.tip + rz] = degrees * M_PI / 180;
+      a.prescribed[6 * f.tip + rz] = slope;
       at(a, f.tip, x) = -P * M_PI * M_PI / 4;
       return solve_large_displacement(f.model, a);
     };

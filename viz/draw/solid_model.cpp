@@ -210,7 +210,7 @@ class Document {
     Json entry = {{"name", name}};
     if (!mesh.moves.empty()) {
       part["targets"].push_back({{"POSITION", add_places(mesh.moves)}});
-      entry["weights"] = {1};
+      entry["weights"].push_back(1);
       moving_.push_back(static_cast<int>(json["nodes"].size()));
     }
     json["materials"].push_back(material);
@@ -230,15 +230,16 @@ class Document {
       weights.push_back(static_cast<float>(0.5 + 0.5 * std::cos(2 * M_PI * i / steps)));
     }
     const int input = add(times, floating, "SCALAR", no_target);
-    json["accessors"].back()["min"] = {times.front()};
-    json["accessors"].back()["max"] = {times.back()};
+    json["accessors"].back()["min"].push_back(times.front());
+    json["accessors"].back()["max"].push_back(times.back());
     const int output = add(weights, floating, "SCALAR", no_target);
     Json swing = {{"name", "deflection"}};
-    swing["samplers"] = {{{"input", input}, {"output", output}, {"interpolation", "LINEAR"}}};
+    swing["samplers"].push_back(
+        {{"input", input}, {"output", output}, {"interpolation", "LINEAR"}});
     for (const int node : moving_)
       swing["channels"].push_back(
           {{"sampler", 0}, {"target", {{"node", node}, {"path", "weights"}}}});
-    json["animations"] = {swing};
+    json["animations"].push_back(swing);
   }
 
   std::string bytes() {
@@ -246,7 +247,7 @@ class Document {
     for (std::size_t i = 0; i < json["nodes"].size(); ++i) nodes.push_back(i);
     json["scenes"][0]["nodes"] = nodes;
     while (bytes_.size() % 4 != 0) bytes_ += '\0';
-    json["buffers"] = {{{"byteLength", bytes_.size()}}};
+    json["buffers"].push_back({{"byteLength", bytes_.size()}});
     std::string text = json.dump(-1, ' ', false, Json::error_handler_t::replace);
     while (text.size() % 4 != 0) text += ' ';
     constexpr std::uint32_t header = 12, chunk_header = 8, version = 2;
@@ -302,18 +303,18 @@ std::string glb_of(const DrawnCase& drawn) {
   }
   Json plain = dull({1, 1, 1, 1});
   plain["extensions"]["KHR_materials_unlit"] = Json::object();
-  document.json["extensionsUsed"] = {"KHR_materials_unlit"};
+  document.json["extensionsUsed"].push_back("KHR_materials_unlit");
   document.add_node("legend", legend(drawn, quantity, scale, *table), plain);
   document.add_swing();
-  document.json["scenes"] = {{{"name", drawn.name},
-                              {"extras",
-                               {{"frame", drawn.frame},
-                                {"case", drawn.name},
-                                {"quantity", quantity.array},
-                                {"unit", quantity.unit},
-                                {"low", scale.low()},
-                                {"high", scale.high()},
-                                {"deflection_drawn_times", drawn.warp_scale}}}}};
+  Json scene = {{"name", drawn.name}};
+  scene["extras"] = {{"frame", drawn.frame},
+                     {"case", drawn.name},
+                     {"quantity", quantity.array},
+                     {"unit", quantity.unit},
+                     {"low", scale.low()},
+                     {"high", scale.high()},
+                     {"deflection_drawn_times", drawn.warp_scale}};
+  document.json["scenes"].push_back(scene);
   return document.bytes();
 }
 
