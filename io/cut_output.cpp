@@ -296,14 +296,16 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
 
 std::string cut_csv(const Frame& frame, const CutList& list) {
   std::string text =
-      "label,count,size,long_point_mm,short_point_mm,first_end,second_end,mass_kg,members\r\n";
+      "label,count,size,long_point_mm,short_point_mm,first_end,second_end,mirror_of,shrink_mm,"
+      "mass_kg,members\r\n";
   for (const CutGroup& g : list.groups) {
+    const std::string shrink = g.shrinkage[0] && g.shrinkage[1] ? shrink_text(g.shrinkage) : "";
     text += g.label + ',' + std::to_string(g.names.size()) + ',' +
             quoted_csv(size_text(find_section(frame, g.piece.tube.section))) + ',' +
             mm(g.piece.long_point) + ',' + mm(g.piece.short_point) + ',' +
             quoted_csv(end_text(list, g.piece.ends[0])) + ',' +
-            quoted_csv(end_text(list, g.piece.ends[1])) + ',' + fixed(g.mass, 3) + ',' +
-            quoted_csv(names_text(g.names)) + "\r\n";
+            quoted_csv(end_text(list, g.piece.ends[1])) + ',' + g.mirror_of + ',' +
+            shrink + ',' + fixed(g.mass, 3) + ',' + quoted_csv(names_text(g.names)) + "\r\n";
   }
   return text;
 }

@@ -303,6 +303,9 @@ class Cut(ProgramTest):
         for row in rows:
             self.assertAlmostEqual(pieces[row["label"]]["long_point"], float(row["long_point_mm"]),
                                    delta=0.051)
+            self.assertAlmostEqual(sum(pieces[row["label"]]["shrinkage"]), float(row["shrink_mm"]),
+                                   delta=0.0051)
+            self.assertEqual(pieces[row["label"]]["mirror_of"] or "", row["mirror_of"])
 
 
 if __name__ == "__main__":
