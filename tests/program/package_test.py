@@ -1,5 +1,6 @@
 """The Debian packages: what they are called, hold and depend on."""
 
+import os
 import pathlib
 import subprocess
 import sys
@@ -34,6 +35,15 @@ class Packages(unittest.TestCase):
         with tempfile.TemporaryDirectory() as root:
             output("dpkg-deb", "-x", self.files["tubewright"], root)
             self.assertTrue(output(root + "/usr/bin/tubewright", "--version").startswith("tubewright "))
+
+    def test_the_installed_program_finds_the_one_that_draws(self):
+        bracket = next((pathlib.Path(__file__).parents[2] / "cases").glob("01_*.yaml"))
+        with tempfile.TemporaryDirectory() as root:
+            output("dpkg-deb", "-x", self.files["tubewright"], root)
+            subprocess.run([root + "/usr/bin/tubewright", "check", str(bracket), "--case", "both",
+                            "-o", root + "/out"], check=True, capture_output=True,
+                           env=dict(os.environ, DISPLAY=""))
+            self.assertTrue(pathlib.Path(root, "out", "loads_01_both.png").is_file())
 
     def test_shells_and_man_find_what_is_for_them(self):
         # Debian: bash-completion, zsh and fish read what packages bring under /usr/share; zsh looks
