@@ -6,9 +6,11 @@
 build_packages=(
   cmake ninja-build g++ libeigen3-dev libspectra-dev libyaml-cpp-dev libvtk9-dev libcli11-dev
   nlohmann-json3-dev libsuitesparse-dev libopenblas0-pthread catch2)
+# What draws pictures where there is no screen.
+picture_packages=(xvfb)
 test_packages=(
   python3 python3-vtk9 python3-meshio python3-jsonschema python3-yaml python3-ezdxf clang
-  libclang-rt-14-dev dpkg-dev file chromium chromium-driver python3-selenium xvfb xdotool zsh fish
+  libclang-rt-14-dev dpkg-dev file chromium chromium-driver python3-selenium xdotool zsh fish
   groff-base)
 
 is_installed() {

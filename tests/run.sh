@@ -5,7 +5,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 source cases/install_packages.sh
 
-install_packages "${build_packages[@]}" "${test_packages[@]}"
+install_packages "${build_packages[@]}" "${picture_packages[@]}" "${test_packages[@]}"
 
 status=0
 for preset in release asan; do

@@ -5,7 +5,6 @@
 #include <vtkCaptionActor2D.h>
 #include <vtkCellData.h>
 #include <vtkDoubleArray.h>
-#include <vtkFeatureEdges.h>
 #include <vtkPointData.h>
 #include <vtkPoints.h>
 #include <vtkProperty.h>
@@ -102,31 +101,37 @@ std::string warp_in_words(double warp) {
 
 Scene::Scene(std::vector<DrawnCase> cases) : cases_(std::move(cases)) {
   frame_->SetBackground(1, 1, 1);
-  frame_->SetLayer(0);
-  labels_->SetLayer(1);
-  labels_->InteractiveOff();
   labels_->SetActiveCamera(frame_->GetActiveCamera());
-  compass_->SetLayer(1);
-  compass_->InteractiveOff();
   compass_->SetViewport(0.85, 0.02, 0.99, 0.24);
   compass_->AddActor(compass_axes());
+  for (vtkRenderer* above : {labels_.Get(), compass_.Get()}) {
+    above->SetLayer(1);
+    above->InteractiveOff();
+  }
+  put_frame();
+  put_legend();
+  put_words();
+  put_mark();
+}
 
+void Scene::put_frame() {
   skin_->SetMapper(skin_mapper_);
   skin_->GetProperty()->SetInterpolationToFlat();
   skin_->GetProperty()->SetAmbient(0.35);  // so that a colour is read the same on every face
   skin_->GetProperty()->SetDiffuse(0.7);
+  line_mapper_->ScalarVisibilityOff();
   lines_->SetMapper(line_mapper_);
   lines_->GetProperty()->SetColor(0.62, 0.62, 0.65);
   lines_->GetProperty()->SetLineWidth(1.5F);
+  panel_mapper_->ScalarVisibilityOff();
   panels_->SetMapper(panel_mapper_);
   panels_->GetProperty()->SetColor(0.55, 0.6, 0.65);
   panels_->GetProperty()->SetOpacity(0.28);
   panels_->GetProperty()->LightingOff();
   for (vtkActor* actor : {skin_.Get(), lines_.Get(), panels_.Get()}) frame_->AddActor(actor);
-  for (vtkMapper* mapper :
-       {static_cast<vtkMapper*>(line_mapper_.Get()), static_cast<vtkMapper*>(panel_mapper_.Get())})
-    mapper->ScalarVisibilityOff();
+}
 
+void Scene::put_legend() {
   legend_->SetOrientationToVertical();
   legend_->SetUseCustomLabels(true);
   legend_->GetPositionCoordinate()->SetCoordinateSystemToNormalizedViewport();
@@ -145,20 +150,25 @@ Scene::Scene(std::vector<DrawnCase> cases) : cases_(std::move(cases)) {
     property->ShadowOff();
   }
   frame_->AddActor2D(legend_);
+}
 
+void Scene::put_words() {
   put_text(*title_, 0.03, 0.935, ink);
   title_->GetTextProperty()->BoldOn();
   put_text(*subtitle_, 0.03, 0.89, ink);
   put_text(*print_, 0.03, 0.03, pale_ink);
   for (vtkTextActor* actor : {title_.Get(), subtitle_.Get(), print_.Get()})
     frame_->AddActor2D(actor);
+}
 
-  worst_label_->GetTextProperty()->SetFontFamilyToArial();
-  worst_label_->GetTextProperty()->SetColor(ink[0], ink[1], ink[2]);
-  worst_label_->GetTextProperty()->SetBackgroundColor(1, 1, 1);
-  worst_label_->GetTextProperty()->SetBackgroundOpacity(0.85);
-  worst_label_->GetTextProperty()->FrameOn();
-  worst_label_->GetTextProperty()->SetFrameColor(ink[0], ink[1], ink[2]);
+void Scene::put_mark() {
+  vtkTextProperty& text = *worst_label_->GetTextProperty();
+  text.SetFontFamilyToArial();
+  text.SetColor(ink[0], ink[1], ink[2]);
+  text.SetBackgroundColor(1, 1, 1);
+  text.SetBackgroundOpacity(0.85);
+  text.FrameOn();
+  text.SetFrameColor(ink[0], ink[1], ink[2]);
   worst_mark_->GetProperty()->SetRepresentationToWireframe();
   worst_mark_->GetProperty()->SetColor(ink[0], ink[1], ink[2]);
   worst_mark_->GetProperty()->LightingOff();

@@ -55,6 +55,10 @@ class Scene {
   vtkActor& skin() { return *skin_; }
 
  private:
+  void put_frame();
+  void put_legend();
+  void put_words();
+  void put_mark();
   void set_font_sizes(int height);
   void mark(const WorstPlace& worst, const Quantity& quantity, vtkPointSet& deformed);
 
@@ -62,8 +66,8 @@ class Scene {
   vtkNew<vtkRenderer> frame_, labels_;  ///< labels are never hidden by tubes
   vtkNew<vtkRenderer> compass_;
   vtkNew<vtkDataSetMapper> skin_mapper_;
-  vtkNew<vtkPolyDataMapper> line_mapper_, panel_mapper_, panel_edge_mapper_;
-  vtkNew<vtkActor> skin_, lines_, panels_, panel_edges_;
+  vtkNew<vtkPolyDataMapper> line_mapper_, panel_mapper_;
+  vtkNew<vtkActor> skin_, lines_, panels_;
   vtkNew<vtkScalarBarActor> legend_;
   vtkNew<vtkTextActor> title_, subtitle_, print_;
   vtkNew<vtkBillboardTextActor3D> worst_label_;
