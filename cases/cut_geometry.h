@@ -95,7 +95,7 @@ struct TubeEnd {
 
 struct CutPiece {
   CutTube tube;
-  std::array<TubeEnd, 2> ends;  ///< the second seen from its own end: x inward, y as is
+  std::array<TubeEnd, 2> ends;  ///< of the second x runs inward too, y and z stay
   double long_point = 0;        ///< between the farthest points: what is cut from the bar, m
   double short_point = 0;       ///< between the nearest points of the four corners
   double weld_length = 0;       ///< of both ends, m

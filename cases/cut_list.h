@@ -67,4 +67,10 @@ struct SawAngles {
 
 SawAngles saw_angles(const CutPlane& plane);
 
+/// By how much a tube is turned about its axis between the cuts of its ends: from the long point of
+/// the first to that of the second, rad, above -pi to pi, clockwise looking from the first to the
+/// second. 0: both on one side; pi: on opposite sides. Nothing unless each end is mainly one
+/// slanting plane.
+std::optional<double> turn_between_ends(const CutPiece& piece);
+
 }  // namespace tubewright

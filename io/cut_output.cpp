@@ -82,6 +82,17 @@ std::string end_text(const CutList& list, const TubeEnd& e) {
   return text;
 }
 
+/// "long points on opposite sides"; empty where it does not apply.
+std::string turn_text(const CutPiece& piece) {
+  const std::optional<double> turn = turn_between_ends(piece);
+  if (!turn) return {};
+  const double angle = std::abs(*turn) * degrees;
+  if (angle < 0.05) return "long points on one side";
+  if (angle > 179.95) return "long points on opposite sides";
+  return "turned " + fixed(angle, 1) + (*turn > 0 ? " clockwise" : " anticlockwise") +
+         " between the ends, looking from the first";
+}
+
 std::string size_text(const SectionEntry& s) {
   if (s.shape == Shape::properties) return s.name;
   const bool round = s.shape == Shape::round_tube || s.shape == Shape::round_bar;
@@ -109,8 +120,7 @@ std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
     if (here != size) text += here + '\n';
     size = here;
     const std::string row = "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
-                            right(mm(g.piece.long_point), 10) +
-                            right(mm(g.piece.short_point), 10) +
+                            right(mm(g.piece.long_point), 10) + right(mm(g.piece.short_point), 10) +
                             right(shrink_text(g.shrinkage), 8);
     text += wrapped(row + "  ", names_text(g.names));
     if (!g.mirror_of.empty()) {
@@ -118,6 +128,8 @@ std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
       continue;
     }
     for (const TubeEnd& e : g.piece.ends) text += wrapped("         ", end_text(list, e));
+    if (const std::string turn = turn_text(g.piece); !turn.empty())
+      text += "         " + turn + '\n';
   }
   return text + '\n';
 }
@@ -172,6 +184,11 @@ const std::vector<std::string>& habits() {
   return list;
 }
 
+ordered_json turn_json(const CutPiece& piece) {
+  const std::optional<double> turn = turn_between_ends(piece);
+  return turn ? number(*turn * degrees) : ordered_json(nullptr);
+}
+
 ordered_json end_json(const CutList& list, const TubeEnd& e) {
   ordered_json planes = ordered_json::array();
   for (const EndCut& cut : e.cuts) {
@@ -194,19 +211,20 @@ ordered_json end_json(const CutList& list, const TubeEnd& e) {
 void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
   out.open("pieces");
   for (const CutGroup& g : list.groups) {
-    out.row(g.label, {{"count", g.names.size()},
-                      {"members", g.names},
-                      {"mirror_of", g.mirror_of.empty() ? ordered_json(nullptr)
-                                                        : ordered_json(g.mirror_of)},
-                      {"section", g.piece.tube.section},
-                      {"size", size_text(find_section(frame, g.piece.tube.section))},
-                      {"long_point", number(g.piece.long_point * mm_per_m)},
-                      {"short_point", number(g.piece.short_point * mm_per_m)},
-                      {"mass", number(g.mass)},
-                      {"weld_length", number(g.piece.weld_length * mm_per_m)},
-                      {"shrinkage", shrinkage_json(g.shrinkage)},
-                      {"ends", ordered_json::array({end_json(list, g.piece.ends[0]),
-                                                    end_json(list, g.piece.ends[1])})}});
+    out.row(g.label,
+            {{"count", g.names.size()},
+             {"members", g.names},
+             {"mirror_of", g.mirror_of.empty() ? ordered_json(nullptr) : ordered_json(g.mirror_of)},
+             {"section", g.piece.tube.section},
+             {"size", size_text(find_section(frame, g.piece.tube.section))},
+             {"long_point", number(g.piece.long_point * mm_per_m)},
+             {"short_point", number(g.piece.short_point * mm_per_m)},
+             {"mass", number(g.mass)},
+             {"weld_length", number(g.piece.weld_length * mm_per_m)},
+             {"shrinkage", shrinkage_json(g.shrinkage)},
+             {"turn", turn_json(g.piece)},
+             {"ends", ordered_json::array(
+                          {end_json(list, g.piece.ends[0]), end_json(list, g.piece.ends[1])})}});
   }
   out.close();
 }
@@ -255,8 +273,7 @@ std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks&
   return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
          pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
          jig_lines(list, paint) + weld_order_table(list, paint) + shrinkage_lines(list, paint) +
-         sheets_text(frame, sheets, paint) +
-         list_lines("Before you cut", habits(), paint) +
+         sheets_text(frame, sheets, paint) + list_lines("Before you cut", habits(), paint) +
          list_lines("Bear in mind", cautions(), paint);
 }
 
@@ -296,16 +313,17 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
 
 std::string cut_csv(const Frame& frame, const CutList& list) {
   std::string text =
-      "label,count,size,long_point_mm,short_point_mm,first_end,second_end,mirror_of,shrink_mm,"
-      "mass_kg,members\r\n";
+      "label,count,size,long_point_mm,short_point_mm,first_end,second_end,turn,mirror_of,"
+      "shrink_mm,mass_kg,members\r\n";
   for (const CutGroup& g : list.groups) {
     const std::string shrink = g.shrinkage[0] && g.shrinkage[1] ? shrink_text(g.shrinkage) : "";
     text += g.label + ',' + std::to_string(g.names.size()) + ',' +
             quoted_csv(size_text(find_section(frame, g.piece.tube.section))) + ',' +
             mm(g.piece.long_point) + ',' + mm(g.piece.short_point) + ',' +
             quoted_csv(end_text(list, g.piece.ends[0])) + ',' +
-            quoted_csv(end_text(list, g.piece.ends[1])) + ',' + g.mirror_of + ',' +
-            shrink + ',' + fixed(g.mass, 3) + ',' + quoted_csv(names_text(g.names)) + "\r\n";
+            quoted_csv(end_text(list, g.piece.ends[1])) + ',' + quoted_csv(turn_text(g.piece)) +
+            ',' + g.mirror_of + ',' + shrink + ',' + fixed(g.mass, 3) + ',' +
+            quoted_csv(names_text(g.names)) + "\r\n";
   }
   return text;
 }

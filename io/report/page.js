@@ -1013,11 +1013,11 @@
 
   function pieceTable(c) {
     const number = (head, unit) => ({ head, unit, number: true });
-    const ends = (p) => (none(p.mirror_of) ? [p.ends[0].text, p.ends[1].text] : [`mirror image of ${p.mirror_of}`, ""]);
+    const ends = (p) => (none(p.mirror_of) ? [p.ends[0].text, p.ends[1].text + (none(p.turn) ? "" : `, turned ${fixed(Math.abs(p.turn), 0)}\u00b0${Math.abs(p.turn) > 0.5 && Math.abs(p.turn) < 179.5 ? (p.turn > 0 ? " clockwise" : " anticlockwise") : ""}`)] : [`mirror image of ${p.mirror_of}`, ""]);
     const shrink = (p) => (p.shrinkage.some(none) ? null : p.shrinkage[0] + p.shrinkage[1]);
     const rows = Object.entries(c.pieces).map(([label, p]) => ({ order: [label, p.count, p.size, p.long_point, p.short_point, shrink(p), null, null, p.mass, null],
       cells: [label, String(p.count), p.size, fixed(p.long_point, 1), fixed(p.short_point, 1), none(shrink(p)) ? "\u2013" : fixed(shrink(p), 2), ...ends(p), fixed(p.mass, 3), p.members.join(", ")] }));
-    return table("Lengths from point to point on the outer faces. Angles in degrees from a square cut: one number for a mitre, two with a slash for mitre and bevel, two with a plus for two planes.",
+    return table("Lengths from point to point on the outer faces. Angles in degrees from a square cut: one number for a mitre, two with a slash for mitre and bevel, two with a plus for two planes. How far the second end is turned about the tube from the first: at 0 the long points lie on one side, at 180 on opposite sides.",
       [{ head: "Piece", row: true }, number("Count"), { head: "Section" }, number("Long point", "mm"), number("Short point", "mm"), number("Welds draw in", "mm"), { head: "First end" }, { head: "Second end" },
         number("Mass of one", "kg"), { head: "Tubes", text: true }], rows, { label: "Pieces to cut", kind: "pieces" });
   }

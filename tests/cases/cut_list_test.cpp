@@ -138,6 +138,43 @@ TEST_CASE("prices of the stock are those of the bars bought") {
   CHECK(cut_list(f).orders[0].bar_price == 14.5);
 }
 
+TEST_CASE("the turn between the ends tells a trapezium from a parallelogram") {
+  // Planes of 45 degrees; x runs inward at both ends, y and z stay, so parallel planes have
+  // opposite slopes (derived).
+  const auto turn = [](CutPlane first, CutPlane second) {
+    CutPiece piece;
+    piece.ends[0].cuts = {{{first}, 0, EndKind::face}};
+    piece.ends[1].cuts = {{{second}, 0, EndKind::face}};
+    return turn_between_ends(piece);
+  };
+  constexpr double pi = std::numbers::pi;
+  CHECK_THAT(*turn({0, 1, 0}, {0, 1, 0}), WithinAbs(0, 1e-12));    // trapezium
+  CHECK_THAT(*turn({0, 1, 0}, {0, -1, 0}), WithinAbs(pi, 1e-12));  // parallelogram
+  CHECK_THAT(*turn({0, -1, 0}, {0, 1, 0}), WithinAbs(pi, 1e-12));
+  // From the side of -y to that of -z: from y to z clockwise looking along x.
+  CHECK_THAT(*turn({0, 1, 0}, {0, 0, 1}), WithinAbs(pi / 2, 1e-12));
+  CHECK_THAT(*turn({0, 0, 1}, {0, 1, 0}), WithinAbs(-pi / 2, 1e-12));
+  CHECK_FALSE(turn({0, 1, 0}, {0, 0, 0}));  // a square end
+}
+
+TEST_CASE("a brace between parallel rails has its long points on opposite sides") {
+  Frame f = empty_frame();
+  for (const double y : {0.0, 0.3}) {
+    const std::string side = y == 0 ? "a" : "b";
+    add_node(f, side + "1", 0, y, 0);
+    add_node(f, side + "2", 0.4, y, 0);
+    add_node(f, side + "3", 0.8, y, 0);
+    Member& rail = add_member(f, "rail_" + side + ".1", side + "1", side + "2");
+    rail.tube = "rail_" + side;
+    Member& more = add_member(f, "rail_" + side + ".2", side + "2", side + "3");
+    more.tube = "rail_" + side;
+  }
+  add_member(f, "brace", "a2", "b3");
+  const CutList list = cut_list(f);
+  CHECK_THAT(std::abs(*turn_between_ends(group_with(list, "brace").piece)),
+             WithinAbs(std::numbers::pi, 1e-6));
+}
+
 TEST_CASE("a compound cut turns into mitre and bevel of a saw") {
   // Corner of a cube cut off equally: tan mitre = 1, and the tilt that is left has sine 1/sqrt 3.
   const SawAngles a = saw_angles({0, 1, 1});

@@ -107,6 +107,14 @@ def hostile(data):
     return data
 
 
+def turned(turn):
+    """How the page says by how much a piece is turned between its ends."""
+    if turn is None:
+        return ""
+    way = "" if abs(turn) <= 0.5 or abs(turn) >= 179.5 else " clockwise" if turn > 0 else " anticlockwise"
+    return f", turned {abs(turn):.0f}\u00b0{way}"
+
+
 class Pages:
     """The pages, each made once."""
 
@@ -426,7 +434,8 @@ class Page(PageTest):
                 self.assertEqual(f"{sum(piece['shrinkage']):.2f}", row[5])
                 image = piece["mirror_of"]
                 self.assertEqual([f"mirror image of {image}", ""] if image
-                                 else [e["text"] for e in piece["ends"]], row[6:8])
+                                 else [piece["ends"][0]["text"], piece["ends"][1]["text"] + turned(piece["turn"])],
+                                 row[6:8])
             # Each bar is drawn to scale, with a box a piece, and told in words.
             patterns = [list(dict.fromkeys(" ".join(bar["pieces"]) for bar in o["cut_plan"])) for o in cut["orders"]]
             drawn = self.b.find_elements(By.CSS_SELECTOR, "#cut .bars svg")
