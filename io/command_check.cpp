@@ -42,16 +42,14 @@ namespace tubewright {
 
 namespace {
 
-std::string cannot_write(const std::string& path, const std::string& reason) {
-  return "cannot write " + path + ": " + reason;
-}
+/// Members beyond which studies take too long to be made unasked.
+constexpr std::size_t large_frame = 2000;
 
 enum class ModeFiles { written, left_out };
 
 /// The animation of the lowest modes. Left out of very large frames, where `modes -o` makes it, and
 /// where there are none (nothing has mass, a single bar between supports).
 std::variant<ModeFiles, std::string> write_modes(const Frame& frame, const std::string& directory) {
-  constexpr std::size_t large_frame = 2000;
   constexpr int drawn = 6;
   if (frame.members.size() > large_frame) return ModeFiles::left_out;
   const auto modes = frame_modes(frame, drawn);
@@ -93,7 +91,6 @@ std::string report(const Analysis& analysis, const CutList& list, const SheetBla
                    const Problems& warnings, const FrameText& file) {
   const Frame& frame = analysis.frame;
   ReportSource source{analysis, warnings, file, today(), {}, {}, {}, {}, cautions()};
-  constexpr std::size_t large_frame = 2000;
   if (frame.members.size() <= large_frame) {
     if (frame.torsion) {
       tell_stage("twisting the frame for the report");
@@ -181,7 +178,8 @@ int answer(const CheckCommand& command, const Analysis& analysis, const Problems
     print_message(render(analysis.remarks, file));
   }
   if (!command.directory.empty()) {
-    const Written written = write_files(analysis, warnings, file, command.directory, !command.no_pictures);
+    const Written written =
+        write_files(analysis, warnings, file, command.directory, !command.no_pictures);
     if (written.failure) return cannot_answer(*written.failure, command.json);
     if (!command.quiet) {
       print_message("wrote " + written.files + " into " + command.directory + "\n");

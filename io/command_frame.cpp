@@ -44,6 +44,10 @@ int cannot_answer(const Problems& problems, const FrameText& file, bool json) {
               : exit_cannot_answer;
 }
 
+std::string cannot_write(const std::string& path, const std::string& reason) {
+  return "cannot write " + path + ": " + reason;
+}
+
 int cannot_answer(const std::string& message, bool json) {
   print_error(message);
   return json ? print_results(error_json({{Severity::error, {}, message, {}}}), exit_cannot_answer)

@@ -26,6 +26,9 @@ Problems faults_of_choice(const Frame& frame, const std::vector<std::string>& wa
 /// Says what is wrong with a frame, with places in its file; returns the exit code.
 int cannot_answer(const Problems& problems, const FrameText& file, bool json);
 
+/// How a file that cannot be written is told of; `reason` in the system's words.
+std::string cannot_write(const std::string& path, const std::string& reason);
+
 /// Trouble outside the frame file: unreadable, unwritable.
 int cannot_answer(const std::string& message, bool json);
 

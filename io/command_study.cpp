@@ -96,9 +96,9 @@ Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Prob
   if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
   const auto& found = std::get<FrameModes>(outcome);
   if (!command.directory.empty()) {
-    tell_stage("writing pictures");
+    tell_stage("writing 3D files");
     if (const auto failure = write_mode_files(loaded.frame, found, command.directory)) {
-      return "cannot write " + failure->path + ": " + failure->reason;
+      return cannot_write(failure->path, failure->reason);
     }
   }
   return StudyAnswer{modes_text(loaded.frame, found, paint),
@@ -131,7 +131,7 @@ Outcome cut(const StudyCommand& command, const LoadedFrame& loaded, const Proble
   if (!command.directory.empty()) {
     auto failure = make_directory(command.directory);
     if (!failure) failure = write_cut_files(frame, list, sheets, command.directory);
-    if (failure) return "cannot write " + failure->path.string() + ": " + failure->reason;
+    if (failure) return cannot_write(failure->path.string(), failure->reason);
   }
   Problems remarks = list.remarks;
   append(remarks, sheets.remarks);
