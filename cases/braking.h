@@ -13,8 +13,9 @@
 namespace tubewright {
 
 struct Brakes {
-  std::vector<bool> braked;           ///< one a wheel
-  std::optional<double> front_share;  ///< of the total brake force; none: ideal, in proportion to load
+  std::vector<bool> braked;  ///< one a wheel
+  std::optional<double>
+      front_share;  ///< of the total brake force; none: ideal, in proportion to load
 };
 
 /// Brake force of each wheel for a given total: shared between the axles, within an axle in
@@ -29,8 +30,9 @@ std::vector<double> friction_needed(const WheelLoads& loads, const std::vector<d
 
 /// The greatest deceleration in m/s2 on a slope (tangent, + = nose down) that friction `mu` and
 /// lifting of the rear wheels allow, straight ahead, in closed form: each braked axle at most
-/// mu N, N being the load on its braked wheels; below zero if the brakes cannot even hold the vehicle on the slope.
-/// Level: rear brakes only mu a/(L + mu h), front only mu b/(L - mu h), all ideal mu, times g.
+/// mu N, N being the load on its braked wheels; below zero if the brakes cannot even hold the
+/// vehicle on the slope. Level: rear brakes only mu a/(L + mu h), front only mu b/(L - mu h), all
+/// ideal mu, times g.
 struct Deceleration {
   double greatest = 0;
   enum class Limit { front_grip, rear_grip, nose_over, none } limit = Limit::none;
@@ -38,9 +40,9 @@ struct Deceleration {
 Deceleration reachable_deceleration(const RigidVehicle& vehicle, const Brakes& brakes, double mu,
                                     double slope, double g);
 
-/// Accelerations in m/s2, on the level, at which the vehicle turns over: forward over the front axle
-/// (g a/h), backward (g b/h), and sideways in a left and in a right turn (over the line through the
-/// outer contacts; for three wheels the line from the single wheel to the outer one).
+/// Accelerations in m/s2, on the level, at which the vehicle turns over: forward over the front
+/// axle (g a/h), backward (g b/h), and sideways in a left and in a right turn (over the line
+/// through the outer contacts; for three wheels the line from the single wheel to the outer one).
 /// Infinite where the centre of mass lies on the road.
 struct TippingLimits {
   double braking = 0;

@@ -65,7 +65,8 @@ const Factors& open_combination(const Frame& frame, const Case& c,
   if (!is_new) return factors;
   if (c.kind != CaseKind::combine) factors[c.name] = 1;
   for (const CaseTerm& term : c.of) {
-    for (const auto& [name, factor] : open_combination(frame, *find_case(frame, term.name), known)) {
+    for (const auto& [name, factor] :
+         open_combination(frame, *find_case(frame, term.name), known)) {
       factors[name] += term.factor * factor;
     }
   }

@@ -17,8 +17,8 @@ namespace tubewright {
 struct FrameMode {
   double frequency = 0;  ///< Hz
   bool rigid = false;
-  std::string words;      ///< "first torsion", "second vertical bending", "rigid-body motion"
-  double share = 0;       ///< of the kinetic energy that moves so, 0..1
+  std::string words;  ///< "first torsion", "second vertical bending", "rigid-body motion"
+  double share = 0;   ///< of the kinetic energy that moves so, 0..1
   /// 6 a node of the frame, then of those inside its tubes as refine() makes them; greatest
   /// translation 1.
   Eigen::VectorXd shape;

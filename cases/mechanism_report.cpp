@@ -21,7 +21,8 @@ std::string some_names(const Frame& frame, const std::vector<int>& nodes) {
   return text;
 }
 
-std::string slack_names(const Frame& frame, const NumberedFrame& n, const std::vector<bool>& slack) {
+std::string slack_names(const Frame& frame, const NumberedFrame& n,
+                        const std::vector<bool>& slack) {
   std::string text;
   for (size_t i = 0; i < frame.members.size(); ++i) {
     if (n.slots[i].is_beam || !slack[n.slots[i].index]) continue;
@@ -34,7 +35,8 @@ Problem free_motion(const Frame& frame, const FreeMotion& motion, const std::str
   const Node& node = frame.nodes[motion.node];
   Problem p;
   p.place = node.place;
-  p.message = "node `" + node.name + "` can " + can[motion.direction] + " without resistance" + when;
+  p.message =
+      "node `" + node.name + "` can " + can[motion.direction] + " without resistance" + when;
   const bool alone = motion.moving.size() <= 1;
   if (motion.rigid_body && motion.moving.size() >= frame.nodes.size()) {
     p.advice = "the whole frame moves as one piece: add a support that holds it in this direction";
@@ -42,8 +44,9 @@ Problem free_motion(const Frame& frame, const FreeMotion& motion, const std::str
     p.advice = "this part moves as one piece: " + some_names(frame, motion.moving) +
                "; join it to the rest or support it";
   } else if (alone && motion.direction >= 3) {
-    p.advice = "nothing joined here resists turning: weld a member end here, take a release away, "
-               "or take the moment off this node";
+    p.advice =
+        "nothing joined here resists turning: weld a member end here, take a release away, "
+        "or take the moment off this node";
   } else if (alone) {
     p.advice = "add a member or a support that holds it in this direction";
   } else {
@@ -61,9 +64,8 @@ bool is_carrier(const Wheel& wheel, const std::string& node) {
 const Wheel* loose_wheel(const Frame& frame, const FreeMotion& motion) {
   if (!frame.vehicle) return nullptr;
   for (const Wheel& w : frame.vehicle->wheels) {
-    const bool alone =
-        std::all_of(motion.moving.begin(), motion.moving.end(),
-                    [&](int node) { return is_carrier(w, frame.nodes[node].name); });
+    const bool alone = std::all_of(motion.moving.begin(), motion.moving.end(),
+                                   [&](int node) { return is_carrier(w, frame.nodes[node].name); });
     if (has_rigid_upright(w) && alone && is_carrier(w, frame.nodes[motion.node].name)) return &w;
   }
   return nullptr;
@@ -100,7 +102,9 @@ Problems failure_problems(const Frame& frame, const NumberedFrame& numbered,
                           const StaticFailure& failure, const std::string& case_name) {
   const std::string slack = slack_names(frame, numbered, failure.slack);
   if (failure.mechanism.empty()) {
-    return {{Severity::error, {}, "case `" + case_name + "`: which cables are slack could not be found",
+    return {{Severity::error,
+             {},
+             "case `" + case_name + "`: which cables are slack could not be found",
              "cables that went slack last: " + slack}};
   }
   const std::string when =

@@ -8,8 +8,8 @@ namespace tubewright {
 /// Specific body force (gravity less acceleration, m/s2) in the road plane's axes.
 /// `brake` and `corner`: deceleration along the road and acceleration to the left, horizontal in a
 /// banked turn, multiples of g. `grade`: tangent of the slope, + nose down. `bank`: angle of the
-/// road across the vehicle, rad, + leaning into a left turn (left side lower). `vertical`: factor on
-/// the part of gravity normal to the road, for a dip, a crest or a dynamic factor.
+/// road across the vehicle, rad, + leaning into a left turn (left side lower). `vertical`: factor
+/// on the part of gravity normal to the road, for a dip, a crest or a dynamic factor.
 struct RoadState {
   double brake = 0;
   double corner = 0;

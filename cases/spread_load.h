@@ -16,9 +16,9 @@ struct NodeShare {
 };
 
 /// Shares that are statically equivalent to `force` and `moment` at `at`: equal parts of the force,
-/// plus the smallest forces (least squares) that make up the moment about the nodes' middle, as in a
-/// group of equal rivets. What forces cannot make up (one node, or a moment about the line of nodes
-/// in a row) is shared as equal moments. Requires: at least one node.
+/// plus the smallest forces (least squares) that make up the moment about the nodes' middle, as in
+/// a group of equal rivets. What forces cannot make up (one node, or a moment about the line of
+/// nodes in a row) is shared as equal moments. Requires: at least one node.
 std::vector<NodeShare> spread_load(const std::vector<Eigen::Vector3d>& nodes,
                                    const Eigen::Vector3d& at, const Eigen::Vector3d& force,
                                    const Eigen::Vector3d& moment);

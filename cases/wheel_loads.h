@@ -35,7 +35,7 @@ double road_height(const RigidVehicle& vehicle);
 struct WheelLoads {
   std::vector<double> normal;  ///< N a wheel, never negative
   std::vector<bool> lifted;    ///< has left the ground, or was held off it
-  bool tips = false;           ///< what stays on the ground cannot balance the vehicle: it turns over
+  bool tips = false;  ///< what stays on the ground cannot balance the vehicle: it turns over
   /// With four wheels on the ground: what one unit of cross-weight adds to each wheel; equilibrium
   /// does not change. +1 on the left front wheel and its diagonal, scaled. Else empty.
   std::vector<double> cross_pattern;
@@ -51,9 +51,9 @@ struct WheelLoads {
 WheelLoads wheel_loads(const RigidVehicle& vehicle, const Eigen::Vector3d& body_force,
                        const std::vector<bool>& held_off = {}, double cross_weight = 0);
 
-/// Side force of each wheel, N, + to the left: the axle's share by yaw equilibrium, split within the
-/// axle in proportion to the wheels' loads (common practice, no source). Sums to -m b_y as long as
-/// some wheel of each axle is on the ground; what a lifted axle cannot give the other one gives.
+/// Side force of each wheel, N, + to the left: the axle's share by yaw equilibrium, split within
+/// the axle in proportion to the wheels' loads (common practice, no source). Sums to -m b_y as long
+/// as some wheel of each axle is on the ground; what a lifted axle cannot give the other one gives.
 std::vector<double> side_forces(const RigidVehicle& vehicle, const WheelLoads& loads,
                                 const Eigen::Vector3d& body_force);
 

@@ -161,9 +161,9 @@ Written write_files(const Analysis& analysis, const Problems& warnings, const Fr
     return {"", cannot_write(failure->path.string(), failure->reason)};
   }
   const bool animated = std::get<ModeFiles>(modes) == ModeFiles::written;
-  Written written{"report.html, results.json, " + cut_file_names(sheets) + ", " +
-                  (animated ? "loads.pvd and modes.pvd with their VTK files"
-                            : "loads.pvd with its VTK files")};
+  Written written{
+      "report.html, results.json, " + cut_file_names(sheets) + ", " +
+      (animated ? "loads.pvd and modes.pvd with their VTK files" : "loads.pvd with its VTK files")};
   if (!drawing) return written;
   tell_stage("drawing pictures");
   written.no_pictures = drawing->finish();

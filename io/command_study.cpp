@@ -102,7 +102,8 @@ Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Prob
     }
   }
   return StudyAnswer{modes_text(loaded.frame, found, paint),
-                     modes_json(loaded.frame, found, warnings), modes_lines(found),
+                     modes_json(loaded.frame, found, warnings),
+                     modes_lines(found),
                      modes_pass(loaded.frame, found),
                      {},
                      "modes.pvd with its VTK files"};

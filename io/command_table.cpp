@@ -26,8 +26,7 @@ CommandOption first_case(const std::string& help) {
   return {"--case", "", "NAME", help, OptionValue::load_case};
 }
 
-CommandOption number(const std::string& name, double least, double most,
-                     const std::string& help) {
+CommandOption number(const std::string& name, double least, double most, const std::string& help) {
   return {name, "", "N", help, OptionValue::number, false, {}, least, most};
 }
 
@@ -63,11 +62,12 @@ std::vector<Command> all_commands() {
                 one_case("solve this load case only; may be given several times"),
                 flag("--second-order", "axial forces act on the displaced frame (P-Delta)"),
                 flag("--large-displacement", "equilibrium on the deformed frame; no sheets"),
-                flag("--no-pictures", "leave out the .png and .glb files"),
-                json(), quiet("print the verdict only")}),
+                flag("--no-pictures", "leave out the .png and .glb files"), json(),
+                quiet("print the verdict only")}),
       on_frame("twist", "torsional stiffness, twist along the frame, weakest bay",
-               {one_of("--hold", "free|clamped", {"free", "clamped"}, "how the rear of the frame is held"), json(),
-                quiet("print the stiffness only")}),
+               {one_of("--hold", "free|clamped", {"free", "clamped"},
+                       "how the rear of the frame is held"),
+                json(), quiet("print the stiffness only")}),
       on_frame("floor", "the sheet against nothing and against tubes of its mass",
                {json(), quiet("print the verdict only")}),
       on_frame("modes", "natural frequencies, named in words",

@@ -15,12 +15,12 @@ struct ReportSource {
   const Analysis& analysis;
   const Problems& warnings;
   const FrameText& file;
-  std::string date;                   ///< YYYY-MM-DD
-  nlohmann::ordered_json torsion;     ///< `torsion` of twist --json
-  nlohmann::ordered_json floor;       ///< `floor` of floor --json
-  nlohmann::ordered_json modes;       ///< `modes` of modes --json
-  nlohmann::ordered_json buckling;    ///< list of {case, factors, members}
-  std::vector<std::string> cautions;  ///< those of every study, each once
+  std::string date;                      ///< YYYY-MM-DD
+  nlohmann::ordered_json torsion;        ///< `torsion` of twist --json
+  nlohmann::ordered_json floor;          ///< `floor` of floor --json
+  nlohmann::ordered_json modes;          ///< `modes` of modes --json
+  nlohmann::ordered_json buckling;       ///< list of {case, factors, members}
+  std::vector<std::string> cautions;     ///< those of every study, each once
   nlohmann::ordered_json cut = nullptr;  ///< `cut` of cut --json
 };
 

@@ -52,7 +52,8 @@ const std::vector<RuleSource>& rule_sources() {
        "peak stress over the width against a quarter (soft: a tenth) of the lap-shear strength",
        "shear lag as Volkersen (1938); allowance: judgement"},
       {"sheet pieces",
-       "flush with the outer faces of their tubes; holes 2.2 diameters apart, 1.2 from edges, clear "
+       "flush with the outer faces of their tubes; holes 2.2 diameters apart, 1.2 from edges, "
+       "clear "
        "of joints",
        "EN 1993-1-8 Table 3.3 (in part from memory); common practice"},
       {"modes",

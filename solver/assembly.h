@@ -36,8 +36,8 @@ void for_each_element(const Model& model, const std::vector<bool>& slack,
 SparseMatrix assemble_stiffness(const Model& model, const FreeUnknowns& free,
                                 const std::vector<bool>& slack);
 
-/// Lower triangle, on the free unknowns, of any other symmetric matrix that is a sum over parts: `each`
-/// calls its visitor with the nodes and the matrix of every part, in global axes.
+/// Lower triangle, on the free unknowns, of any other symmetric matrix that is a sum over parts:
+/// `each` calls its visitor with the nodes and the matrix of every part, in global axes.
 SparseMatrix assemble_parts(const Model& model, const FreeUnknowns& free,
                             const std::function<void(const ElementVisitor&)>& each);
 

@@ -14,7 +14,7 @@ constexpr double nothing = 1e-12;
 struct RotationBlock {
   int first = 0;
   std::vector<int> axes;  ///< 0..2
-  Eigen::Matrix3d K;      ///< in the head; its trace where no axis is free, so that none there is loose
+  Eigen::Matrix3d K;  ///< in the head; its trace where no axis is free, so that none there is loose
   double trace = 0;
 };
 

@@ -1,7 +1,8 @@
 #include "solver/mechanism.h"
 
-#include <Eigen/Eigenvalues>
 #include <Spectra/SymEigsSolver.h>
+
+#include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -91,8 +92,8 @@ double typical_length(const Model& model) {
   return sum / static_cast<double>(std::max<size_t>(1, model.beams.size() + model.bars.size()));
 }
 
-/// Does the part of `node` move as one piece? Fits a translation and a rotation to its nodes. A part
-/// that spins about its own line moves no node: there the rotations must agree.
+/// Does the part of `node` move as one piece? Fits a translation and a rotation to its nodes. A
+/// part that spins about its own line moves no node: there the rotations must agree.
 bool moves_rigidly(const Model& model, const Eigen::VectorXd& motion, const std::vector<int>& part,
                    int node) {
   std::vector<Eigen::Vector3d> r, u;
@@ -103,8 +104,8 @@ bool moves_rigidly(const Model& model, const Eigen::VectorXd& motion, const std:
     r.push_back(model.nodes[i]);
     u.push_back(motion.segment<3>(unknowns_per_node * i));
     moved = std::hypot(moved, u.back().norm());
-    spin_difference = std::max(
-        spin_difference, (motion.segment<3>(unknowns_per_node * i + 3) - spin).norm());
+    spin_difference =
+        std::max(spin_difference, (motion.segment<3>(unknowns_per_node * i + 3) - spin).norm());
   }
   const double none = negligible * motion.norm();
   if (moved <= none) return spin_difference <= none;
@@ -183,8 +184,8 @@ Mechanism find_mechanism(const Model& model, const FreeUnknowns& free, const Spa
     motion.node = static_cast<int>(pivots[k]) / unknowns_per_node;
     motion.direction = static_cast<int>(pivots[k]) % unknowns_per_node;
     motion.moving = moving_nodes(motions.col(static_cast<Eigen::Index>(k)));
-    motion.rigid_body = moves_rigidly(model, motions.col(static_cast<Eigen::Index>(k)), part,
-                                      motion.node);
+    motion.rigid_body =
+        moves_rigidly(model, motions.col(static_cast<Eigen::Index>(k)), part, motion.node);
     mechanism.motions.push_back(std::move(motion));
   }
   return mechanism;

@@ -13,9 +13,9 @@ namespace tubewright {
 /// One independent free motion.
 struct FreeMotion {
   int node = 0;
-  int direction = 0;         ///< 0..5 = ux uy uz rx ry rz: where the motion shows most
-  bool rigid_body = false;   ///< the whole connected part moves as one piece
-  std::vector<int> moving;   ///< nodes that take part, most first
+  int direction = 0;        ///< 0..5 = ux uy uz rx ry rz: where the motion shows most
+  bool rigid_body = false;  ///< the whole connected part moves as one piece
+  std::vector<int> moving;  ///< nodes that take part, most first
 };
 
 /// Empty = none.

@@ -1,7 +1,8 @@
 // Cross-sections: the properties a beam needs, and the shape that stresses are found on.
 //
 // Symbols of EN 1993: y and z are the section's axes, x runs along the member. `height` lies along
-// z, `width` along y. I_y resists bending about y, that is deflection along z. SI units (m, m2, m4).
+// z, `width` along y. I_y resists bending about y, that is deflection along z. SI units (m, m2,
+// m4).
 #pragma once
 
 #include <vector>

@@ -20,8 +20,7 @@ struct CornerLoss {
 };
 
 CornerLoss corner_loss(double r) {
-  return {(1 - pi / 4) * r * r,
-          (1.0 / 3 - pi / 16 - 1 / (3 * (12 - 3 * pi))) * std::pow(r, 4),
+  return {(1 - pi / 4) * r * r, (1.0 / 3 - pi / 16 - 1 / (3 * (12 - 3 * pi))) * std::pow(r, 4),
           (10 - 3 * pi) / (12 - 3 * pi) * r};
 }
 
@@ -129,13 +128,13 @@ Section flat_bar(double height, double width, double nu) {
   s.Wply = B * H * H / 4;
   s.Wplz = H * B * B / 4;
   const double a = std::max(H, B), b = std::min(H, B);
-  s.It = a * b * b * b / 3 *
-         (1 - 192 * b / (std::pow(pi, 5) * a) *
-                  odd_series([&](int n) { return std::tanh(n * pi * a / (2 * b)) / std::pow(n, 5); }));
+  s.It = a * b * b * b / 3 * (1 - 192 * b / (std::pow(pi, 5) * a) * odd_series([&](int n) {
+                                    return std::tanh(n * pi * a / (2 * b)) / std::pow(n, 5);
+                                  }));
   // tau_max / (G theta b), at the middle of the long side
-  const double peak =
-      1 - 8 / (pi * pi) *
-              odd_series([&](int n) { return 1 / (std::cosh(n * pi * a / (2 * b)) * n * n); });
+  const double peak = 1 - 8 / (pi * pi) * odd_series([&](int n) {
+                            return 1 / (std::cosh(n * pi * a / (2 * b)) * n * n);
+                          });
   s.Wt = s.It / (b * peak);
   s.Ay = s.Az = shear_coefficient_rectangle(nu) * s.A;
   s.profile = {ProfileKind::solid_rectangle, H, B, 0};

@@ -18,8 +18,7 @@ double shear_coefficient_thin_box(double nu, double web, double flange) {
   const double m2 = m * m;
   const double m3 = m2 * m;
   const double stiff = 10 * (1 + nu) * (1 + 3 * m) * (1 + 3 * m);
-  const double soft = (12 + 72 * m + 150 * m2 + 90 * m3) +
-                      nu * (11 + 66 * m + 135 * m2 + 90 * m3) +
+  const double soft = (12 + 72 * m + 150 * m2 + 90 * m3) + nu * (11 + 66 * m + 135 * m2 + 90 * m3) +
                       10 * n * n * ((3 + nu) * m + 3 * m2);
   return stiff / soft;
 }

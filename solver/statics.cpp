@@ -59,8 +59,8 @@ const System& StaticSolver::Impl::system(const std::vector<bool>& slack) {
 
 /// One column a case, six rows a node. One step of iterative refinement follows the solve.
 Eigen::MatrixXd StaticSolver::Impl::displacements(const System& s, const std::vector<bool>& slack,
-                                            const Eigen::MatrixXd& loads,
-                                            const Eigen::MatrixXd& prescribed) {
+                                                  const Eigen::MatrixXd& loads,
+                                                  const Eigen::MatrixXd& prescribed) {
   Eigen::MatrixXd right_side(free_.unknown.size(), loads.cols());
   for (Eigen::Index c = 0; c < loads.cols(); ++c) {
     Eigen::VectorXd f = loads.col(c);
@@ -86,7 +86,7 @@ Eigen::MatrixXd StaticSolver::Impl::displacements(const System& s, const std::ve
 
 /// Loads that nothing can resist although the rest of the frame is sound.
 std::optional<Mechanism> StaticSolver::Impl::unresisted(const System& s,
-                                                  const Eigen::VectorXd& physical) const {
+                                                        const Eigen::VectorXd& physical) const {
   Eigen::VectorXd loads = physical;
   gather_on_masters(model_, free_.masters, loads);
   constexpr double rounding = 1e-9;
@@ -118,9 +118,9 @@ std::optional<Mechanism> StaticSolver::Impl::unresisted(const System& s,
 
 /// Newton's method on the energy, see tension_only.h. In: `u` with no cable slack. Out: the answer.
 std::optional<StaticFailure> StaticSolver::Impl::settle_cables(const Eigen::VectorXd& loads,
-                                                         const Eigen::VectorXd& prescribed,
-                                                         Eigen::VectorXd& u,
-                                                         std::vector<bool>& slack) {
+                                                               const Eigen::VectorXd& prescribed,
+                                                               Eigen::VectorXd& u,
+                                                               std::vector<bool>& slack) {
   constexpr int most_changes = 200;
   slack = none_slack_;
   std::vector<bool> next = slack_under(model_, u);

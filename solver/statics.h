@@ -32,8 +32,8 @@ class StaticSolver {
   StaticSolver(const StaticSolver&) = delete;
   StaticSolver& operator=(const StaticSolver&) = delete;
 
-  /// Solves every load case; stops at the first that has no answer. A load on a node that no element
-  /// is joined to, or a moment on a node that nothing stops from turning, is a mechanism.
+  /// Solves every load case; stops at the first that has no answer. A load on a node that no
+  /// element is joined to, or a moment on a node that nothing stops from turning, is a mechanism.
   /// Requires: actions are sized for the model.
   StaticResult solve(const std::vector<Actions>& cases);
 

@@ -34,8 +34,8 @@ struct Stress {
 };
 
 struct PointStress {
-  double normal = 0;     ///< sigma, tension positive
-  double shear = 0;      ///< tau, signed along the outline
+  double normal = 0;  ///< sigma, tension positive
+  double shear = 0;   ///< tau, signed along the outline
   double von_mises = 0;
 };
 

@@ -35,7 +35,8 @@ double energy_step(const Model& model, const Eigen::VectorXd& u, const Eigen::Ve
   std::vector<double> changes;  // t at which a cable goes taut or slack
   for (const Bar& bar : model.bars) {
     if (!bar.tension_only) continue;
-    const Cable c = {bar.stiffness, bar_elongation(model, bar, u), bar_elongation(model, bar, step)};
+    const Cable c = {bar.stiffness, bar_elongation(model, bar, u),
+                     bar_elongation(model, bar, step)};
     cables.push_back(c);
     if (c.de != 0 && -c.e / c.de > 0) changes.push_back(-c.e / c.de);
   }

@@ -20,7 +20,8 @@ struct VizFailure {
 
 /// Writes `loads.pvd` and the files it lists into `directory`, which is made if it is missing.
 /// Every file appears whole or not at all, `loads.pvd` last: what it does not list is left over
-/// from an earlier run. Removes the pictures of an earlier run. The same analysis gives the same bytes.
+/// from an earlier run. Removes the pictures of an earlier run. The same analysis gives the same
+/// bytes.
 std::optional<VizFailure> write_load_files(const Analysis& analysis, const std::string& directory);
 
 }  // namespace tubewright

@@ -7,8 +7,8 @@
 using namespace tubewright;
 
 TEST_CASE("the twist of the held end is taken out of a bench test") {
-  // Worked by hand: 20 kg at each end of a beam, couple arm 1.000 m, g = 9.81: 196.2 N m. Gauges 0.9 m
-  // apart: front +1.52 and -1.48 mm, rear +0.06 and -0.05 mm.
+  // Worked by hand: 20 kg at each end of a beam, couple arm 1.000 m, g = 9.81: 196.2 N m. Gauges
+  // 0.9 m apart: front +1.52 and -1.48 mm, rear +0.06 and -0.05 mm.
   const double degree = std::numbers::pi / 180;
   const double couple = 20 * 9.81 * 1.000;
   const GaugePair front{1.52e-3, -1.48e-3, 0.9}, rear{0.06e-3, -0.05e-3, 0.9};

@@ -103,9 +103,10 @@ TEST_CASE("a body field puts m b and I w on tubes and lumps, whatever their plac
   for (int trial = 0; trial < 100; ++trial) {
     Model model = one_beam(vector(), vector());
     for (int i = 0; i < 3; ++i) model.nodes.push_back(vector());
-    const MassDistribution d = {{{0, 1 + value(random) / 2}},
-                                {{2, vector(), Eigen::Vector3d(0.3, 0.2, 0.4).asDiagonal(), {2, 3, 4}},
-                                 {1, model.nodes[1], Eigen::Matrix3d::Zero(), {1}}}};
+    const MassDistribution d = {
+        {{0, 1 + value(random) / 2}},
+        {{2, vector(), Eigen::Vector3d(0.3, 0.2, 0.4).asDiagonal(), {2, 3, 4}},
+         {1, model.nodes[1], Eigen::Matrix3d::Zero(), {1}}}};
     const MassProperties p = mass_properties(model, d);
     const BodyField field{10 * vector(), 50 * vector(), p.centre};
     Actions actions = no_actions(model);

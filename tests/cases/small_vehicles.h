@@ -9,8 +9,8 @@
 
 namespace tubewright::testing {
 
-inline Wheel& add_wheel(Frame& f, const std::string& name, const Eigen::Vector3d& contact, double radius,
-                        std::vector<std::string> carrier, Axle axle) {
+inline Wheel& add_wheel(Frame& f, const std::string& name, const Eigen::Vector3d& contact,
+                        double radius, std::vector<std::string> carrier, Axle axle) {
   Wheel w;
   w.name = name;
   w.contact = contact;
@@ -44,10 +44,11 @@ inline Frame box_vehicle() {
       }
     }
   }
-  const char* tubes[][2] = {
-      {"fl0", "fl1"}, {"fr0", "fr1"}, {"rl0", "rl1"}, {"rr0", "rr1"}, {"fl0", "fr0"}, {"fl1", "fr1"},
-      {"rl0", "rr0"}, {"rl1", "rr1"}, {"fl0", "rl0"}, {"fr0", "rr0"}, {"fl1", "rl1"}, {"fr1", "rr1"},
-      {"fl0", "rr0"}, {"fl0", "rl1"}, {"fr0", "rr1"}, {"fl0", "fr1"}, {"rl0", "rr1"}};
+  const char* tubes[][2] = {{"fl0", "fl1"}, {"fr0", "fr1"}, {"rl0", "rl1"}, {"rr0", "rr1"},
+                            {"fl0", "fr0"}, {"fl1", "fr1"}, {"rl0", "rr0"}, {"rl1", "rr1"},
+                            {"fl0", "rl0"}, {"fr0", "rr0"}, {"fl1", "rl1"}, {"fr1", "rr1"},
+                            {"fl0", "rr0"}, {"fl0", "rl1"}, {"fr0", "rr1"}, {"fl0", "fr1"},
+                            {"rl0", "rr1"}};
   for (const auto& [from, to] : tubes) add_member(f, std::string(from) + "_" + to, from, to);
   add_mass(f, "driver", 70, {-0.7, 0, 0.6}, {"fl1", "fr1", "rl1", "rr1"});
   f.vehicle = Vehicle{};

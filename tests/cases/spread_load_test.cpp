@@ -34,7 +34,8 @@ TEST_CASE("spread shares have the force and moment of what they stand for") {
     for (const bool in_a_row : {false, true}) {
       const Eigen::Vector3d line = vector();
       std::vector<Eigen::Vector3d> nodes;
-      for (int i = 0; i < count; ++i) nodes.push_back(in_a_row ? Eigen::Vector3d(line * i) : vector());
+      for (int i = 0; i < count; ++i)
+        nodes.push_back(in_a_row ? Eigen::Vector3d(line * i) : vector());
       const Eigen::Vector3d at = vector(), force = 100 * vector(), moment = 10 * vector();
       const Resultant r = resultant(nodes, spread_load(nodes, at, force, moment));
       CHECK((r.force - force).norm() < 1e-10);

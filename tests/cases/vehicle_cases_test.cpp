@@ -27,8 +27,8 @@ Analysis analysed(const Frame& f) {
 
 double load(const CaseResult& c, size_t wheel) { return c.driving->wheels[wheel].total().z(); }
 
-/// Forces of the wheels, one more at a point, and the weight, against mass times acceleration; about
-/// the centre of mass the moments, against the inertia times the angular acceleration.
+/// Forces of the wheels, one more at a point, and the weight, against mass times acceleration;
+/// about the centre of mass the moments, against the inertia times the angular acceleration.
 void check_newton_with(const Analysis& a, const CaseResult& c, const Eigen::Vector3d& extra,
                        const Eigen::Vector3d& at) {
   const VehicleFacts& v = *a.vehicle;
@@ -99,7 +99,8 @@ TEST_CASE("forces and moments close for a thousand random vehicles and cases") {
     if (trial % 2 == 0) c.brake = between(0, 0.8);
     if (trial % 5 != 0) c.corner = between(-0.7, 0.7);
     if (trial % 7 == 0) c.grade = between(-0.2, 0.2);
-    if (trial % 4 == 0) c.bump.push_back({v.wheels[random() % v.wheels.size()].name, between(0, 5), {}});
+    if (trial % 4 == 0)
+      c.bump.push_back({v.wheels[random() % v.wheels.size()].name, between(0, 5), {}});
     if (trial % 6 == 0) c.step = StepStrike{v.wheels[0].name, between(0.01, 0.15), 4.5, {}};
     if (trial % 9 == 0) c.lift = v.wheels.back().name;
     if (trial % 11 == 0) c.nudge = KerbNudge{trial % 2 == 0, 1.75, {}};
@@ -155,7 +156,8 @@ TEST_CASE("with equal axles and no roll share given, the elastic vehicle shares 
 
 TEST_CASE("on soft springs the elastic vehicle shares the roll as the springs do") {
   // Roll stiffness of an axle k t^2/2; the tyres stand for the springs, one rate for all, so with
-  // tracks t_f and t_r the front share is t_f^2/(t_f^2 + t_r^2). Barton & Fieldhouse (2018), p. 174.
+  // tracks t_f and t_r the front share is t_f^2/(t_f^2 + t_r^2). Barton & Fieldhouse (2018), p.
+  // 174.
   Frame f = box_vehicle();
   f.vehicle->tyre_rate = 50;  // N/m: the frame is as good as rigid against it
   f.masses[0].at = {-0.5, 0.06, 0.6};
@@ -213,7 +215,8 @@ TEST_CASE("displacements are measured from the frame's mean motion") {
   const std::vector<double> masses = nodal_masses(n.model, mass_distribution(f, n));
   Eigen::Vector3d mean(0, 0, 0);
   for (size_t i = 0; i < masses.size(); ++i) {
-    mean += masses[i] * a.cases[0].solution.displacements.segment<3>(static_cast<Eigen::Index>(6 * i));
+    mean +=
+        masses[i] * a.cases[0].solution.displacements.segment<3>(static_cast<Eigen::Index>(6 * i));
   }
   CHECK(mean.norm() < 1e-12);
 }
@@ -296,7 +299,8 @@ TEST_CASE("an outboard brake loads the upright with F and R B, an inboard one th
   CHECK_THAT(front.mount_couple, WithinRel(-0.25 * front.at_centre.x(), 1e-12));
   CHECK(rear.at_centre.x() == 0);
   CHECK(rear.mount_couple == 0);
-  const Eigen::Vector3d about_centre = Eigen::Vector3d(0, 0, -0.25).cross(Eigen::Vector3d(-388.48, 0, 0));
+  const Eigen::Vector3d about_centre =
+      Eigen::Vector3d(0, 0, -0.25).cross(Eigen::Vector3d(-388.48, 0, 0));
   CHECK_THAT(about_centre.y(), WithinRel(97.12, 1e-9));
 }
 
@@ -306,8 +310,8 @@ TEST_CASE("an upright without a tie rod is named with what it lacks") {
   add_node(f, "up", 0, 0.38, 0.40);
   add_node(f, "arm", -0.1, 0.39, 0.2);
   int count = 0;
-  for (const auto& [from, to] : {std::pair{"low", "fl0"}, {"low", "rl0"}, {"up", "fl1"}, {"up", "rl1"},
-                                 {"low", "fl1"}}) {
+  for (const auto& [from, to] :
+       {std::pair{"low", "fl0"}, {"low", "rl0"}, {"up", "fl1"}, {"up", "rl1"}, {"low", "fl1"}}) {
     add_member(f, "link_" + std::to_string(++count), from, to).kind = MemberKind::link;
   }
   Wheel& w = f.vehicle->wheels[0];
@@ -333,8 +337,8 @@ TEST_CASE("a vehicle without cases gets the standard set") {
     CHECK_FALSE(c.note.empty());
   }
   for (const char* name : {"standing", "braking", "left_turn", "right_turn", "braking_left_turn",
-                           "bump_front_left", "bump_rear_right", "bump_front_axle", "bump_rear_axle",
-                           "step_front_left", "nudge_left", "twist_front_left"}) {
+                           "bump_front_left", "bump_rear_right", "bump_front_axle",
+                           "bump_rear_axle", "step_front_left", "nudge_left", "twist_front_left"}) {
     INFO(name);
     CHECK(std::find(names.begin(), names.end(), name) != names.end());
   }

@@ -1,4 +1,5 @@
-// The order is judged by laws: every weld once, images together, the next joint where it is coolest.
+// The order is judged by laws: every weld once, images together, the next joint where it is
+// coolest.
 #include "cases/weld_order.h"
 
 #include <algorithm>

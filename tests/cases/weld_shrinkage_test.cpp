@@ -48,7 +48,8 @@ TEST_CASE("a fillet of 3 mm leg on a wall of 1.5 mm draws in 0.3 mm") {
              WithinRel(0.3 * mm, 1e-12));
 }
 
-TEST_CASE("a throat as thick as the wall draws in a tenth of the wall, below TWI's 0.8 mm a fillet") {
+TEST_CASE(
+    "a throat as thick as the wall draws in a tenth of the wall, below TWI's 0.8 mm a fillet") {
   for (const double wall : {1.0 * mm, 1.5 * mm, 3.0 * mm}) {
     CHECK_THAT(transverse_shrinkage(wall, wall), WithinRel(0.1 * wall, 1e-12));
     CHECK(transverse_shrinkage(wall, wall) < 0.8 * mm);

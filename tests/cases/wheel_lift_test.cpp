@@ -25,7 +25,9 @@ TEST_CASE("a stiffer frame lifts a wheel on a lower bump") {
   const double front = roll_stiffness(120e3, 1.0), rear = roll_stiffness(120e3, 0.9);
   CHECK_THAT(front * degree, WithinRel(1047.20, 1e-5));
   CHECK_THAT(rear * degree, WithinRel(848.23, 1e-5));
-  const auto bump = [&](double frame) { return 1e3 * lifting_bump(331.0875, 1.0, frame, front, rear); };
+  const auto bump = [&](double frame) {
+    return 1e3 * lifting_bump(331.0875, 1.0, frame, front, rear);
+  };
   CHECK_THAT(bump(150 / degree), WithinAbs(50.9, 0.05));
   CHECK_THAT(bump(300 / degree), WithinAbs(31.6, 0.05));
   CHECK_THAT(bump(1000 / degree), WithinAbs(18.1, 0.05));

@@ -82,8 +82,8 @@ TEST_CASE("no cable is ever pushed and no slack cable is stretched") {
     for (size_t k = 0; k < f.model.bars.size(); ++k) {
       const Bar& bar = f.model.bars[k];
       const Eigen::Vector3d n = (f.model.nodes[bar.to] - f.model.nodes[bar.from]).normalized();
-      const double stretch = n.dot(r.displacements.segment<3>(6 * bar.to) -
-                                   r.displacements.segment<3>(6 * bar.from));
+      const double stretch =
+          n.dot(r.displacements.segment<3>(6 * bar.to) - r.displacements.segment<3>(6 * bar.from));
       CHECK(r.bar_forces[k] >= 0);
       CHECK((r.slack[k] ? stretch <= 1e-12 : stretch >= -1e-12));
     }
@@ -98,7 +98,8 @@ TEST_CASE("an unloaded cable is not slack") {
   CHECK_FALSE(s.slack[f.falling]);
 }
 
-TEST_CASE("a weight held only by a cable that would be pushed is a mechanism with the cable named") {
+TEST_CASE(
+    "a weight held only by a cable that would be pushed is a mechanism with the cable named") {
   ModelBuilder f;
   const int top = f.node(0, 0, 1), weight = f.node(0, 0, 0);
   f.pin(top);

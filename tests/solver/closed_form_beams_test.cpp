@@ -157,7 +157,8 @@ TEST_CASE("a propped cantilever's prop carries 5 P / 16 and 3 w L / 8") {
   CHECK_THAT(reaction(line, b.n[1], z), WithinRel(3 * w * L / 8, exact));
   CHECK_THAT(sagging(line, 0), WithinRel(-w * L * L / 8, exact));
   // greatest deflection 0.00541612 w L^4/EI at 0.4215 L from the prop
-  CHECK_THAT(deflection(line, 0, 1 - 0.4215354), WithinRel(-0.00541612 * w * std::pow(L, 4) / b.EI, 1e-6));
+  CHECK_THAT(deflection(line, 0, 1 - 0.4215354),
+             WithinRel(-0.00541612 * w * std::pow(L, 4) / b.EI, 1e-6));
 }
 
 TEST_CASE("two equal spans put 1.25 w L on the middle support") {
@@ -213,7 +214,8 @@ TEST_CASE("displacements between the ends agree with a finely divided beam") {
 
 TEST_CASE("a point action inside a beam equals the same action on a node there") {
   const Section tube = hollow_rectangle(0.04, 0.02, 0.002, cold_formed_corners(0.002), 0.3);
-  const Eigen::Vector3d force(100, -250, 400), moment(20, -35, 50), from(0, 0, 0), to(0.9, 0.3, 0.5);
+  const Eigen::Vector3d force(100, -250, 400), moment(20, -35, 50), from(0, 0, 0),
+      to(0.9, 0.3, 0.5);
   const double where = 0.35;
   ModelBuilder whole, split;
   int n0 = whole.node(0, 0, 0), n1 = whole.node(to.x(), to.y(), to.z());
@@ -240,9 +242,11 @@ TEST_CASE("a point action inside a beam equals the same action on a node there")
 
   CHECK((r.reactions - q.reactions.head<12>()).norm() <= 1e-10 * q.reactions.norm());
   const BeamDisplacement d = beam_displacement(r.beams[0], where);
-  CHECK((d.displacement - q.displacements.segment<3>(6 * m)).norm() <= 1e-10 * d.displacement.norm());
+  CHECK((d.displacement - q.displacements.segment<3>(6 * m)).norm() <=
+        1e-10 * d.displacement.norm());
   CHECK((d.rotation - q.displacements.segment<3>(6 * m + 3)).norm() <= 1e-10 * d.rotation.norm());
   CHECK_THAT(section_forces(r.beams[0], where, true).My,
              WithinRel(section_forces(q.beams[0], 1).My, 1e-9));
-  CHECK_THAT(section_forces(r.beams[0], where).Mz, WithinRel(section_forces(q.beams[1], 0).Mz, 1e-9));
+  CHECK_THAT(section_forces(r.beams[0], where).Mz,
+             WithinRel(section_forces(q.beams[1], 0).Mz, 1e-9));
 }

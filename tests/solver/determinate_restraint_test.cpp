@@ -24,8 +24,21 @@ ModelBuilder box() {
       for (const double pz : {0.0, 0.4}) n.push_back(f.node(px, py, pz));
     }
   }
-  for (const auto& [a, b] : {std::pair{0, 1}, {2, 3}, {4, 5}, {6, 7}, {0, 2}, {1, 3}, {4, 6}, {5, 7},
-                             {0, 4}, {1, 5}, {2, 6}, {3, 7}, {0, 3}, {0, 5}, {2, 7}}) {
+  for (const auto& [a, b] : {std::pair{0, 1},
+                             {2, 3},
+                             {4, 5},
+                             {6, 7},
+                             {0, 2},
+                             {1, 3},
+                             {4, 6},
+                             {5, 7},
+                             {0, 4},
+                             {1, 5},
+                             {2, 6},
+                             {3, 7},
+                             {0, 3},
+                             {0, 5},
+                             {2, 7}}) {
     f.beam(n[static_cast<size_t>(a)], n[static_cast<size_t>(b)], s);
   }
   return f;

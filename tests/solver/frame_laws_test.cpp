@@ -19,18 +19,24 @@ struct RandomFrame : ModelBuilder {
               double metre = 1, double newton = 1) {
     std::mt19937 random(seed);
     std::uniform_real_distribution<double> u(-1, 1);
-    const auto vector = [&](double size) { return Eigen::Vector3d(size * u(random), size * u(random), size * u(random)); };
+    const auto vector = [&](double size) {
+      return Eigen::Vector3d(size * u(random), size * u(random), size * u(random));
+    };
     for (int i = 0; i < 12; ++i) {
       const Eigen::Vector3d p = Eigen::Vector3d(i / 4, (i / 2) % 2, i % 2) + vector(0.2);
       model.nodes.push_back(metre * (turn * p + shift));
     }
     const double Pa = newton / (metre * metre);
-    const int tube = section(scaled(hollow_rectangle(0.05, 0.03, 0.002, cold_formed_corners(0.002), 0.3), metre), 210e9 * Pa, 81e9 * Pa);
+    const int tube =
+        section(scaled(hollow_rectangle(0.05, 0.03, 0.002, cold_formed_corners(0.002), 0.3), metre),
+                210e9 * Pa, 81e9 * Pa);
     const int bar_section = section(scaled(round_bar(0.012, 0.3), metre), 210e9 * Pa, 81e9 * Pa);
-    // Local axes turn with the frame only if the reference direction does: find the roll that does it.
+    // Local axes turn with the frame only if the reference direction does: find the roll that does
+    // it.
     const auto add = [&](int a, int c, int s, double roll) {
       const Eigen::Matrix3d now = member_axes(model.nodes[a], model.nodes[c], 0);
-      const Eigen::Matrix3d before = member_axes(turn.transpose() * model.nodes[a], turn.transpose() * model.nodes[c], roll);
+      const Eigen::Matrix3d before =
+          member_axes(turn.transpose() * model.nodes[a], turn.transpose() * model.nodes[c], roll);
       const Eigen::Vector3d y = turn * before.row(1).transpose();
       return beam(a, c, s, std::atan2(now.row(2).dot(y), now.row(1).dot(y)));
     };
@@ -44,7 +50,8 @@ struct RandomFrame : ModelBuilder {
         }
         const int m = add(i, j, choice < 0.5 ? tube : bar_section, 3 * u(random));
         if (choice > 0.7) model.beams[m].connection_from = {rigid, rigid, rigid, rigid, 0, 0};
-        if (choice > 0.8) model.beams[m].connection_to = {rigid, rigid, rigid, rigid, 0, 300 * newton * metre};
+        if (choice > 0.8)
+          model.beams[m].connection_to = {rigid, rigid, rigid, rigid, 0, 300 * newton * metre};
         if (choice > 0.9) model.beams[m].connection_to[1] = 1e5 * newton / metre;
       }
     }
@@ -56,7 +63,8 @@ struct RandomFrame : ModelBuilder {
     }
     for (BeamActions& b : loads.beams) {
       b.line = newton / metre * (turn * vector(50));
-      b.points.push_back({0.5 + 0.5 * u(random), newton * (turn * vector(80)), newton * metre * (turn * vector(5))});
+      b.points.push_back({0.5 + 0.5 * u(random), newton * (turn * vector(80)),
+                          newton * metre * (turn * vector(5))});
     }
   }
 
@@ -134,8 +142,9 @@ TEST_CASE("turning and shifting the whole frame turns its answer") {
   const unsigned seed = GENERATE(1u, 2u, 3u, 4u, 5u);
   std::mt19937 random(100 + seed);
   std::normal_distribution<double> g;
-  const Eigen::Matrix3d R =
-      Eigen::Quaterniond(g(random), g(random), g(random), g(random)).normalized().toRotationMatrix();
+  const Eigen::Matrix3d R = Eigen::Quaterniond(g(random), g(random), g(random), g(random))
+                                .normalized()
+                                .toRotationMatrix();
   const RandomFrame plain(seed, no_turn, no_shift), moved_frame(seed, R, {3, -5, 7});
   const StaticSolution a = plain.solve(plain.loads), b = moved_frame.solve(moved_frame.loads);
   CHECK((turned(a.displacements, R) - b.displacements).norm() < 1e-8 * a.displacements.norm());
@@ -153,8 +162,10 @@ TEST_CASE("millimetres and kilonewtons give the same answer as metres and newton
   double worst = 0;
   const double size = a.displacements.lpNorm<Eigen::Infinity>();
   for (Eigen::Index n = 0; n < a.displacements.size(); n += 6) {
-    worst = std::max(worst, (a.displacements.segment<3>(n) - b.displacements.segment<3>(n) / metre).norm());
-    worst = std::max(worst, (a.displacements.segment<3>(n + 3) - b.displacements.segment<3>(n + 3)).norm());
+    worst = std::max(
+        worst, (a.displacements.segment<3>(n) - b.displacements.segment<3>(n) / metre).norm());
+    worst = std::max(
+        worst, (a.displacements.segment<3>(n + 3) - b.displacements.segment<3>(n + 3)).norm());
   }
   CHECK(worst < 1e-9 * size);
 }
@@ -163,7 +174,8 @@ TEST_CASE("millimetres and kilonewtons give the same answer as metres and newton
 // along a straight chain; a rigid motion of a lattice) must be met inside.
 TEST_CASE("a uniform stretch and a rigid motion pass through any division of a frame") {
   ModelBuilder b;
-  const int s = b.section(hollow_rectangle(0.03, 0.03, 0.002, cold_formed_corners(0.002), 0.3), 210e9, 81e9);
+  const int s =
+      b.section(hollow_rectangle(0.03, 0.03, 0.002, cold_formed_corners(0.002), 0.3), 210e9, 81e9);
   std::vector<int> n;
   for (const double p : {0.0, 0.13, 0.5, 0.61, 1.0}) n.push_back(b.node(p, 2 * p, -p));
   for (int i = 0; i < 4; ++i) b.beam(n[i], n[i + 1], s, 0.3 * i);

@@ -120,7 +120,8 @@ TEST_CASE("a part that is joined to nothing is reported as moving in one piece")
 
 TEST_CASE("a node where only links meet may turn freely: no mechanism unless a moment acts on it") {
   ModelBuilder f;
-  const int a = f.node(0, 0, 0), b = f.node(1, 0, 0), c = f.node(0, 1, 0), top = f.node(0.3, 0.3, 1);
+  const int a = f.node(0, 0, 0), b = f.node(1, 0, 0), c = f.node(0, 1, 0),
+            top = f.node(0.3, 0.3, 1);
   for (const int n : {a, b, c}) {
     f.pin(n);
     f.bar(n, top, 1e6);

@@ -55,9 +55,12 @@ TEST_CASE("Kassimali's three-member space frame: displacements, end forces and r
   check_printed(u, {-1.3522e-3, -2.7965e-3, -1.8120e-3, -3.0021e-3, 1.0569e-3, 6.4986e-3});
 
   const std::array<std::array<double, 12>, 3> ends = {
-      {{5.3757, 44.106, -0.74272, 2.1722, 58.987, 2330.5, -5.3757, 15.894, 0.74272, -2.1722, 119.27, 1055.0},
-       {11.117, -6.4607, -4.6249, -0.76472, 369.67, -515.55, -11.117, 6.4607, 4.6249, 0.76472, 740.31, -1035.0},
-       {7.2034, 4.5118, -1.7379, -4.7020, 139.65, 362.21, -7.2034, -4.5118, 1.7379, 4.7020, 277.46, 720.63}}};
+      {{5.3757, 44.106, -0.74272, 2.1722, 58.987, 2330.5, -5.3757, 15.894, 0.74272, -2.1722, 119.27,
+        1055.0},
+       {11.117, -6.4607, -4.6249, -0.76472, 369.67, -515.55, -11.117, 6.4607, 4.6249, 0.76472,
+        740.31, -1035.0},
+       {7.2034, 4.5118, -1.7379, -4.7020, 139.65, 362.21, -7.2034, -4.5118, 1.7379, 4.7020, 277.46,
+        720.63}}};
   for (int m = 0; m < 3; ++m) {
     INFO("member " << m + 1);
     const Vector12& f = r.beams[m].end_forces;
@@ -84,7 +87,8 @@ TEST_CASE("Kassimali's three-member space frame: displacements, end forces and r
 // (four digits), input data MEMORY, more digits DERIVED. Pound and inch, plane frame.
 TEST_CASE("Logan's portal frame: displacements and member end forces") {
   ModelBuilder b;
-  const int n1 = b.node(0, 0, 0), n2 = b.node(0, 120, 0), n3 = b.node(120, 120, 0), n4 = b.node(120, 0, 0);
+  const int n1 = b.node(0, 0, 0), n2 = b.node(0, 120, 0), n3 = b.node(120, 120, 0),
+            n4 = b.node(120, 0, 0);
   const int column = b.section(properties(10, 200, 200, 1), 30e6, 12e6);
   const int rail = b.section(properties(10, 100, 100, 1), 30e6, 12e6);
   b.beam(n1, n2, column);
@@ -125,7 +129,8 @@ TEST_CASE("a space truss of links moves as printed and carries the derived force
   ModelBuilder b;
   const int apex = b.node(0, 0, 0);
   const double E = 200e6;
-  const std::array<Eigen::Vector3d, 4> feet = {{{-2, -4, -8}, {6, -4, -8}, {6, 2, -8}, {-2, 2, -8}}};
+  const std::array<Eigen::Vector3d, 4> feet = {
+      {{-2, -4, -8}, {6, -4, -8}, {6, 2, -8}, {-2, 2, -8}}};
   const std::array<double, 4> area = {20000e-6, 30000e-6, 40000e-6, 30000e-6};
   for (int i = 0; i < 4; ++i) {
     const int foot = b.node(feet[i].x(), feet[i].y(), feet[i].z());
@@ -189,11 +194,13 @@ TEST_CASE("Kleinlogel's portal with fixed feet") {
   p.feet({x, y, rz});
   const StaticSolution sway = p.solve(p.sway());
   CHECK_THAT(std::abs(reaction(sway, p.foot1, rz)), WithinAbs(0.921429, printed));
-  CHECK_THAT(std::hypot(sway.beams[1].end_forces[4], sway.beams[1].end_forces[5]), WithinAbs(0.578571, printed));
+  CHECK_THAT(std::hypot(sway.beams[1].end_forces[4], sway.beams[1].end_forces[5]),
+             WithinAbs(0.578571, printed));
   CHECK_THAT(moved(sway, p.top1, x), WithinAbs(0.948214, printed));
   const StaticSolution vertical = p.solve(p.vertical());
   CHECK_THAT(std::abs(reaction(vertical, p.foot1, rz)), WithinAbs(0.520325, printed));
-  CHECK_THAT(std::hypot(vertical.beams[1].end_forces[4], vertical.beams[1].end_forces[5]), WithinAbs(1.040650, printed));
+  CHECK_THAT(std::hypot(vertical.beams[1].end_forces[4], vertical.beams[1].end_forces[5]),
+             WithinAbs(1.040650, printed));
   CHECK_THAT(std::abs(reaction(vertical, p.foot1, x)), WithinAbs(0.520325, printed));
 }
 
@@ -202,9 +209,11 @@ TEST_CASE("Kleinlogel's portal with pinned feet") {
   Portal p;
   p.feet({x, y});
   const StaticSolution sway = p.solve(p.sway());
-  CHECK_THAT(std::hypot(sway.beams[1].end_forces[4], sway.beams[1].end_forces[5]), WithinAbs(1.5, printed));
+  CHECK_THAT(std::hypot(sway.beams[1].end_forces[4], sway.beams[1].end_forces[5]),
+             WithinAbs(1.5, printed));
   CHECK_THAT(moved(sway, p.top1, x), WithinAbs(4.25, printed));
   const StaticSolution vertical = p.solve(p.vertical());
-  CHECK_THAT(std::hypot(vertical.beams[1].end_forces[4], vertical.beams[1].end_forces[5]), WithinAbs(0.969697, printed));
+  CHECK_THAT(std::hypot(vertical.beams[1].end_forces[4], vertical.beams[1].end_forces[5]),
+             WithinAbs(0.969697, printed));
   CHECK_THAT(std::abs(reaction(vertical, p.foot1, x)), WithinAbs(0.323232, printed));
 }

@@ -48,7 +48,7 @@ struct WishboneCorner : HeldBody {
     up = n[1];
     steer = n[2];
     patch = n[3];
-    lines = {{low, {0.15, 0.12, 0.16}}, {low, {-0.18, 0.12, 0.15}}, {up, {0.10, 0.15, 0.33}},
+    lines = {{low, {0.15, 0.12, 0.16}}, {low, {-0.18, 0.12, 0.15}},   {up, {0.10, 0.15, 0.33}},
              {up, {-0.16, 0.15, 0.34}}, {steer, {-0.09, 0.10, 0.19}}, {low, {0.0, 0.22, 0.50}}};
     for (const auto& [from, to] : lines) link(from, to);
   }
@@ -96,17 +96,19 @@ TEST_CASE("six links carry what six equations of equilibrium say they carry") {
   Eigen::Matrix<double, 6, 1> load;
   load << wheel, f.model.nodes[static_cast<size_t>(f.patch)].cross(wheel);
   const Eigen::Matrix<double, 6, 1> N = A.partialPivLu().solve(-load);
-  for (int i = 0; i < 6; ++i) CHECK_THAT(u.bar_forces[static_cast<size_t>(i)], WithinRel(N[i], 1e-8));
+  for (int i = 0; i < 6; ++i)
+    CHECK_THAT(u.bar_forces[static_cast<size_t>(i)], WithinRel(N[i], 1e-8));
 }
 
-TEST_CASE("a body does not care which of its nodes carries a load, as long as force and moment agree") {
+TEST_CASE(
+    "a body does not care which of its nodes carries a load, as long as force and moment agree") {
   WishboneCorner f;
   const Eigen::Vector3d force(-100, 50, 700);
   Actions there = f.actions(), here = f.actions();
   put(there, f.patch, force);
   put(here, f.up, force);
-  const Eigen::Vector3d arm = f.model.nodes[static_cast<size_t>(f.patch)] -
-                              f.model.nodes[static_cast<size_t>(f.up)];
+  const Eigen::Vector3d arm =
+      f.model.nodes[static_cast<size_t>(f.patch)] - f.model.nodes[static_cast<size_t>(f.up)];
   here.nodal.segment<3>(unknowns_per_node * f.up + 3) = arm.cross(force);
   const StaticSolution a = f.solve(there), b = f.solve(here);
   CHECK((a.displacements - b.displacements).norm() < 1e-9 * a.displacements.norm());
@@ -178,13 +180,14 @@ TEST_CASE("a trailing arm: spring and pivot take what moments about the pivot sa
 TEST_CASE("the tie rod takes the moment about the steering axis") {
   // Moment e . (p - p0) x F about the axis, worked by hand for caster 8 and kingpin inclination 10
   // degrees, trail 20 mm, scrub 15 mm; a tie rod at 60 mm from the axis.
-  const Eigen::Vector3d e = Eigen::Vector3d(-std::tan(8 * M_PI / 180), -std::tan(10 * M_PI / 180), 1)
-                                .normalized();
+  const Eigen::Vector3d e =
+      Eigen::Vector3d(-std::tan(8 * M_PI / 180), -std::tan(10 * M_PI / 180), 1).normalized();
   CHECK((e - Eigen::Vector3d(-0.137099, -0.172008, 0.975509)).norm() < 2e-6);
   const Eigen::Vector3d p0(0.020, -0.015, 0);
   const double reach = 0.060, R = 0.25;
   const Eigen::Vector3d across = e.unitOrthogonal(), along = e.cross(across);
-  const Eigen::Vector3d low = p0 + 0.15 * e, up = p0 + 0.40 * e, steer = p0 + 0.2 * e + reach * across;
+  const Eigen::Vector3d low = p0 + 0.15 * e, up = p0 + 0.40 * e,
+                        steer = p0 + 0.2 * e + reach * across;
   HeldBody f;
   const std::vector<int> n = f.body({low, up, steer, {0, 0, 0}, {0, 0, R}});
   for (const Eigen::Vector3d& d : {e, across, along}) f.link(n[0], low + 0.3 * d);

@@ -25,18 +25,17 @@ TEST_CASE("square tube properties equal the printed EN 10219 table") {
   struct Row {
     double side, wall, M, A, I, Wel, Wpl, i, It, Ct;
   };
-  const Row row = GENERATE(
-      Row{25, 2.0, 1.36, 1.74, 1.48, 1.19, 1.47, 0.92, 2.53, 1.80},
-      Row{25, 2.5, 1.64, 2.09, 1.69, 1.35, 1.71, 0.90, 2.97, 2.07},
-      Row{25, 3.0, 1.89, 2.41, 1.84, 1.47, 1.91, 0.87, 3.33, 2.27},
-      Row{30, 2.0, 1.68, 2.14, 2.72, 1.81, 2.21, 1.13, 4.54, 2.75},
-      Row{30, 2.5, 2.03, 2.59, 3.16, 2.10, 2.61, 1.10, 5.40, 3.20},
-      Row{30, 3.0, 2.36, 3.01, 3.50, 2.34, 2.96, 1.08, 6.15, 3.58},
-      Row{40, 2.0, 2.31, 2.94, 6.94, 3.47, 4.13, 1.54, 11.28, 5.23},
-      Row{40, 2.5, 2.82, 3.59, 8.22, 4.11, 4.97, 1.51, 13.61, 6.21},
-      Row{40, 3.0, 3.30, 4.21, 9.32, 4.66, 5.72, 1.49, 15.75, 7.07},
-      Row{40, 4.0, 4.20, 5.35, 11.07, 5.54, 7.01, 1.44, 19.44, 8.48},
-      Row{50, 3.0, 4.25, 5.41, 19.47, 7.79, 9.39, 1.90, 32.13, 11.76});
+  const Row row = GENERATE(Row{25, 2.0, 1.36, 1.74, 1.48, 1.19, 1.47, 0.92, 2.53, 1.80},
+                           Row{25, 2.5, 1.64, 2.09, 1.69, 1.35, 1.71, 0.90, 2.97, 2.07},
+                           Row{25, 3.0, 1.89, 2.41, 1.84, 1.47, 1.91, 0.87, 3.33, 2.27},
+                           Row{30, 2.0, 1.68, 2.14, 2.72, 1.81, 2.21, 1.13, 4.54, 2.75},
+                           Row{30, 2.5, 2.03, 2.59, 3.16, 2.10, 2.61, 1.10, 5.40, 3.20},
+                           Row{30, 3.0, 2.36, 3.01, 3.50, 2.34, 2.96, 1.08, 6.15, 3.58},
+                           Row{40, 2.0, 2.31, 2.94, 6.94, 3.47, 4.13, 1.54, 11.28, 5.23},
+                           Row{40, 2.5, 2.82, 3.59, 8.22, 4.11, 4.97, 1.51, 13.61, 6.21},
+                           Row{40, 3.0, 3.30, 4.21, 9.32, 4.66, 5.72, 1.49, 15.75, 7.07},
+                           Row{40, 4.0, 4.20, 5.35, 11.07, 5.54, 7.01, 1.44, 19.44, 8.48},
+                           Row{50, 3.0, 4.25, 5.41, 19.47, 7.79, 9.39, 1.90, 32.13, 11.76});
   INFO(row.side << " x " << row.wall);
   const Section s = hollow_rectangle(row.side * mm, row.side * mm, row.wall * mm,
                                      cold_formed_corners(row.wall * mm), steel_nu);
@@ -56,14 +55,14 @@ TEST_CASE("rectangular tube properties equal the printed EN 10219 table") {
   struct Row {
     double h, b, t, M, A, Iy, Wy, Wply, Iz, Wz, Wplz, It, Ct;
   };
-  const Row row = GENERATE(
-      Row{40, 20, 2.0, 1.68, 2.14, 4.05, 2.02, 2.61, 1.34, 1.34, 1.60, 3.45, 2.36},
-      Row{40, 20, 2.5, 2.03, 2.59, 4.69, 2.35, 3.09, 1.54, 1.54, 1.88, 4.06, 2.72},
-      Row{40, 20, 3.0, 2.36, 3.01, 5.21, 2.60, 3.50, 1.68, 1.68, 2.12, 4.57, 3.00},
-      Row{40, 30, 2.0, 1.99, 2.54, 5.49, 2.75, 3.37, 3.51, 2.34, 2.77, 7.07, 3.79},
-      Row{50, 30, 2.0, 2.31, 2.94, 9.54, 3.81, 4.74, 4.29, 2.86, 3.33, 9.77, 4.84},
-      Row{50, 30, 3.0, 3.30, 4.21, 12.83, 5.13, 6.57, 5.70, 3.80, 4.58, 13.53, 6.49},
-      Row{60, 40, 3.0, 4.25, 5.41, 25.38, 8.46, 10.53, 13.44, 6.72, 7.94, 29.28, 11.17});
+  const Row row =
+      GENERATE(Row{40, 20, 2.0, 1.68, 2.14, 4.05, 2.02, 2.61, 1.34, 1.34, 1.60, 3.45, 2.36},
+               Row{40, 20, 2.5, 2.03, 2.59, 4.69, 2.35, 3.09, 1.54, 1.54, 1.88, 4.06, 2.72},
+               Row{40, 20, 3.0, 2.36, 3.01, 5.21, 2.60, 3.50, 1.68, 1.68, 2.12, 4.57, 3.00},
+               Row{40, 30, 2.0, 1.99, 2.54, 5.49, 2.75, 3.37, 3.51, 2.34, 2.77, 7.07, 3.79},
+               Row{50, 30, 2.0, 2.31, 2.94, 9.54, 3.81, 4.74, 4.29, 2.86, 3.33, 9.77, 4.84},
+               Row{50, 30, 3.0, 3.30, 4.21, 12.83, 5.13, 6.57, 5.70, 3.80, 4.58, 13.53, 6.49},
+               Row{60, 40, 3.0, 4.25, 5.41, 25.38, 8.46, 10.53, 13.44, 6.72, 7.94, 29.28, 11.17});
   INFO(row.h << " x " << row.b << " x " << row.t);
   const Section s = hollow_rectangle(row.h * mm, row.b * mm, row.t * mm,
                                      cold_formed_corners(row.t * mm), steel_nu);
@@ -106,7 +105,8 @@ TEST_CASE("round tube properties equal the printed EN 10219 table") {
 
 // The formulas of EN 10210-2 Annex B with its radii, evaluated independently (DERIVED).
 TEST_CASE("hot-finished corners give the EN 10210-2 properties") {
-  const Section s = hollow_rectangle(50 * mm, 25 * mm, 2 * mm, hot_finished_corners(2 * mm), steel_nu);
+  const Section s =
+      hollow_rectangle(50 * mm, 25 * mm, 2 * mm, hot_finished_corners(2 * mm), steel_nu);
   CHECK_THAT(s.A / cm2, WithinAbs(2.797, 0.0006));
   CHECK_THAT(s.Iy / cm4, WithinAbs(8.725, 0.0006));
   CHECK_THAT(s.Wply / cm3, WithinAbs(4.405, 0.0006));
@@ -131,8 +131,8 @@ TEST_CASE("corner radii step at 6 and 10 mm as EN 10219-2 prints them") {
 }
 
 // Torsion of a solid rectangle: Timoshenko & Goodier, Theory of Elasticity, art. 109, table of
-// coefficients (MEMORY): square J = 0.1406 a^4, tau = T/(0.208 a^3); 2:1 J = 0.229 a b^3, 0.246 a b^2;
-// 10:1 0.312 and 0.312.
+// coefficients (MEMORY): square J = 0.1406 a^4, tau = T/(0.208 a^3); 2:1 J = 0.229 a b^3, 0.246 a
+// b^2; 10:1 0.312 and 0.312.
 TEST_CASE("flat bar torsion follows the St Venant series") {
   struct Row {
     double a, k1, k2;

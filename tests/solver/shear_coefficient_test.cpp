@@ -17,11 +17,13 @@ TEST_CASE("Cowper's coefficients take their known values") {
 
 TEST_CASE("a square box follows the square-tube formula 20(1+nu)/(48+39nu)") {
   for (const double nu : {0.0, 0.2, 0.3, 0.45}) {
-    CHECK_THAT(shear_coefficient_thin_box(nu, 1, 1), WithinRel(20 * (1 + nu) / (48 + 39 * nu), 1e-13));
+    CHECK_THAT(shear_coefficient_thin_box(nu, 1, 1),
+               WithinRel(20 * (1 + nu) / (48 + 39 * nu), 1e-13));
   }
 }
 
 TEST_CASE("a hollow circle goes from the solid to the thin tube") {
-  CHECK_THAT(shear_coefficient_hollow_circle(0.3, 0), WithinRel(shear_coefficient_circle(0.3), 1e-14));
+  CHECK_THAT(shear_coefficient_hollow_circle(0.3, 0),
+             WithinRel(shear_coefficient_circle(0.3), 1e-14));
   CHECK_THAT(shear_coefficient_hollow_circle(0.3, 1), WithinRel(2 * 1.3 / (4 + 0.9), 1e-14));
 }

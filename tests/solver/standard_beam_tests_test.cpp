@@ -65,9 +65,10 @@ TEST_CASE("MacNeal-Harder curved cantilever: six chords") {
   // Closed forms of the curved beam (DERIVED, R = 4.22): chords converge to them.
   const Section s = rectangle(0.1, 0.2);
   const double shear = G * s.Ay;
-  const double in_plane = pi * std::pow(R, 3) / (4 * E * s.Iz) + pi * R / 4 * (1 / (E * s.A) + 1 / shear);
-  const double out_of_plane = std::pow(R, 3) * (pi / (4 * E * s.Iy) + (3 * pi / 4 - 2) / (G * s.It)) +
-                              pi * R / (2 * shear);
+  const double in_plane =
+      pi * std::pow(R, 3) / (4 * E * s.Iz) + pi * R / 4 * (1 / (E * s.A) + 1 / shear);
+  const double out_of_plane =
+      std::pow(R, 3) * (pi / (4 * E * s.Iy) + (3 * pi / 4 - 2) / (G * s.It)) + pi * R / (2 * shear);
   CHECK_THAT(in_plane, WithinRel(0.088602, 1e-5));
   CHECK_THAT(out_of_plane, WithinRel(0.50056, 1e-4));
   CHECK_THAT(tip(400, x), WithinRel(in_plane, 1e-4));

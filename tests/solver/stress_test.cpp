@@ -33,7 +33,8 @@ TEST_CASE("axial force and bending both ways add up in the corner") {
   CHECK(s.shear == 0);
 }
 
-// T = 50 N m on 25x25x2, Ct = 1.804 cm3 (EN 10219-2 table value to four digits): tau = 27.716 N/mm2.
+// T = 50 N m on 25x25x2, Ct = 1.804 cm3 (EN 10219-2 table value to four digits): tau = 27.716
+// N/mm2.
 TEST_CASE("torsion gives T / W_t all round a tube") {
   SectionForces f;
   f.T = 50;
@@ -73,7 +74,8 @@ TEST_CASE("torsion and shear add on one web and cancel on the other") {
 TEST_CASE("transverse shear peaks at 2 V/A in a thin pipe and 4/3 V/A in a bar") {
   SectionForces f;
   f.Vz = 1000;
-  const Section thin = round_tube(0.1, 0.0001, 0.3), bar = round_bar(0.01, 0.3), strap = flat_bar(0.02, 0.003, 0.3);
+  const Section thin = round_tube(0.1, 0.0001, 0.3), bar = round_bar(0.01, 0.3),
+                strap = flat_bar(0.02, 0.003, 0.3);
   CHECK_THAT(worst_stress(thin, f).shear, WithinRel(2 * 1000 / thin.A, 2e-3));
   CHECK_THAT(worst_stress(bar, f).shear, WithinRel(4.0 / 3 * 1000 / bar.A, 1e-12));
   CHECK_THAT(worst_stress(strap, f).shear, WithinRel(1.5 * 1000 / strap.A, 1e-12));
@@ -100,7 +102,8 @@ TEST_CASE("a section known by its properties alone takes every part at its great
   f.Vz = 500;
   const double sigma = 10e3 / 173.7e-6 + 150 / 1187e-9;
   const double tau = 30 / 1804e-9 + 500 / (173.7e-6 / 2);
-  CHECK_THAT(worst_stress(s, f).von_mises, WithinRel(std::sqrt(sigma * sigma + 3 * tau * tau), 1e-12));
+  CHECK_THAT(worst_stress(s, f).von_mises,
+             WithinRel(std::sqrt(sigma * sigma + 3 * tau * tau), 1e-12));
 }
 
 TEST_CASE("the worst place of a cantilever is its root, of a simple beam its middle") {
@@ -141,7 +144,9 @@ TEST_CASE("the worst place agrees with a search at ten thousand stations") {
     double dense = 0;
     for (int i = 0; i <= 10000; ++i) {
       for (const bool before : {false, true}) {
-        dense = std::max(dense, worst_stress(*section, section_forces(r.beams[0], i / 10000.0, before)).von_mises);
+        dense = std::max(
+            dense,
+            worst_stress(*section, section_forces(r.beams[0], i / 10000.0, before)).von_mises);
       }
     }
     const double found = worst_along(r.beams[0]).stress.von_mises;
