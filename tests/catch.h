@@ -6,7 +6,6 @@
 using Catch::Approx;
 using Catch::Matchers::ContainsSubstring;
 #else
-#define CATCH_CONFIG_ENABLE_BENCHMARKING
 #include <catch2/catch.hpp>
 
 inline auto ContainsSubstring(const std::string& part) { return Catch::Matchers::Contains(part); }

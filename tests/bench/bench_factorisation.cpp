@@ -21,9 +21,9 @@
 #include <limits>
 #include <string>
 
-#include "solver/assembly.h"
-#include "solver/factorisation.h"
-#include "solver/section_shapes.h"
+#include "solver/linear_algebra/factorisation.h"
+#include "solver/model/section_shapes.h"
+#include "solver/statics/assembly.h"
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
 #include <cholmod.h>
 #endif
@@ -142,7 +142,7 @@ void run_family(const std::string& name, const std::function<Model(int)>& build,
   Competitor ours, eigen, cholmod;
   for (const int size : sizes) {
     const Model model = build(size);
-    const FreeUnknowns free = number_free_unknowns(model);
+    const FreeDofs free = number_free_dofs(model);
     const auto n = static_cast<int>(free.unknown.size());
     if (n > most) continue;
     const SparseMatrix K = assemble_stiffness(model, free, {});

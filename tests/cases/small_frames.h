@@ -4,8 +4,8 @@
 #include <string>
 #include <variant>
 
-#include "cases/frame.h"
-#include "cases/place.h"
+#include "cases/frame/frame.h"
+#include "cases/frame/place.h"
 #include "tests/catch.h"
 
 namespace tubewright::testing {

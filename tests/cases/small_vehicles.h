@@ -4,7 +4,7 @@
 #include <random>
 #include <string>
 
-#include "cases/frame.h"
+#include "cases/frame/frame.h"
 #include "tests/cases/small_frames.h"
 
 namespace tubewright::testing {

@@ -6,10 +6,10 @@
 #include <iostream>
 #include <string>
 
-#include "cases/analysis.h"
-#include "io/diagnostics.h"
-#include "io/read_frame.h"
-#include "io/utf8.h"
+#include "cases/analysis/analysis.h"
+#include "io/frame_file/read_frame.h"
+#include "io/text/utf8.h"
+#include "io/yaml/diagnostics.h"
 
 using namespace tubewright;
 

@@ -5,7 +5,7 @@
 #include <stdexcept>
 #include <string>
 
-#include "solver/statics.h"
+#include "solver/statics/statics.h"
 #include "tests/catch.h"
 
 namespace tubewright::test {
@@ -54,7 +54,7 @@ class ModelBuilder {
   void hold(int node, std::initializer_list<int> directions) {
     Support s;
     s.node = node;
-    for (const int d : directions) s.held[d] = true;
+    for (const int d : directions) s.restrained[d] = true;
     model.supports.push_back(s);
   }
 
@@ -96,15 +96,15 @@ class ModelBuilder {
 };
 
 inline double& at(Actions& a, int node, int direction) {
-  return a.nodal[unknowns_per_node * node + direction];
+  return a.nodal[dofs_per_node * node + direction];
 }
 
 inline double moved(const StaticSolution& s, int node, int direction) {
-  return s.displacements[unknowns_per_node * node + direction];
+  return s.displacements[dofs_per_node * node + direction];
 }
 
 inline double reaction(const StaticSolution& s, int node, int direction) {
-  return s.reactions[unknowns_per_node * node + direction];
+  return s.reactions[dofs_per_node * node + direction];
 }
 
 }  // namespace tubewright::test

@@ -11,7 +11,7 @@
 #include <cstdint>
 #include <cstdio>
 
-#include "viz/draw_program.h"
+#include "viz/files/draw_program.h"
 
 namespace tubewright {
 

@@ -9,14 +9,14 @@
 #include <stdexcept>
 #include <string_view>
 
+#include "io/text/write_file_atomically.h"
 #include "viz/draw/scene.h"
-#include "viz/replace_file.h"
 
 namespace tubewright {
 
 namespace {
 
-constexpr int width = 1280, height = 800;
+constexpr int picture_width = 1280, picture_height = 800;
 
 constexpr const char* small_print =
     "Grey lines: the frame without load. Linear beam theory; says nothing of a crash, of weld "
@@ -43,7 +43,7 @@ void write_pictures(const std::vector<DrawnCase>& cases, const std::filesystem::
   window->SetOffScreenRendering(1);
   window->SetMultiSamples(4);
   Scene scene(cases);
-  scene.place_in(*window, width, height);
+  scene.place_in(*window, picture_width, picture_height);
   scene.say(small_print);
   for (std::size_t i = 0; i < cases.size(); ++i) {
     scene.show({i, 0, cases[i].warp_scale});
@@ -54,8 +54,8 @@ void write_pictures(const std::vector<DrawnCase>& cases, const std::filesystem::
       throw std::runtime_error("cannot draw " + path.string());
     const std::string_view bytes(reinterpret_cast<const char*>(png->GetPointer(0)),
                                  static_cast<std::size_t>(png->GetNumberOfValues()));
-    if (const auto reason = replace_file(path, bytes))
-      throw std::runtime_error("cannot write " + path.string() + ": " + *reason);
+    if (const auto failure = write_file_atomically(path, bytes))
+      throw std::runtime_error("cannot write " + path.string() + ": " + failure->reason);
   }
 }
 

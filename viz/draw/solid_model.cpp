@@ -18,8 +18,8 @@
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 
+#include "io/text/write_file_atomically.h"
 #include "viz/draw/paint.h"
-#include "viz/replace_file.h"
 
 namespace tubewright {
 
@@ -104,11 +104,11 @@ void add_text(Triangles& mesh, const Board& board, double to_left, double higher
   filter->Update();
   vtkPolyData& letters = *filter->GetOutput();
   const auto first = static_cast<std::uint32_t>(mesh.points.size());
-  constexpr Rgba ink = {60, 60, 66, 255};  // to be read on white and on black
+  constexpr Rgba legend_ink = {60, 60, 66, 255};  // to be read on white and on black
   for (vtkIdType i = 0; i < letters.GetNumberOfPoints(); ++i) {
     const Eigen::Vector3d p(letters.GetPoint(i));
     mesh.points.push_back(board.at(to_left + size * p.x(), higher + size * p.y()));
-    mesh.paint.push_back(ink);
+    mesh.paint.push_back(legend_ink);
   }
   for (vtkIdType c = 0; c < letters.GetNumberOfCells(); ++c)
     for (vtkIdType k = 0; k < 3; ++k)
@@ -322,8 +322,8 @@ void write_solid_models(const std::vector<DrawnCase>& cases,
                         const std::filesystem::path& directory) {
   for (const DrawnCase& drawn : cases) {
     const auto path = directory / (drawn.stem + ".glb");
-    if (const auto reason = replace_file(path, glb_of(drawn)))
-      throw std::runtime_error("cannot write " + path.string() + ": " + *reason);
+    if (const auto failure = write_file_atomically(path, glb_of(drawn)))
+      throw std::runtime_error("cannot write " + path.string() + ": " + failure->reason);
   }
 }
 

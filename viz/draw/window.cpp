@@ -19,7 +19,7 @@ namespace tubewright {
 
 namespace {
 
-constexpr int width = 1280, height = 800;
+constexpr int window_width = 1280, window_height = 800;
 constexpr int click_reach = 3;  ///< pixels: what moves further is a drag
 
 constexpr const char* key_help =
@@ -126,7 +126,7 @@ void open_window(std::vector<DrawnCase> cases, View first) {
   window->SetMultiSamples(4);
   Scene scene(std::move(cases));
   window->SetWindowName(("tubewright: " + scene.cases()[first.number].frame).c_str());
-  scene.place_in(*window, width, height);
+  scene.place_in(*window, window_width, window_height);
   vtkNew<vtkRenderWindowInteractor> interactor;
   interactor->SetRenderWindow(window);
   vtkNew<Hands> hands;

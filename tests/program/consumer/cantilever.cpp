@@ -5,7 +5,7 @@
 #include <cstdio>
 #include <variant>
 
-#include "solver/statics.h"
+#include "solver/statics/statics.h"
 
 int main() {
   using namespace tubewright;

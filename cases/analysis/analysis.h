@@ -1,0 +1,61 @@
+// A frame solved for its load cases: the finished results that every output is written from.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "cases/analysis/case_result.h"
+#include "cases/analysis/fatigue_screening.h"
+#include "cases/analysis/what_if.h"
+#include "cases/frame/frame.h"
+#include "cases/frame/place.h"
+#include "cases/model/build_model.h"
+#include "cases/model/mass_summary.h"
+#include "cases/vehicle/vehicle_cases.h"
+#include "solver/model/model.h"
+
+namespace tubewright {
+
+struct AnalysisOptions {
+  bool second_order = false;        ///< axial forces act on the displaced frame
+  bool large_displacement = false;  ///< equilibrium on the deformed frame, however far; excludes it
+};
+
+struct Analysis {
+  Frame frame;
+  Model model;
+  std::vector<MemberSlot> slots;  ///< in the order of Frame::members
+  MassSummary mass;
+  std::optional<VehicleFacts> vehicle;
+  std::vector<CaseResult> cases;
+  AnalysisOptions options;
+  std::optional<FatigueScreening> fatigue;  ///< of full_check() only
+  std::vector<WhatIf> what_ifs;             ///< of full_check() only
+  Problems remarks;                         ///< what the reader should know about these results
+
+  bool passes() const;  ///< every check made is at most 1
+};
+
+/// Mass of tubes and panels over `limits.mass`; none without that limit.
+std::optional<double> mass_share(const Analysis& analysis);
+
+/// Why there is no answer: a mechanism, a part of the job this version does not do.
+using AnalysisOutcome = std::variant<Analysis, Problems>;
+
+/// The frame with the load cases it is to be checked for: its own, or the standard set of a vehicle
+/// whose file names none. A frame with neither comes back without cases.
+std::variant<Frame, Problems> with_load_cases(Frame frame);
+
+/// Solves the named cases (all if empty) and makes the checks of each. Requires: validate() found
+/// no error.
+AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only = {},
+                        const AnalysisOptions& options = {});
+
+/// The same with what takes more than each case by itself: fatigue, and what becomes of the frame
+/// if it comes out otherwise than drawn.
+AnalysisOutcome full_check(const Frame& frame, const std::vector<std::string>& only = {},
+                           const AnalysisOptions& options = {});
+
+}  // namespace tubewright

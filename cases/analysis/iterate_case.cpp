@@ -1,0 +1,64 @@
+#include "cases/analysis/iterate_case.h"
+
+#include <algorithm>
+
+#include "solver/stability/p_delta_loads.h"
+
+namespace tubewright {
+
+namespace {
+
+double greatest_movement(const Eigen::VectorXd& u) {
+  double greatest = 0;
+  for (Eigen::Index n = 0; n + dofs_per_node <= u.size(); n += dofs_per_node) {
+    greatest = std::max(greatest, u.segment<3>(n).norm());
+  }
+  return greatest;
+}
+
+}  // namespace
+
+IteratedCase iterate_case(const NumberedFrame& numbered, const std::vector<PanelFacts>& facts,
+                          StaticSolution first, std::optional<double> second_order_factor,
+                          const SolveAgain& solve_again) {
+  IteratedCase c;
+  c.stages = sheet_stages(facts, numbered.model, first);
+  c.solution = std::move(first);
+  const auto iterate = [&](const Actions& extra) {
+    std::optional<IteratedSheets> iterated =
+        iterate_sheets(numbered, facts, c.stages, extra, solve_again);
+    c.sheets_converged = iterated && iterated->converged;
+    return iterated;
+  };
+  if (any_buckled(c.stages)) {
+    if (auto iterated = iterate(no_actions(numbered.model))) {
+      c.stages = std::move(iterated->stages);
+      c.solution = std::move(iterated->solution);
+    }
+  }
+  if (!second_order_factor) return c;
+  const auto solve = [&](const Actions& p_delta) -> std::optional<StaticSolution> {
+    if (!any_buckled(c.stages)) {
+      std::optional<StaticSolution> next = solve_again(numbered, p_delta);
+      if (next) c.stages = sheet_stages(facts, numbered.model, *next);
+      if (!any_buckled(c.stages)) return next;
+    }
+    auto iterated = iterate(p_delta);
+    if (!iterated) return std::nullopt;
+    c.stages = std::move(iterated->stages);
+    return std::move(iterated->solution);
+  };
+  const double before = greatest_movement(c.solution.displacements);
+  const std::vector<SheetStage> stages = c.stages;
+  SecondOrder second = iterate_p_delta(numbered.model, *second_order_factor, c.solution, solve);
+  c.second_order = SecondOrderFacts{second.converged, 1};
+  if (!second.converged) {
+    c.stages = stages;
+    return c;
+  }
+  c.solution = std::move(second.solution);
+  if (before > 0) c.second_order->growth = greatest_movement(c.solution.displacements) / before;
+  return c;
+}
+
+}  // namespace tubewright

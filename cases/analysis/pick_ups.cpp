@@ -1,0 +1,32 @@
+#include "cases/analysis/pick_ups.h"
+
+#include <map>
+
+#include "solver/elements/bar_element.h"
+#include "solver/statics/assembly.h"
+
+namespace tubewright {
+
+std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution) {
+  std::vector<bool> of_frame(model.nodes.size(), false);
+  for (const Beam& b : model.beams) of_frame[b.from] = of_frame[b.to] = true;
+  for (const RigidBody& body : model.bodies) {
+    for (const int node : body.nodes) of_frame[node] = false;
+  }
+  std::map<int, Eigen::Vector3d> force;
+  for (size_t i = 0; i < model.bars.size(); ++i) {
+    const Bar& bar = model.bars[i];
+    // A bar in tension pulls its ends towards each other.
+    const Eigen::Vector3d pull = solution.bar_forces[i] * bar_direction(model, bar);
+    for (const auto& [node, on_node] :
+         {std::pair<int, Eigen::Vector3d>{bar.from, pull}, {bar.to, -pull}}) {
+      if (!of_frame[node]) continue;
+      force.try_emplace(node, Eigen::Vector3d::Zero()).first->second += on_node;
+    }
+  }
+  std::vector<PickUp> found;
+  for (const auto& [node, sum] : force) found.push_back({node, sum});
+  return found;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,241 @@
+#include "cases/analysis/summarise_case.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cases/checks/buckling_lengths.h"
+#include "cases/checks/governing_cuts.h"
+#include "solver/elements/bar_element.h"
+#include "solver/statics/assembly.h"
+#include "solver/statics/determinate_restraint.h"
+
+namespace tubewright {
+
+namespace {
+
+double greatest_axial_force(const BeamState& beam) {
+  double greatest = 0;
+  for (const double s : smooth_intervals(beam)) {
+    for (const bool before : {false, true}) {
+      const double N = section_forces(beam, s, before && s > 0).N;
+      if (std::abs(N) > std::abs(greatest)) greatest = N;
+    }
+  }
+  return greatest;
+}
+
+MemberResult beam_result(const BeamState& beam) {
+  MemberResult r;
+  r.from = beam.end_forces.head<6>();
+  r.to = beam.end_forces.tail<6>();
+  r.N = greatest_axial_force(beam);
+  r.worst = worst_along(beam);
+  return r;
+}
+
+MemberResult beam_result(const std::vector<BeamState>& pieces) {
+  MemberResult r;
+  r.from = pieces.front().end_forces.head<6>();
+  r.to = pieces.back().end_forces.tail<6>();
+  for (const BeamState& piece : pieces) {
+    const double N = greatest_axial_force(piece);
+    if (std::abs(N) > std::abs(r.N)) r.N = N;
+  }
+  r.worst = worst_along(pieces);
+  return r;
+}
+
+/// `axial_line`: what panels along the bar put on it, N/m; its force varies by that from end to
+/// end.
+MemberResult bar_result(double mean, double axial_line, double length, const Section* section) {
+  MemberResult r;
+  const double rise = axial_line * length / 2;
+  r.from[0] = -(mean + rise);
+  r.to[0] = mean - rise;
+  const double N = mean + std::copysign(std::abs(rise), mean);
+  r.N = N;
+  r.worst.where = N == mean + rise ? 0 : 1;
+  r.has_stress = section != nullptr;
+  if (section != nullptr) {
+    r.worst.stress.axial = N / section->A;
+    r.worst.stress.von_mises = std::abs(N) / section->A;
+  }
+  return r;
+}
+
+void note_worst(CaseResult& result, const std::string& check, const std::string& item,
+                const CheckResult& found) {
+  if (!found.utilisation) return;
+  if (result.worst && *found.utilisation <= result.worst->utilisation) return;
+  result.worst = Worst{check, item, *found.utilisation};
+}
+
+void add_member(CaseResult& result, const std::string& name, MemberResult r) {
+  if (const NamedMemberCheck nearest = nearest_limit(r.checks); nearest.result != nullptr) {
+    note_worst(result, nearest.name, name, *nearest.result);
+  }
+  result.members.push_back(std::move(r));
+}
+
+/// Of a second-order solution nothing is longer than itself: the lean is in its forces.
+FrameSway sway_in(const NumberedFrame& numbered, const CheckFacts& facts, bool driven,
+                  const IteratedCase& iterated, double safety_factor) {
+  Model model = numbered.model;
+  if (driven) model.supports = determinate_restraint(model);
+  for (size_t p = 0; p < iterated.stages.size(); ++p)
+    model.panels[p].secant_ratio = iterated.stages[p].secant_ratio;
+  FrameSway sway = frame_sway(model, numbered.slots, facts.members, axial_forces(iterated.solution),
+                              safety_factor);
+  if (iterated.second_order && iterated.second_order->converged) {
+    for (size_t m = 0; m < sway.lengths.size(); ++m) {
+      sway.lengths[m] = {facts.members[m].lengths, {}};
+    }
+  }
+  return sway;
+}
+
+MemberResult bar_member(const Frame& frame, const NumberedFrame& numbered, const MemberFacts& facts,
+                        size_t i, const StaticSolution& s) {
+  const int index = numbered.slots[i].index;
+  const Bar& bar = numbered.model.bars[index];
+  const double line = s.bar_lines[index].dot(bar_direction(numbered.model, bar));
+  MemberResult r = bar_result(s.bar_forces[index], line, member_length(numbered, frame.members[i]),
+                              facts.has_section ? &facts.section : nullptr);
+  r.slack = s.slack[index];
+  return r;
+}
+
+MemberChecks checks_of_bar(const Frame& frame, const MemberFacts& facts, size_t i,
+                           const MemberResult& r, double factor) {
+  const bool cable = frame.members[i].kind == MemberKind::cable;
+  return bar_checks(facts, r.N, r.worst.stress, cable, factor);
+}
+
+int node_that_moves_most(const Eigen::VectorXd& u) {
+  int node = -1;
+  double greatest = -1;
+  for (Eigen::Index n = 0; n < u.size() / dofs_per_node; ++n) {
+    const double moved = u.segment<3>(dofs_per_node * n).norm();
+    if (moved > greatest) {
+      greatest = moved;
+      node = static_cast<int>(n);
+    }
+  }
+  return node;
+}
+
+/// `limits.deflection` against the node that moves most. On springs a vehicle moves by those.
+void check_deflection(const Frame& frame, bool driven, CaseResult& result) {
+  if (!frame.limits.deflection || result.largest_node < 0) return;
+  if (driven && has_springs(frame)) return;
+  const double moved =
+      result.solution.displacements.segment<3>(dofs_per_node * result.largest_node).norm();
+  note_worst(result, "deflection", frame.nodes[static_cast<size_t>(result.largest_node)].name,
+             {moved / *frame.limits.deflection, "", "limits", true});
+}
+
+/// Where no equilibrium was found the limit is passed, whatever else is known of it.
+double beyond_equilibrium(const std::optional<double>& sway_factor) {
+  constexpr double just_beyond = 1.001;
+  return std::max(just_beyond, sway_factor ? 1 / *sway_factor : 0);
+}
+
+BeamEnds beam_ends_of(const LargeAnswer& answer) {
+  BeamEnds ends;
+  for (const std::vector<BeamState>& pieces : answer.motion.pieces) {
+    ends.push_back({section_forces(pieces.front(), 0), section_forces(pieces.back(), 1, true)});
+  }
+  return ends;
+}
+
+}  // namespace
+
+CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered) {
+  CheckFacts facts{all_panel_facts(frame, numbered), member_facts(frame, numbered), {}};
+  facts.brace_ends = brace_ends(frame, numbered, facts.members);
+  return facts;
+}
+
+CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
+                          const CheckFacts& facts, const Case& c, bool driven,
+                          IteratedCase iterated) {
+  CaseResult result;
+  result.name = c.name;
+  result.second_order = iterated.second_order;
+  result.safety_factor = safety_factor(frame, c);
+  const StaticSolution& solution = iterated.solution;
+  const FrameSway sway = sway_in(numbered, facts, driven, iterated, result.safety_factor);
+  result.sway_factor = sway.factor;
+  if (sway.factor) note_worst(result, "sway", "frame", {1 / *sway.factor, "", "", true});
+  if (iterated.second_order && !iterated.second_order->converged) {
+    note_worst(result, "sway", "frame", {beyond_equilibrium(result.sway_factor), "", "", true});
+  }
+  const BeamEnds ends = beam_ends(solution.beams);
+  for (size_t i = 0; i < frame.members.size(); ++i) {
+    MemberResult r;
+    if (numbered.slots[i].is_beam) {
+      const BeamState& beam = solution.beams[numbered.slots[i].index];
+      r = beam_result(beam);
+      r.checks = beam_checks(facts.members[i], governing_cuts(beam), r.worst.stress,
+                             sway.lengths[i], result.safety_factor);
+      r.checks.joint =
+          joint_check(numbered, facts.members, facts.brace_ends, i, ends, result.safety_factor);
+    } else {
+      r = bar_member(frame, numbered, facts.members[i], i, solution);
+      r.checks = checks_of_bar(frame, facts.members[i], i, r, result.safety_factor);
+    }
+    add_member(result, frame.members[i].name, std::move(r));
+  }
+  for (size_t p = 0; p < frame.panels.size(); ++p) {
+    PanelResult r = panel_result(frame, numbered, p, facts.panels[p], iterated.stages[p], solution,
+                                 result.safety_factor);
+    if (const NamedCheck* nearest = nearest_limit(r)) {
+      note_worst(result, nearest->name, frame.panels[p].name, nearest->result);
+    }
+    result.panels.push_back(std::move(r));
+  }
+  result.pick_ups = pick_ups(numbered.model, solution);
+  result.largest_node = node_that_moves_most(solution.displacements);
+  result.solution = std::move(iterated.solution);
+  check_deflection(frame, driven, result);
+  return result;
+}
+
+CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbered,
+                                const CheckFacts& facts, const Case& c, bool driven,
+                                LargeAnswer service, const LargeAnswer& design) {
+  CaseResult result;
+  result.name = c.name;
+  result.safety_factor = safety_factor(frame, c);
+  if (design.motion.reached < 1) {
+    note_worst(result, "sway", "frame", {beyond_equilibrium(design.motion.reached), "", "", true});
+  }
+  const BeamEnds ends = beam_ends_of(design);
+  constexpr double loads_hold_it = 1;  // the reserve is in the loads of `design`
+  for (size_t i = 0; i < frame.members.size(); ++i) {
+    MemberResult r;
+    if (numbered.slots[i].is_beam) {
+      const int b = numbered.slots[i].index;
+      r = beam_result(service.motion.pieces[b]);
+      const std::vector<BeamState>& pieces = design.motion.pieces[b];
+      r.checks = beam_checks(facts.members[i], governing_cuts(pieces), worst_along(pieces).stress,
+                             {facts.members[i].lengths, {}}, loads_hold_it);
+      r.checks.joint =
+          joint_check(numbered, facts.members, facts.brace_ends, i, ends, loads_hold_it);
+    } else {
+      r = bar_member(frame, numbered, facts.members[i], i, service.solution);
+      const MemberResult at_design =
+          bar_member(frame, numbered, facts.members[i], i, design.solution);
+      r.checks = checks_of_bar(frame, facts.members[i], i, at_design, loads_hold_it);
+    }
+    add_member(result, frame.members[i].name, std::move(r));
+  }
+  result.pick_ups = pick_ups(numbered.model, service.solution);
+  result.largest_node = node_that_moves_most(service.solution.displacements);
+  result.solution = std::move(service.solution);
+  result.large = std::move(service.motion);
+  check_deflection(frame, driven, result);
+  return result;
+}
+
+}  // namespace tubewright

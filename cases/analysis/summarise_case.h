@@ -1,0 +1,38 @@
+// From the solution of a case to its results and checks.
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "cases/analysis/case_result.h"
+#include "cases/analysis/iterate_case.h"
+#include "cases/analysis/large_motion.h"
+#include "cases/checks/member_checks.h"
+#include "cases/frame/frame.h"
+#include "cases/joints/joint_check.h"
+#include "cases/joints/panel_result.h"
+#include "cases/model/build_model.h"
+
+namespace tubewright {
+
+/// What holds for every case of a frame.
+struct CheckFacts {
+  std::vector<PanelFacts> panels;
+  std::vector<MemberFacts> members;
+  std::vector<std::array<BraceEnd, 2>> brace_ends;
+};
+
+CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered);
+
+/// `driven`: by its wheels, held by nothing.
+CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
+                          const CheckFacts& facts, const Case& load_case, bool driven,
+                          IteratedCase iterated);
+
+/// `service`: under the loads, which the numbers are those of; `design`: under the loads times the
+/// reserve, which the checks are made with.
+CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbered,
+                                const CheckFacts& facts, const Case& load_case, bool driven,
+                                LargeAnswer service, const LargeAnswer& design);
+
+}  // namespace tubewright

@@ -1,0 +1,94 @@
+#include "cases/checks/buckling_lengths.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "solver/elements/bar_element.h"
+#include "solver/statics/assembly.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Modes looked at. Where there are more the first alone sets all lengths, on the safe side.
+constexpr int most_modes = 12;
+/// Share of a mode's strain energy that a member takes by bending from which on it is one of those
+/// that buckle in it (judgement). The rest only leans: a suspension that swings bends nothing.
+constexpr double bends_along = 0.05;
+/// Share of the energy in springs from which on a mode is the suspension's own (judgement).
+constexpr double on_its_springs = 0.5;
+
+/// pi sqrt(E I/N_cr)
+double length_of(double E, double I, double N_cr) {
+  return std::numbers::pi * std::sqrt(E * I / N_cr);
+}
+
+struct Lengthening {
+  const Model& model;
+  const std::vector<MemberSlot>& slots;
+  const std::vector<MemberFacts>& facts;
+  const AxialForces& forces;
+  FrameSway& sway;
+
+  /// `axis`: 0 bending about y, 1 about z.
+  void lengthen(size_t member, size_t axis, double alpha) const {
+    const MemberFacts& f = facts[member];
+    const double N = forces.beams[static_cast<size_t>(slots[member].index)];
+    if (f.length_given[axis] || !(N < 0)) return;
+    const double I = axis == 0 ? f.section.Iy : f.section.Iz;
+    const double length = length_of(f.material.E, I, -alpha * N);
+    double& present = axis == 0 ? sway.lengths[member].lengths.y : sway.lengths[member].lengths.z;
+    if (!(length > present) || !std::isfinite(length)) return;
+    present = length;
+    sway.lengths[member].sway[axis] = true;
+  }
+
+  double springs_share(const Eigen::VectorXd& shape) const {
+    double energy = 0;
+    for (size_t m = 0; m < slots.size(); ++m) {
+      if (facts[m].has_section) continue;
+      const Bar& bar = model.bars[static_cast<size_t>(slots[m].index)];
+      const double stretch = bar_elongation(model, bar, shape);
+      energy += bar.stiffness * stretch * stretch;
+    }
+    return energy / shape.dot(apply_stiffness(model, forces.slack, shape));
+  }
+
+  /// `all`: whether or not they bend in it.
+  void follow(const BucklingMode& mode, bool all, double safety_factor) const {
+    const std::vector<BendingShare> shares = bending_shares(model, forces.slack, mode.shape);
+    if (!sway.factor && springs_share(mode.shape) < on_its_springs) {
+      sway.factor = mode.factor / safety_factor;
+    }
+    for (size_t m = 0; m < slots.size(); ++m) {
+      if (!slots[m].is_beam) continue;
+      const BendingShare& share = shares[static_cast<size_t>(slots[m].index)];
+      if (all || share.about_y >= bends_along) lengthen(m, 0, mode.factor);
+      if (all || share.about_z >= bends_along) lengthen(m, 1, mode.factor);
+    }
+  }
+};
+
+}  // namespace
+
+FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
+                     const std::vector<MemberFacts>& facts, const AxialForces& forces,
+                     double safety_factor) {
+  FrameSway sway;
+  for (const MemberFacts& f : facts) sway.lengths.push_back({f.lengths, {}});
+  const double limit = second_order_limit * safety_factor;
+  const int below = modes_below(model, forces, limit);
+  if (below == 0) return sway;
+  const bool each_mode = below > 0 && below <= most_modes;
+  const int looked_at = each_mode ? below : 1;
+  const Buckling buckling = linear_buckling(model, forces, looked_at);
+  const Lengthening lengthening{model, slots, facts, forces, sway};
+  for (const BucklingMode& mode : buckling.modes) {
+    if (mode.factor >= limit) break;
+    lengthening.follow(mode, !each_mode, safety_factor);
+  }
+  return sway;
+}
+
+}  // namespace tubewright

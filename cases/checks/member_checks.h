@@ -1,0 +1,73 @@
+// All checks of one member in one load case: yield, cross-section, member buckling, end welds.
+//
+// Steel by EN 1993-1-1 and EN 1993-1-8, aluminium by EN 1999-1-1; other metals are checked for
+// yield only. The reserve asked of a case multiplies its forces. Stresses and forces are those of
+// the elastic frame.
+#pragma once
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "cases/checks/governing_cuts.h"
+#include "cases/checks/member_buckling.h"
+#include "cases/checks/weld_check.h"
+#include "cases/checks/yield_check.h"
+#include "cases/frame/frame.h"
+#include "cases/model/build_model.h"
+#include "solver/elements/stress.h"
+
+namespace tubewright {
+
+/// What holds for a member in every case.
+struct MemberFacts {
+  bool has_section = true;  ///< springs have none
+  Metal metal = Metal::steel;
+  Material material;
+  Section section;
+  BucklingCurve curve = BucklingCurve::c;
+  BucklingLengths lengths;             ///< length between its nodes times the factors given, m
+  std::array<bool, 2> length_given{};  ///< for bending about y, z: by the frame file
+  std::array<bool, 2> welded{};        ///< its ends; no weld inside a tube that runs through
+  FilletWeld weld;
+  HeatAffected heat_affected;
+};
+
+std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& numbered);
+
+/// Effective lengths in one case, and whether the ends sway as the member buckles that way.
+struct CaseLengths {
+  BucklingLengths lengths;
+  std::array<bool, 2> sway{};  ///< bending about y, z
+};
+
+struct MemberChecks {
+  CheckResult yield;
+  CheckResult section;
+  CheckResult buckling;
+  CheckResult weld;
+  CheckResult joint;      ///< see joint_check.h
+  int section_class = 0;  ///< the worst met along the member, 0 where it cannot be told
+  int weld_end = 0;       ///< 0 at `from`, 1 at `to`: the end with the worse weld
+};
+
+struct NamedMemberCheck {
+  const char* name;
+  const CheckResult* result;
+};
+
+/// In the order of the reports: yield, section, buckling, weld, joint.
+std::array<NamedMemberCheck, 5> named_checks(const MemberChecks& checks);
+
+/// The check nearest its limit; its `result` is null if none was made.
+NamedMemberCheck nearest_limit(const MemberChecks& checks);
+
+/// `cuts`: as governing_cuts() finds them; `worst`: the greatest stress along the member.
+MemberChecks beam_checks(const MemberFacts& facts, const std::vector<SectionCut>& cuts,
+                         const Stress& worst, const CaseLengths& lengths, double factor);
+
+/// A link or a cable; `N` is its axial force where it is greatest, tension positive.
+MemberChecks bar_checks(const MemberFacts& facts, double N, const Stress& worst, bool cable,
+                        double factor);
+
+}  // namespace tubewright

@@ -1,0 +1,31 @@
+// Faults and doubts on their way to the user: their wording and their order.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cases/frame/frame.h"
+#include "cases/frame/place.h"
+
+namespace tubewright {
+
+/// The name in backticks.
+std::string quoted(const std::string& name);
+
+/// "`a`, `b` and `c`".
+std::string quoted_list(const std::vector<std::string>& names);
+
+/// A length for the reader's eye: "12.5 mm".
+std::string in_mm(double metres);
+
+/// With so many decimals: "0.58".
+std::string decimals(double value, int count);
+
+void add_error(Problems& problems, const Place& place, std::string message, std::string advice);
+void add_warning(Problems& problems, const Place& place, std::string message, std::string advice);
+
+/// In file order, what has no place last. Of problems that differ only in the piece of a path, or
+/// in the side of a mirrored pair, the first is kept.
+Problems in_file_order(Problems problems, const Frame& frame);
+
+}  // namespace tubewright

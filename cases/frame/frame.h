@@ -1,0 +1,382 @@
+// A frame as its builder describes it: named parts in plain data.
+//
+// Units are SI (m, N, N m, kg, Pa, rad, N/m), axes ISO 8855; the reader converts. Parts refer to
+// each other by name. A frame is sound when validate() in cases/validate.h finds no error in it.
+#pragma once
+
+#include <Eigen/Core>
+#include <array>
+#include <limits>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cases/frame/place.h"
+#include "solver/elements/sheet_buckling.h"
+#include "solver/model/material.h"
+#include "solver/model/model.h"
+#include "solver/model/section.h"
+
+namespace tubewright {
+
+constexpr double standard_gravity = 9.80665;  // m/s2, CGPM 1901
+
+/// Directions x y z rx ry rz, and Fx Fy Fz Mx My Mz, in the order of a node's unknowns.
+constexpr std::array<const char*, 6> direction_names = {"x", "y", "z", "rx", "ry", "rz"};
+constexpr std::array<const char*, 6> release_names = {"Fx", "Fy", "Fz", "Mx", "My", "Mz"};
+
+enum class Metal { steel, stainless, aluminium, other };
+
+/// What the heat of a weld leaves of a material's strength, Pa; NaN where unknown.
+struct HeatAffected {
+  double yield = std::numeric_limits<double>::quiet_NaN();
+  double ultimate = std::numeric_limits<double>::quiet_NaN();
+};
+
+struct MaterialEntry {
+  std::string name;
+  Material properties;
+  Place place;
+  Metal metal = Metal::steel;  ///< which standard's rules hold for it
+  HeatAffected heat_affected;  ///< aluminium only
+};
+
+enum class Shape { square_tube, rectangular_tube, round_tube, round_bar, flat_bar, properties };
+enum class Corners { cold_formed, hot_finished, sharp };
+
+struct SectionEntry {
+  std::string name;
+  Shape shape = Shape::square_tube;
+  double height = 0;  ///< side of a square, diameter of a round
+  double width = 0;   ///< side of a square, diameter of a round
+  double wall = 0;    ///< tubes only
+  Corners corners = Corners::cold_formed;
+  bool shear = true;  ///< Timoshenko with Cowper's coefficient; false: Euler-Bernoulli
+  Section given;      ///< Shape::properties only; shear areas `rigid` where absent
+  std::string material;
+  Place place;
+};
+
+struct Node {
+  std::string name;
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();
+  Place place;
+};
+
+enum class MemberKind { beam, link, cable, spring };
+
+struct Member {
+  std::string name;
+  MemberKind kind = MemberKind::beam;
+  std::string from;
+  std::string to;
+  std::string section;  ///< empty for a spring
+  double roll = 0;
+  double rate = 0;                      ///< spring only, N/m
+  EndConnection release_from = welded;  ///< 0 = free, finite = spring, `rigid` = joined
+  EndConnection release_to = welded;
+  std::string tube;  ///< the continuous tube (path) this is a piece of, else empty
+  /// Effective length over length, for bending about y and z; absent: found.
+  std::array<std::optional<double>, 2> buckling_length;
+  std::optional<double> weld_throat;  ///< absent: the tube's wall
+  Place place;
+};
+
+struct MirrorRule {
+  std::string from;  ///< name ending that is copied, such as "_l"
+  std::string to;    ///< name ending of the copy, such as "_r"
+  Place place;
+};
+
+struct SupportEntry {
+  std::string node;
+  std::array<bool, 6> restrained = {};
+  std::array<double, 6> displacement = {};
+  Place place;
+};
+
+struct CarriedMass {
+  std::string name;
+  double mass = 0;
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();
+  std::vector<std::string> on;
+  Eigen::Vector3d inertia = Eigen::Vector3d::Zero();  ///< about its own centre, kg m2
+  Place place;
+};
+
+struct RivetJoint {
+  double diameter = 0;
+  double pitch = 0;
+  std::optional<double> stiffness;       ///< of one rivet, N/m
+  std::optional<double> shear_strength;  ///< N
+};
+
+struct BondJoint {
+  double width = 0;
+  double thickness = 0;
+  double shear_modulus = 0;
+  std::optional<double> shear_strength;  ///< Pa
+};
+
+struct Sheet {
+  std::string name;
+  std::string material;
+  double thickness = 0;
+  SheetEdge edges = SheetEdge::simply_supported;
+  double offset = 0;
+  std::optional<RivetJoint> rivet;
+  std::optional<BondJoint> bond;
+  Place place;
+};
+
+struct PanelEntry {
+  std::string name;
+  std::vector<std::string> corners;  ///< in order round the panel
+  std::string sheet;
+  Place place;
+};
+
+enum class WheelHold { rigid_upright, spread };
+enum class WheelBrake { outboard, inboard, none };
+enum class Axle { front, rear };
+
+struct Wheel {
+  std::string name;
+  Eigen::Vector3d contact = Eigen::Vector3d::Zero();
+  Eigen::Vector3d centre = Eigen::Vector3d::Zero();
+  std::vector<std::string> carrier;
+  WheelHold hold = WheelHold::rigid_upright;
+  WheelBrake brake = WheelBrake::none;
+  std::vector<std::string> brake_mount;  ///< nodes an inboard brake is fixed to
+  Axle axle = Axle::front;
+  Place place;
+};
+
+inline double wheel_radius(const Wheel& wheel) { return wheel.centre.z() - wheel.contact.z(); }
+
+/// True if a rigid body joins the wheel's carriers.
+inline bool has_rigid_upright(const Wheel& wheel) {
+  return wheel.hold == WheelHold::rigid_upright && wheel.carrier.size() > 1;
+}
+
+/// Factors of the standard load cases that the file sets otherwise.
+struct StandardFactors {
+  std::optional<double> bump;         ///< times the static load
+  std::optional<double> step_height;  ///< m
+  std::optional<double> step;
+  std::optional<double> nudge;
+  std::optional<double> twist;
+  std::optional<double> tipping;   ///< share of the tipping limit that a turn may use
+  std::optional<double> combined;  ///< share of braking and turning taken together
+  std::optional<double> downhill;  ///< tangent of the slope in the combined cases
+};
+
+struct Vehicle {
+  std::vector<Wheel> wheels;
+  bool brake_ideal = false;
+  std::optional<double> brake_front_share;
+  std::optional<double> roll_stiffness_front_share;
+  double roll_centre_front = 0;
+  double roll_centre_rear = 0;
+  std::optional<double> tyre_rate;
+  std::optional<double> friction;
+  StandardFactors standard;
+  Place place;
+};
+
+enum class CaseKind { vehicle, fixed_supports, combine };
+
+struct NodeAction {
+  std::string node;
+  Eigen::Vector3d value = Eigen::Vector3d::Zero();  ///< N or N m
+  Place place;
+};
+
+/// A load along a member or along a whole tube (path).
+struct LineLoad {
+  std::string member;
+  Eigen::Vector3d load = Eigen::Vector3d::Zero();  ///< N per metre of member
+  Place place;
+};
+
+struct PointLoad {
+  std::string member;
+  double at = 0;  ///< fraction of the member (or whole tube) from its start
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();
+  Place place;
+};
+
+struct CaseTerm {
+  std::string name;
+  double factor = 1;
+  Place place;
+};
+
+struct WheelFactor {
+  std::string wheel;
+  double factor = 1;
+  Place place;
+};
+
+struct StepStrike {
+  std::string wheel;
+  double height = 0;
+  double factor = 1;
+  Place place;
+};
+
+/// Sliding sideways against a kerb.
+struct KerbNudge {
+  bool left = true;  ///< the side of the wheels that strike it
+  double factor = 1;
+  Place place;
+};
+
+/// Pulled (or, below zero, pushed) by nodes with a multiple of the weight, + forward.
+struct Tow {
+  std::vector<std::string> at;
+  double pull = 0;
+  Place place;
+};
+
+/// Lifted under nodes with a share of the weight; the wheels keep the rest.
+struct Jack {
+  std::vector<std::string> at;
+  double share = 0;
+  Place place;
+};
+
+/// Lashed down by nodes in a vehicle that brakes and turns: how hard it presses forward and to the
+/// left, in multiples of g.
+struct TieDown {
+  std::vector<std::string> at;
+  double forward = 0;
+  double left = 0;
+  Place place;
+};
+
+/// The vehicle comes to lie on its roll bar: a force on the bar, backward of straight down by
+/// `angle`, and one from the side. Nothing else holds it.
+struct RollOver {
+  std::vector<std::string> at;
+  double force = 0;  ///< N
+  double angle = 0;  ///< rad
+  double side = 0;   ///< N, + to the left
+  Place place;
+};
+
+struct Case {
+  std::string name;
+  CaseKind kind = CaseKind::fixed_supports;
+  bool rare = false;
+  std::optional<double> yield_factor;  ///< instead of limits.yield_factor
+  std::string note;
+  Place place;
+  // kind: static, and beside the wheels' forces kind: vehicle
+  std::vector<NodeAction> forces;
+  std::vector<NodeAction> moments;
+  // kind: static
+  std::vector<LineLoad> line_loads;
+  std::vector<PointLoad> point_loads;
+  Eigen::Vector3d gravity = Eigen::Vector3d::Zero();  ///< multiples of g
+  // kind: combine
+  std::vector<CaseTerm> of;
+  // kind: vehicle
+  double brake = 0;
+  double corner = 0;
+  double grade = 0;     ///< tangent of the slope, + = nose down
+  double bank = 0;      ///< of the road across the vehicle, rad, + = left side lower
+  double vertical = 1;  ///< factor on gravity normal to the road
+  std::vector<WheelFactor> bump;
+  std::optional<StepStrike> step;
+  std::optional<KerbNudge> nudge;
+  std::optional<Tow> tow;
+  std::optional<Jack> jack;
+  std::optional<TieDown> tie_down;
+  std::optional<RollOver> roll_over;
+  std::string lift;
+};
+
+struct TorsionTest {
+  std::array<std::string, 2> front;
+  std::array<std::string, 2> rear;
+  double couple = 0;
+  Place place;
+};
+
+struct Limits {
+  double yield_factor = 1.5;
+  std::optional<double> torsional_stiffness;  ///< N m/rad
+  std::optional<double> mass;
+  std::optional<double> deflection;
+  std::optional<double> frequency;
+};
+
+/// Part of what a frame goes through in its life.
+struct LifeBlock {
+  std::string load_case;  ///< one end of the cycle; empty: `vertical`
+  std::string from;       ///< the other end; empty: standing, or unloaded without wheels
+  double vertical = 0;    ///< times g, up and down from standing
+  double cycles = 0;
+  Place place;
+};
+
+/// How fatigue is screened. Without it in the file a vehicle gets a spectrum that does not count.
+struct Life {
+  double category = 36e6;  ///< Pa at 2 million cycles
+  bool damage_tolerant = false;
+  bool high_consequence = true;
+  std::vector<LifeBlock> spectrum;
+  Place place;
+};
+
+struct StockSize {
+  Shape shape = Shape::square_tube;
+  double height = 0;
+  double width = 0;
+  double wall = 0;
+  std::optional<double> price;
+};
+
+struct Stock {
+  double length = 6.0;
+  double kerf = 0.002;
+  double end_trim = 0.020;
+  std::vector<StockSize> sizes;
+};
+
+struct GaugeReading {
+  std::string node;
+  int direction = 2;
+  std::optional<double> reading;
+};
+
+struct BenchTest {
+  std::vector<std::pair<std::string, double>> weights;  ///< node, kg
+  std::vector<GaugeReading> gauges;
+};
+
+struct Frame {
+  std::string title;
+  double gravity = standard_gravity;
+  std::vector<MaterialEntry> materials;  ///< the file's own; see built_in_materials()
+  std::vector<SectionEntry> sections;
+  std::vector<Node> nodes;
+  std::vector<Member> members;
+  std::optional<MirrorRule> mirror;  ///< already applied by expand_mirror()
+  std::vector<SupportEntry> supports;
+  std::vector<CarriedMass> masses;
+  std::vector<Sheet> sheets;
+  std::vector<PanelEntry> panels;
+  std::optional<Vehicle> vehicle;
+  std::vector<Case> cases;
+  std::optional<TorsionTest> torsion;
+  Limits limits;
+  std::optional<Life> life;
+  std::optional<Stock> stock;
+  std::optional<BenchTest> bench_test;
+};
+
+}  // namespace tubewright

@@ -1,0 +1,235 @@
+#include "cases/frame/mirror.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <unordered_map>
+#include <unordered_set>
+
+#include "cases/frame/findings.h"
+
+namespace tubewright {
+namespace {
+
+// Distance from the plane below which a node lies on it: a file gives hundredths of a millimetre.
+constexpr double on_plane = 1e-6;  // m
+
+/// The frame being completed, and what the steps share.
+struct Expansion {
+  Frame& frame;
+  const MirrorRule rule;
+  std::unordered_map<std::string, std::size_t> node_index;
+  std::unordered_set<std::string> reported;
+  bool rule_applies = false;  ///< some name has the ending
+  Problems problems;
+
+  bool copies(const std::string& name) {
+    const bool copied = name.ends_with(rule.from);
+    rule_applies = rule_applies || copied;
+    return copied;
+  }
+
+  const Node* node(const std::string& name) const {
+    const auto found = node_index.find(name);
+    return found == node_index.end() ? nullptr : &frame.nodes[found->second];
+  }
+};
+
+bool lies_on_plane(const Node& n) { return std::abs(n.at.y()) <= on_plane; }
+
+void report_clash(Expansion& e, const Place& place, const std::string& kind,
+                  const std::string& copy, const std::string& original) {
+  add_error(e.problems, place,
+            kind + " " + quoted(copy) + " is given, but `mirror` makes it from " + quoted(original),
+            kind == "support" ? "remove it; hold what only one side may hold at a node on y = 0"
+                              : "remove it, or give it another ending");
+}
+
+/// The node that is the mirror image of `name`. Reports where there is none; but an unknown name is
+/// swapped unseen, since validate() reports it.
+std::string image_of(Expansion& e, const std::string& name, const std::string& part,
+                     const Place& place) {
+  const Node* original = e.node(name);
+  const std::string image = swap_ending(name, e.rule);
+  if (original == nullptr) return image;
+  if (lies_on_plane(*original)) return name;
+  if (image != name && e.node(image) != nullptr) return image;
+  if (!e.reported.insert(part + '\n' + name).second) return name;
+  if (image == name) {
+    add_error(e.problems, place,
+              part + " is mirrored, but its node " + quoted(name) +
+                  " lies off the plane y = 0 and has no image",
+              "end its name in " + quoted(e.rule.from) + ", or put it on y = 0");
+  } else {
+    add_error(e.problems, place,
+              part + " is mirrored, but the image " + quoted(image) + " of its node " +
+                  quoted(name) + " does not exist",
+              "describe " + quoted(image) + " and let `mirror` make " + quoted(name));
+  }
+  return name;
+}
+
+void copy_nodes(Expansion& e) {
+  const std::size_t given = e.frame.nodes.size();
+  for (std::size_t i = 0; i < given; ++i) {
+    Node copy = e.frame.nodes[i];
+    if (!e.copies(copy.name) || lies_on_plane(copy)) continue;
+    copy.name = swap_ending(copy.name, e.rule);
+    copy.at.y() = -copy.at.y();
+    if (const Node* other = e.node(copy.name)) {
+      report_clash(e, other->place, "node", copy.name, e.frame.nodes[i].name);
+      continue;
+    }
+    e.node_index.emplace(copy.name, e.frame.nodes.size());
+    e.frame.nodes.push_back(std::move(copy));
+  }
+}
+
+/// A single member, or a continuous tube: the pieces of one path.
+struct WrittenMember {
+  std::string name;
+  std::vector<std::size_t> pieces;
+};
+
+std::vector<WrittenMember> written_members(const Frame& frame) {
+  std::vector<WrittenMember> written;
+  std::unordered_map<std::string, std::size_t> index;
+  for (std::size_t i = 0; i < frame.members.size(); ++i) {
+    const Member& m = frame.members[i];
+    const std::string& name = m.tube.empty() ? m.name : m.tube;
+    const auto [found, is_new] = index.emplace(name, written.size());
+    if (is_new) written.push_back({name, {}});
+    written[found->second].pieces.push_back(i);
+  }
+  return written;
+}
+
+/// The image of every piece; empty if the tube is its own image.
+std::vector<Member> images_of(Expansion& e, const WrittenMember& original,
+                              const std::string& image) {
+  std::vector<Member> copies;
+  std::multiset<std::set<std::string>> ends_before, ends_after;
+  for (const std::size_t i : original.pieces) {
+    Member copy = e.frame.members[i];
+    const std::string part = "member " + quoted(original.name);
+    ends_before.insert({copy.from, copy.to});
+    copy.from = image_of(e, copy.from, part, copy.place);
+    copy.to = image_of(e, copy.to, part, copy.place);
+    ends_after.insert({copy.from, copy.to});
+    copy.name = image + copy.name.substr(original.name.size());
+    if (!copy.tube.empty()) copy.tube = image;
+    copy.roll = 0.0 - copy.roll;
+    copies.push_back(std::move(copy));
+  }
+  if (ends_before == ends_after) copies.clear();
+  return copies;
+}
+
+void copy_members(Expansion& e) {
+  const std::vector<WrittenMember> given = written_members(e.frame);
+  std::unordered_map<std::string, Place> taken;
+  for (const WrittenMember& w : given) {
+    taken.emplace(w.name, e.frame.members[w.pieces.front()].place);
+  }
+  for (const Member& m : e.frame.members) taken.emplace(m.name, m.place);
+
+  for (const WrittenMember& original : given) {
+    if (!e.copies(original.name)) continue;
+    const std::string image = swap_ending(original.name, e.rule);
+    std::vector<Member> copies = images_of(e, original, image);
+    if (copies.empty()) continue;
+    auto other = taken.find(image);
+    if (other == taken.end()) other = taken.find(copies.front().name);
+    if (other != taken.end()) {
+      report_clash(e, other->second, "member", image, original.name);
+      continue;
+    }
+    for (Member& copy : copies) e.frame.members.push_back(std::move(copy));
+  }
+}
+
+void copy_supports(Expansion& e) {
+  std::unordered_map<std::string, Place> taken;
+  for (const SupportEntry& s : e.frame.supports) taken.emplace(s.node, s.place);
+  const std::size_t given = e.frame.supports.size();
+  for (std::size_t i = 0; i < given; ++i) {
+    SupportEntry copy = e.frame.supports[i];
+    if (!e.copies(copy.node)) continue;
+    const std::string original = copy.node;
+    copy.node = image_of(e, original, "support " + quoted(original), copy.place);
+    if (copy.node == original) continue;
+    if (const auto other = taken.find(copy.node); other != taken.end()) {
+      report_clash(e, other->second, "support", copy.node, original);
+      continue;
+    }
+    // y is odd under the reflection; rotations turn with the opposite sense except about y.
+    for (const int d : {1, 3, 5}) copy.displacement[d] = 0.0 - copy.displacement[d];
+    e.frame.supports.push_back(std::move(copy));
+  }
+}
+
+void copy_panels(Expansion& e) {
+  std::unordered_map<std::string, Place> taken;
+  for (const PanelEntry& p : e.frame.panels) taken.emplace(p.name, p.place);
+  const std::size_t given = e.frame.panels.size();
+  for (std::size_t i = 0; i < given; ++i) {
+    PanelEntry copy = e.frame.panels[i];
+    if (!e.copies(copy.name)) continue;
+    const std::string original = copy.name;
+    const std::multiset<std::string> corners(copy.corners.begin(), copy.corners.end());
+    for (std::string& corner : copy.corners) {
+      corner = image_of(e, corner, "panel " + quoted(original), copy.place);
+    }
+    if (corners == std::multiset(copy.corners.begin(), copy.corners.end())) continue;
+    std::reverse(copy.corners.begin(), copy.corners.end());  // so that the normal is mirrored
+    copy.name = swap_ending(original, e.rule);
+    if (const auto other = taken.find(copy.name); other != taken.end()) {
+      report_clash(e, other->second, "panel", copy.name, original);
+      continue;
+    }
+    e.frame.panels.push_back(std::move(copy));
+  }
+}
+
+/// A name must not carry both endings.
+bool ambiguous(const MirrorRule& rule) {
+  return rule.from.empty() || rule.to.empty() || rule.from.ends_with(rule.to) ||
+         rule.to.ends_with(rule.from);
+}
+
+}  // namespace
+
+std::string swap_ending(const std::string& name, const MirrorRule& rule) {
+  const auto without = [&](const std::string& ending) {
+    return name.substr(0, name.size() - ending.size());
+  };
+  if (name.ends_with(rule.from)) return without(rule.from) + rule.to;
+  if (name.ends_with(rule.to)) return without(rule.to) + rule.from;
+  return name;
+}
+
+Problems expand_mirror(Frame& frame) {
+  if (!frame.mirror) return {};
+  const MirrorRule& rule = *frame.mirror;
+  if (ambiguous(rule)) {
+    return {{Severity::error, rule.place,
+             "`mirror` cannot tell the endings " + quoted(rule.from) + " and " + quoted(rule.to) +
+                 " apart",
+             "give two different endings, such as `_l` and `_r`"}};
+  }
+
+  Expansion e{frame, rule, {}, {}, false, {}};
+  for (std::size_t i = 0; i < frame.nodes.size(); ++i) e.node_index.emplace(frame.nodes[i].name, i);
+  copy_nodes(e);
+  copy_members(e);
+  copy_supports(e);
+  copy_panels(e);
+  if (!e.rule_applies) {
+    add_warning(e.problems, rule.place,
+                "`mirror` copies nothing: no name ends in " + quoted(rule.from),
+                "end the names of one side in " + quoted(rule.from));
+  }
+  return std::move(e.problems);
+}
+
+}  // namespace tubewright

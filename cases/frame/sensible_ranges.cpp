@@ -1,0 +1,13 @@
+#include "cases/frame/sensible_ranges.h"
+
+namespace tubewright {
+
+bool check_range(double value, const Range& range, const std::string& subject,
+                 const std::string& what, const Place& place, Problems& problems) {
+  if (within(value, range)) return true;
+  add_error(problems, place, subject + " has an impossible " + quoted(what),
+            std::string("give ") + range.words);
+  return false;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,101 @@
+#include "cases/lint/lint.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <unordered_map>
+#include <unordered_set>
+
+#include "cases/frame/built_in_materials.h"
+#include "cases/frame/findings.h"
+#include "cases/lint/lint_parts.h"
+
+namespace tubewright {
+namespace {
+
+double smaller_side(const SectionEntry& s) {
+  if (s.shape != Shape::properties) return std::min(s.height, s.width);
+  return std::sqrt(6 * std::min(s.given.Iy, s.given.Iz) / s.given.A);
+}
+
+}  // namespace
+
+std::vector<double> tube_sides(const Frame& frame) {
+  std::unordered_map<std::string, double> side_of;
+  for (const SectionEntry& s : frame.sections) side_of.emplace(s.name, smaller_side(s));
+  std::vector<double> sides;
+  for (const Member& m : frame.members) {
+    const auto found = side_of.find(m.section);
+    sides.push_back(found == side_of.end() ? 0 : found->second);
+  }
+  return sides;
+}
+
+Problems lint_unused(const Frame& frame, const Layout& layout) {
+  Problems problems;
+  for (std::size_t i = 0; i < frame.nodes.size(); ++i) {
+    if (!layout.members_at[i].empty() || problems.size() >= most_of_a_kind) continue;
+    add_warning(problems, frame.nodes[i].place,
+                "node " + quoted(frame.nodes[i].name) + " is used by no member",
+                "remove it, or join it");
+  }
+  std::unordered_set<std::string> used;
+  for (const Member& m : frame.members) used.insert(m.section);
+  for (const SectionEntry& s : frame.sections) {
+    if (used.contains(s.name) || problems.size() >= most_of_a_kind) continue;
+    add_warning(problems, s.place, "section " + quoted(s.name) + " is used by no member",
+                "remove it, or give it to a member");
+  }
+  return problems;
+}
+
+Problems lint_strengths(const Frame& frame) {
+  Problems problems;
+  std::unordered_set<std::string> used_sections, reported;
+  for (const Member& m : frame.members) used_sections.insert(m.section);
+  for (const SectionEntry& s : frame.sections) {
+    const MaterialEntry* material = find_material(frame, s.material);
+    if (material == nullptr || !std::isnan(material->properties.yield)) continue;
+    if (!used_sections.contains(s.name) || !reported.insert(material->name).second) continue;
+    add_warning(problems, material->place,
+                "material " + quoted(material->name) + " has no yield strength",
+                "give `yield` in MPa; without it the tubes of section " + quoted(s.name) +
+                    " cannot be checked");
+  }
+  return problems;
+}
+
+Problems lint_duplicates(const Frame& frame, const Layout& layout) {
+  Problems problems;
+  std::map<std::pair<int, int>, int> first;
+  for (std::size_t i = 0; i < frame.members.size(); ++i) {
+    const Member& m = frame.members[i];
+    if (m.kind == MemberKind::spring || m.kind == MemberKind::cable) continue;
+    const auto [a, b] = std::minmax(layout.ends[i][0], layout.ends[i][1]);
+    if (a < 0 || problems.size() >= most_of_a_kind) continue;
+    const auto [other, is_new] = first.emplace(std::pair(a, b), static_cast<int>(i));
+    if (is_new) continue;
+    add_warning(problems, m.place,
+                "members " + quoted(frame.members[other->second].name) + " and " + quoted(m.name) +
+                    " join the same two nodes",
+                "remove one; two tubes side by side need nodes of their own");
+  }
+  return problems;
+}
+
+Problems lint(const Frame& frame) {
+  const Layout layout = layout_of(frame);
+  Problems all;
+  for (Problems kind :
+       {lint_unused(frame, layout), lint_strengths(frame), lint_duplicates(frame, layout),
+        lint_close_nodes(frame, layout), lint_nodes_on_members(frame, layout),
+        lint_crossings(frame, layout), lint_bays(frame, layout), lint_sheets(frame)}) {
+    const bool cut_short = kind.size() >= most_of_a_kind;
+    kind = in_file_order(std::move(kind), frame);
+    if (cut_short) kind.back().advice += "; there are more of this kind, not listed";
+    all.insert(all.end(), kind.begin(), kind.end());
+  }
+  return in_file_order(std::move(all), frame);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,145 @@
+#include "cases/model/build_model.h"
+
+#include <algorithm>
+#include <set>
+
+#include "cases/frame/built_in_materials.h"
+#include "cases/frame/layout.h"
+#include "cases/frame/section_of.h"
+#include "cases/model/sheet_joint_stiffness.h"
+
+namespace tubewright {
+
+namespace {
+
+Bar bar_of(const Frame& frame, const NumberedFrame& n, const Member& m) {
+  Bar bar;
+  bar.from = n.node.at(m.from);
+  bar.to = n.node.at(m.to);
+  bar.tension_only = m.kind == MemberKind::cable;
+  if (m.kind == MemberKind::spring) {
+    bar.stiffness = m.rate;
+  } else {
+    const SectionEntry& section = find_section(frame, m.section);
+    const Material& material = find_material(frame, section.material)->properties;
+    bar.stiffness = material.E * section_of(section, material).A / member_length(n, m);  // EA/L
+  }
+  return bar;
+}
+
+/// The body's master is the node that a support holds, if one does: only a master can be held.
+RigidBody upright(const Frame& frame, const NumberedFrame& n, const Wheel& wheel) {
+  RigidBody body{node_numbers(n, wheel.carrier)};
+  for (const SupportEntry& s : frame.supports) {
+    const auto held = std::find(body.nodes.begin(), body.nodes.end(), n.node.at(s.node));
+    if (held != body.nodes.end()) std::iter_swap(body.nodes.begin(), held);
+  }
+  return body;
+}
+
+std::vector<Panel> panels_of(const Frame& frame, const NumberedFrame& n) {
+  std::vector<Panel> panels;
+  if (frame.panels.empty()) return panels;
+  const Layout layout = layout_of(frame);
+  for (const PanelEntry& entry : frame.panels) {
+    const Sheet& sheet = find_sheet(frame, entry.sheet);
+    const Material& material = find_material(frame, sheet.material)->properties;
+    Panel panel;
+    panel.thickness = sheet.thickness;
+    panel.G = material.G;
+    panel.joint = joint_stiffness(sheet, material).total();
+    panel.offset = sheet.offset;
+    for (int k = 0; k < 4; ++k) panel.corners[k] = n.node.at(entry.corners[k]);
+    for (int k = 0; k < 4; ++k) {
+      const int a = panel.corners[k], b = panel.corners[(k + 1) % 4];
+      for (const int member : members_in_line(frame, layout, a, b)) {
+        panel.edges[k].push_back({n.slots[member].is_beam, n.slots[member].index});
+      }
+    }
+    panels.push_back(std::move(panel));
+  }
+  return panels;
+}
+
+}  // namespace
+
+std::vector<int> node_numbers(const NumberedFrame& numbered,
+                              const std::vector<std::string>& names) {
+  std::vector<int> list;
+  for (const std::string& name : names) list.push_back(numbered.node.at(name));
+  return list;
+}
+
+std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel) {
+  std::set<int> members;
+  for (const auto& edge : panel.edges) {
+    for (const EdgePiece& piece : edge) {
+      members.insert(piece.is_beam ? numbered.member_of_beam[piece.index]
+                                   : numbered.member_of_bar[piece.index]);
+    }
+  }
+  return {members.begin(), members.end()};
+}
+
+bool has_springs(const Frame& frame) {
+  return std::any_of(frame.members.begin(), frame.members.end(),
+                     [](const Member& m) { return m.kind == MemberKind::spring; });
+}
+
+double member_length(const NumberedFrame& numbered, const Member& member) {
+  const std::vector<Eigen::Vector3d>& at = numbered.model.nodes;
+  return (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();
+}
+
+const SectionEntry& find_section(const Frame& frame, const std::string& name) {
+  return *std::find_if(frame.sections.begin(), frame.sections.end(),
+                       [&](const SectionEntry& s) { return s.name == name; });
+}
+
+const Sheet& find_sheet(const Frame& frame, const std::string& name) {
+  return *std::find_if(frame.sheets.begin(), frame.sheets.end(),
+                       [&](const Sheet& s) { return s.name == name; });
+}
+
+NumberedFrame build_model(const Frame& frame) {
+  NumberedFrame n;
+  for (const Node& node : frame.nodes) {
+    n.node.emplace(node.name, static_cast<int>(n.model.nodes.size()));
+    n.model.nodes.push_back(node.at);
+  }
+  std::unordered_map<std::string, int> section_number;
+  for (const SectionEntry& s : frame.sections) {
+    const Material& material = find_material(frame, s.material)->properties;
+    section_number.emplace(s.name, static_cast<int>(n.model.sections.size()));
+    n.model.sections.push_back(section_of(s, material));
+    n.model.materials.push_back(material);  // one a section: the solver wants both together
+  }
+  for (const Member& m : frame.members) {
+    const int index = static_cast<int>(n.slots.size());
+    n.members[m.name].push_back(index);
+    if (!m.tube.empty() && m.tube != m.name) n.members[m.tube].push_back(index);
+    if (m.kind == MemberKind::beam) {
+      const int section = section_number.at(m.section);
+      n.slots.push_back({true, static_cast<int>(n.model.beams.size())});
+      n.member_of_beam.push_back(index);
+      n.model.beams.push_back({n.node.at(m.from), n.node.at(m.to), section, section, m.roll,
+                               m.release_from, m.release_to});
+    } else {
+      n.slots.push_back({false, static_cast<int>(n.model.bars.size())});
+      n.member_of_bar.push_back(index);
+      n.model.bars.push_back(bar_of(frame, n, m));
+    }
+  }
+  n.model.panels = panels_of(frame, n);
+  if (frame.vehicle) {
+    for (const Wheel& w : frame.vehicle->wheels) {
+      if (has_rigid_upright(w)) n.model.bodies.push_back(upright(frame, n, w));
+    }
+  }
+  for (const SupportEntry& s : frame.supports) {
+    n.model.supports.push_back({n.node.at(s.node), s.restrained});
+  }
+  return n;
+}
+
+}  // namespace tubewright

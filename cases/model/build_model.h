@@ -1,0 +1,47 @@
+// From named parts to the numbered model.
+#pragma once
+
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "cases/frame/frame.h"
+#include "solver/model/model.h"
+
+namespace tubewright {
+
+/// Where a member of the frame stands in the model: beams[index] or bars[index].
+struct MemberSlot {
+  bool is_beam = true;
+  int index = 0;
+};
+
+struct NumberedFrame {
+  Model model;                      ///< nodes in the order of Frame::nodes
+  std::vector<MemberSlot> slots;    ///< in the order of Frame::members
+  std::vector<int> member_of_beam;  ///< the member that each beam, or bar, of the model is
+  std::vector<int> member_of_bar;
+  std::unordered_map<std::string, int> node;
+  /// Members by name; the name of a continuous tube stands for all its pieces, in order.
+  std::unordered_map<std::string, std::vector<int>> members;
+};
+
+/// Requires: validate() found no error.
+NumberedFrame build_model(const Frame& frame);
+
+/// The numbers of named nodes. Requires: they exist.
+std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<std::string>& names);
+
+/// The members along the edges of a panel of the model, each once, ascending.
+std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel);
+
+bool has_springs(const Frame& frame);
+
+/// Length of a member, m.
+double member_length(const NumberedFrame& numbered, const Member& member);
+
+/// The section entry or sheet of that name. Requires: it exists.
+const SectionEntry& find_section(const Frame& frame, const std::string& name);
+const Sheet& find_sheet(const Frame& frame, const std::string& name);
+
+}  // namespace tubewright

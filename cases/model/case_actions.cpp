@@ -1,0 +1,104 @@
+#include "cases/model/case_actions.h"
+
+#include <algorithm>
+#include <map>
+
+#include "cases/model/mass_distribution.h"
+
+namespace tubewright {
+
+namespace {
+
+Eigen::Ref<Eigen::Vector3d> force_on(Actions& a, int node) {
+  return a.nodal.segment<3>(dofs_per_node * node);
+}
+
+Eigen::Ref<Eigen::Vector3d> moment_on(Actions& a, int node) {
+  return a.nodal.segment<3>(dofs_per_node * node + 3);
+}
+
+void add_line_load(Actions& a, const NumberedFrame& n, const LineLoad& load) {
+  for (const int m : n.members.at(load.member)) a.beams[n.slots[m].index].line += load.load;
+}
+
+/// `at` runs over the whole continuous tube: find the piece it falls on.
+void add_point_load(Actions& a, const Frame& frame, const NumberedFrame& n, const PointLoad& load) {
+  const std::vector<int>& pieces = n.members.at(load.member);
+  double total = 0;
+  for (const int m : pieces) total += member_length(n, frame.members[m]);
+  double along = load.at * total;
+  for (const int m : pieces) {
+    const double length = member_length(n, frame.members[m]);
+    if (along <= length || m == pieces.back()) {
+      const double at = std::clamp(along / length, 0.0, 1.0);
+      a.beams[n.slots[m].index].points.push_back({at, load.force, load.moment});
+      return;
+    }
+    along -= length;
+  }
+}
+
+Actions static_actions(const Frame& frame, const NumberedFrame& n, const Case& c) {
+  Actions a = no_actions(n.model);
+  for (const NodeAction& f : c.forces) force_on(a, n.node.at(f.node)) += f.value;
+  for (const NodeAction& m : c.moments) moment_on(a, n.node.at(m.node)) += m.value;
+  for (const LineLoad& load : c.line_loads) add_line_load(a, n, load);
+  for (const PointLoad& load : c.point_loads) add_point_load(a, frame, n, load);
+  if (!c.gravity.isZero(0)) {
+    BodyField weight;
+    weight.at_centre = frame.gravity * c.gravity;
+    add_body_field(a, n.model, mass_distribution(frame, n), weight);
+  }
+  for (const SupportEntry& s : frame.supports) {
+    for (int d = 0; d < dofs_per_node; ++d) {
+      a.prescribed[dofs_per_node * n.node.at(s.node) + d] = s.displacement[d];
+    }
+  }
+  return a;
+}
+
+/// `known`: combinations met before, so that nested ones are opened once.
+const Factors& open_combination(const Frame& frame, const Case& c,
+                                std::map<std::string, Factors>& known) {
+  const auto [place, is_new] = known.try_emplace(c.name);
+  Factors& factors = place->second;  // stays where it is while the map grows
+  if (!is_new) return factors;
+  if (c.kind != CaseKind::combine) factors[c.name] = 1;
+  for (const CaseTerm& term : c.of) {
+    for (const auto& [name, factor] :
+         open_combination(frame, *find_case(frame, term.name), known)) {
+      factors[name] += term.factor * factor;
+    }
+  }
+  return factors;
+}
+
+}  // namespace
+
+Factors basic_cases(const Frame& frame, const Case& c) {
+  std::map<std::string, Factors> known;
+  return open_combination(frame, c, known);
+}
+
+const Case* find_case(const Frame& frame, const std::string& name) {
+  const auto found = std::find_if(frame.cases.begin(), frame.cases.end(),
+                                  [&](const Case& c) { return c.name == name; });
+  return found == frame.cases.end() ? nullptr : &*found;
+}
+
+bool needs_vehicle(const Frame& frame, const Case& load_case) {
+  for (const auto& [name, factor] : basic_cases(frame, load_case)) {
+    if (find_case(frame, name)->kind == CaseKind::vehicle) return true;
+  }
+  return false;
+}
+
+Actions case_actions(const Frame& frame, const NumberedFrame& numbered, const Case& load_case) {
+  Actions sum = no_actions(numbered.model);
+  for (const auto& [name, factor] : basic_cases(frame, load_case)) {
+    add_actions(sum, static_actions(frame, numbered, *find_case(frame, name)), factor);
+  }
+  return sum;
+}
+
+}  // namespace tubewright

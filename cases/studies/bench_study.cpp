@@ -1,0 +1,263 @@
+#include "cases/studies/bench_study.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <map>
+
+#include "cases/model/build_model.h"
+#include "cases/model/mechanism_report.h"
+#include "cases/studies/gauge_twist.h"
+#include "cases/studies/torsion.h"
+#include "solver/elements/rigid_bodies.h"
+#include "solver/statics/statics.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Displacements of all gauges, m.
+std::variant<std::vector<double>, Problems> predict(const Frame& frame) {
+  NumberedFrame n = build_model(frame);
+  if (frame.supports.empty()) {
+    const auto& rear = frame.torsion->rear;
+    n.model.supports = held_fully(n.model, node_numbers(n, {rear[0], rear[1]}));
+  }
+  Actions actions = no_actions(n.model);
+  for (const auto& [node, kilograms] : frame.bench_test->weights) {
+    actions.nodal[dofs_per_node * n.node.at(node) + 2] -= kilograms * frame.gravity;
+  }
+  for (const SupportEntry& s : frame.supports) {
+    for (int d = 0; d < dofs_per_node; ++d) {
+      actions.prescribed[dofs_per_node * n.node.at(s.node) + d] = s.displacement[d];
+    }
+  }
+  StaticResult solved = solve_statics(n.model, {actions});
+  if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
+    return failure_problems(frame, n, *failure, "bench_test");
+  }
+  const Eigen::VectorXd& u = std::get<std::vector<StaticSolution>>(solved).front().displacements;
+  std::vector<double> readings;
+  for (const GaugeReading& g : frame.bench_test->gauges) {
+    readings.push_back(u[dofs_per_node * n.node.at(g.node) + g.direction]);
+  }
+  return readings;
+}
+
+/// Root mean square of reading less prediction, over the gauges that were read.
+double misfit(const BenchTest& test, const std::vector<double>& predicted) {
+  double sum = 0;
+  int count = 0;
+  for (size_t i = 0; i < test.gauges.size(); ++i) {
+    if (!test.gauges[i].reading) continue;
+    const double off = *test.gauges[i].reading - predicted[i];
+    sum += off * off;
+    ++count;
+  }
+  return std::sqrt(sum / std::max(1, count));
+}
+
+Frame with_rivet_stiffness(Frame frame, double stiffness) {
+  for (Sheet& sheet : frame.sheets) {
+    if (sheet.rivet) sheet.rivet->stiffness = stiffness;
+  }
+  return frame;
+}
+
+/// Least of a function with one valley, by a scan and golden section.
+double lowest(const std::function<double(double)>& f, double from, double to) {
+  constexpr int steps = 24;
+  double best = from, best_value = INFINITY;
+  for (int i = 0; i <= steps; ++i) {
+    const double x = from + (to - from) * i / steps;
+    const double value = f(x);
+    if (value < best_value) {
+      best = x;
+      best_value = value;
+    }
+  }
+  constexpr double ratio = 0.6180339887498949;
+  double a = std::max(from, best - (to - from) / steps),
+         b = std::min(to, best + (to - from) / steps);
+  double c = b - ratio * (b - a), d = a + ratio * (b - a), fc = f(c), fd = f(d);
+  for (int i = 0; i < 40; ++i) {
+    if (fc < fd) {
+      b = d;
+      d = c;
+      fd = fc;
+      fc = f(c = b - ratio * (b - a));
+    } else {
+      a = c;
+      c = d;
+      fc = fd;
+      fd = f(d = a + ratio * (b - a));
+    }
+  }
+  return (a + b) / 2;
+}
+
+struct Search {
+  FitKind kind;
+  double softest, stiffest;  ///< N m/rad or N/m
+  Frame (*apply)(Frame, double);
+};
+
+// From a tube end that hardly holds to one that nobody could tell from a weld, and so for rivets.
+constexpr Search searches[] = {{FitKind::joints, 10, 1e7, with_joint_stiffness},
+                               {FitKind::rivets, 1e4, 1e10, with_rivet_stiffness}};
+
+BenchFit fit(const Frame& frame, const Search& search, const std::vector<double>& before) {
+  const BenchTest& test = *frame.bench_test;
+  const auto predicted_at = [&](double stiffness) {
+    const auto outcome = predict(search.apply(frame, stiffness));
+    const auto* readings = std::get_if<std::vector<double>>(&outcome);
+    return readings == nullptr ? std::vector<double>() : *readings;
+  };
+  const auto rms_error_at = [&](double exponent) {
+    const std::vector<double> predicted = predicted_at(std::pow(10, exponent));
+    return predicted.empty() ? INFINITY : misfit(test, predicted);
+  };
+  const double soft = std::log10(search.softest), stiff = std::log10(search.stiffest);
+  const double exponent = lowest(rms_error_at, soft, stiff);
+  BenchFit f;
+  f.kind = search.kind;
+  f.stiffness = std::pow(10, exponent);
+  f.rms_before = misfit(test, before);
+  const std::vector<double> after = predicted_at(f.stiffness);
+  f.rms_after = misfit(test, after);
+  for (size_t i = 0; i < test.gauges.size(); ++i) {
+    if (test.gauges[i].reading) f.predicted.push_back(after[i]);
+  }
+  double greatest = 0, spread = 0;
+  const std::vector<double> softest = predicted_at(search.softest),
+                            stiffest = predicted_at(search.stiffest);
+  for (size_t i = 0; i < stiffest.size(); ++i) {
+    greatest = std::max(greatest, std::abs(stiffest[i]));
+    if (!softest.empty()) spread = std::max(spread, std::abs(softest[i] - stiffest[i]));
+  }
+  constexpr double hardly_any = 0.01, hardly_better = 0.5;
+  if (spread <= hardly_any * greatest) {
+    f.state = FitState::insensitive;
+  } else if (exponent > stiff - 0.05 || f.rms_after >= misfit(test, stiffest) * (1 - 1e-6)) {
+    f.state = FitState::at_the_stiff_end;
+  } else if (exponent < soft + 0.05) {
+    f.state = FitState::at_the_soft_end;
+  } else if (f.rms_after > hardly_better * f.rms_before) {
+    f.state = FitState::hardly_explains;
+  }
+  if (frame.torsion) f.torsional_stiffness = torsional_stiffness(search.apply(frame, f.stiffness));
+  return f;
+}
+
+const Eigen::Vector3d& position(const Frame& frame, const std::string& name) {
+  return std::find_if(frame.nodes.begin(), frame.nodes.end(),
+                      [&](const Node& n) { return n.name == name; })
+      ->at;
+}
+
+/// Gauges at a pair of the torsion test; nothing if one is missing.
+std::optional<GaugePair> gauge_pair(const Frame& frame, const std::array<std::string, 2>& nodes,
+                                    const std::function<std::optional<double>(size_t)>& value) {
+  GaugePair pair;
+  double y[2] = {0, 0};
+  for (int side = 0; side < 2; ++side) {
+    bool found = false;
+    for (size_t i = 0; i < frame.bench_test->gauges.size(); ++i) {
+      const GaugeReading& g = frame.bench_test->gauges[i];
+      if (g.node != nodes[static_cast<size_t>(side)] || g.direction != 2) continue;
+      const auto reading = value(i);
+      if (!reading) continue;
+      (side == 0 ? pair.left : pair.right) = *reading;
+      found = true;
+    }
+    if (!found) return std::nullopt;
+    y[side] = position(frame, nodes[static_cast<size_t>(side)]).y();
+  }
+  pair.distance = y[0] - y[1];
+  return pair;
+}
+
+/// Moment about x of the weights on the front half of the torsion test, N m.
+double couple_of_weights(const Frame& frame) {
+  const TorsionTest& t = *frame.torsion;
+  const double front = (position(frame, t.front[0]).x() + position(frame, t.front[1]).x()) / 2;
+  const double rear = (position(frame, t.rear[0]).x() + position(frame, t.rear[1]).x()) / 2;
+  double couple = 0;
+  for (const auto& [name, kilograms] : frame.bench_test->weights) {
+    const Eigen::Vector3d& at = position(frame, name);
+    const bool ahead = std::abs(at.x() - front) < std::abs(at.x() - rear);
+    if (ahead) couple -= at.y() * kilograms * frame.gravity;
+  }
+  return couple;
+}
+
+void add_stiffness(const Frame& frame, const std::vector<double>& predicted, BenchStudy& s) {
+  if (!frame.torsion) return;
+  const auto read = [&](size_t i) { return frame.bench_test->gauges[i].reading; };
+  const auto model = [&](size_t i) { return std::optional(predicted[i]); };
+  const double couple = couple_of_weights(frame);
+  const auto stiffness = [&](const std::function<std::optional<double>(size_t)>& value,
+                             bool& rear_known) -> std::optional<double> {
+    const auto front = gauge_pair(frame, frame.torsion->front, value);
+    const auto rear = gauge_pair(frame, frame.torsion->rear, value);
+    if (!front) return std::nullopt;
+    rear_known = rear.has_value();
+    const double K = measured_stiffness(couple, *front, rear.value_or(GaugePair{0, 0, 1}));
+    if (!std::isfinite(K) || !(K > 0)) return std::nullopt;
+    return K;
+  };
+  bool ignored = false;
+  s.measured_stiffness = stiffness(read, s.rear_was_measured);
+  s.model_stiffness = stiffness(model, ignored);
+}
+
+}  // namespace
+
+Frame with_joint_stiffness(Frame frame, double stiffness) {
+  std::map<std::pair<std::string, std::string>, int> meets;  // pieces of a tube at a node
+  for (const Member& m : frame.members) {
+    if (m.tube.empty()) continue;
+    ++meets[{m.tube, m.from}];
+    ++meets[{m.tube, m.to}];
+  }
+  for (Member& m : frame.members) {
+    if (m.kind != MemberKind::beam) continue;
+    for (auto [node, connection] : {std::pair{&m.from, &m.release_from}, {&m.to, &m.release_to}}) {
+      if (!m.tube.empty() && meets[{m.tube, *node}] > 1) continue;
+      for (const int bending : {4, 5}) {
+        if (std::isinf((*connection)[bending])) (*connection)[bending] = stiffness;
+      }
+    }
+  }
+  return frame;
+}
+
+BenchOutcome bench_study(const Frame& frame) {
+  const auto outcome = predict(frame);
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& predicted = std::get<std::vector<double>>(outcome);
+  BenchStudy s;
+  s.held_by_supports = !frame.supports.empty();
+  bool any_read = false;
+  for (size_t i = 0; i < predicted.size(); ++i) {
+    const GaugeReading& g = frame.bench_test->gauges[i];
+    s.gauges.push_back({g.node, g.direction, predicted[i], g.reading});
+    any_read = any_read || g.reading;
+  }
+  add_stiffness(frame, predicted, s);
+  if (!any_read) return s;
+  for (const Search& search : searches) {
+    if (search.kind == FitKind::rivets &&
+        std::none_of(frame.panels.begin(), frame.panels.end(), [&](const PanelEntry& p) {
+          return find_sheet(frame, p.sheet).rivet.has_value();
+        })) {
+      continue;
+    }
+    s.fits.push_back(fit(frame, search, predicted));
+  }
+  std::stable_sort(s.fits.begin(), s.fits.end(),
+                   [](const BenchFit& a, const BenchFit& b) { return a.rms_after < b.rms_after; });
+  return s;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,36 @@
+// By what factor the loads of each case would have to grow before the frame buckles.
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "cases/analysis/analysis.h"
+#include "cases/checks/buckling_lengths.h"
+#include "cases/frame/frame.h"
+#include "cases/frame/place.h"
+
+namespace tubewright {
+
+struct CaseBuckling {
+  std::string load_case;
+  std::vector<double> factors;  ///< alpha_cr, ascending; empty: does not buckle under these loads
+  std::vector<std::string> where;  ///< the member that moves most in each
+  bool complete = false;           ///< none below the last one is missing
+};
+
+struct BuckleStudy {
+  std::vector<CaseBuckling> cases;
+  Problems remarks;  ///< of the solution of the cases
+};
+
+/// 1/(1 - 1/alpha): what second-order effects add, for alpha above 1.
+double amplification(double alpha);
+
+/// Linear buckling of every case (or those named), beams cut into pieces, sheets with the stiffness
+/// that the case leaves them. Bending moments do not tip members over here: right for closed tubes.
+/// Requires: the frame is sound and has load cases.
+std::variant<BuckleStudy, Problems> buckle_study(const Frame& frame,
+                                                 const std::vector<std::string>& only, int count);
+
+}  // namespace tubewright

@@ -1,0 +1,175 @@
+#include "cases/studies/frame_modes.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <numeric>
+
+#include "cases/model/mechanism_report.h"
+#include "cases/model/spread_load.h"
+#include "solver/stability/refine.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr int pieces = 2;
+
+/// What a mode does, by shares of the nodes' kinetic energy.
+struct Looks {
+  enum Kind { torsion, vertical, lateral, lengthwise, local, kinds };
+  std::array<double, kinds> share = {};
+
+  Kind kind() const {
+    return static_cast<Kind>(std::max_element(share.begin(), share.end()) - share.begin());
+  }
+};
+
+constexpr const char* kind_words[] = {"torsion", "vertical bending", "lateral bending",
+                                      "lengthwise motion", "motion of single tubes"};
+
+std::string ordinal(int n) {
+  constexpr const char* words[] = {"first", "second", "third", "fourth", "fifth", "sixth"};
+  return n <= 6 ? words[n - 1] : std::to_string(n) + "th";
+}
+
+/// Cuts the frame into stations along x. At each, the mean motion and the turn about x; the rest is
+/// the tubes' own.
+class ShapeReader {
+ public:
+  ShapeReader(const Model& model, const std::vector<double>& masses)
+      : model_(model), masses_(masses) {
+    std::vector<int> order(model.nodes.size());
+    std::iota(order.begin(), order.end(), 0);
+    const auto x = [&](int n) { return model.nodes[static_cast<size_t>(n)].x(); };
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return x(a) < x(b); });
+    const double same_place = order.empty() ? 0 : 0.02 * (x(order.back()) - x(order.front()));
+    for (const int n : order) {
+      if (stations_.empty() || x(n) > x(stations_.back().front()) + same_place) {
+        stations_.emplace_back();
+      }
+      stations_.back().push_back(n);
+    }
+  }
+
+  Looks looks(const Eigen::VectorXd& shape) const {
+    Looks l;
+    double all = 0;
+    for (const std::vector<int>& station : stations_) all += add_station(station, shape, l);
+    if (!(all > 0)) return l;
+    double explained = 0;
+    for (double& share : l.share) explained += share /= all;
+    l.share[Looks::local] = std::max(0.0, 1 - explained);
+    return l;
+  }
+
+ private:
+  /// Twice the kinetic energy of its nodes at unit circular frequency.
+  double add_station(const std::vector<int>& station, const Eigen::VectorXd& shape,
+                     Looks& l) const {
+    double mass = 0, all = 0;
+    Eigen::Vector3d centre = Eigen::Vector3d::Zero(), mean = Eigen::Vector3d::Zero();
+    for (const int n : station) {
+      const double m = masses_[static_cast<size_t>(n)];
+      const Eigen::Vector3d u = shape.segment<3>(dofs_per_node * n);
+      mass += m;
+      centre += m * model_.nodes[static_cast<size_t>(n)];
+      mean += m * u;
+      all += m * u.squaredNorm();
+    }
+    if (!(mass > 0)) return 0;
+    centre /= mass;
+    mean /= mass;
+    double inertia = 0, momentum = 0;
+    for (const int n : station) {
+      const double m = masses_[static_cast<size_t>(n)];
+      const Eigen::Vector3d r = model_.nodes[static_cast<size_t>(n)] - centre;
+      const Eigen::Vector3d u = shape.segment<3>(dofs_per_node * n);
+      inertia += m * (r.y() * r.y() + r.z() * r.z());
+      momentum += m * (r.y() * u.z() - r.z() * u.y());
+    }
+    if (inertia > 0) l.share[Looks::torsion] += momentum * momentum / inertia;
+    l.share[Looks::vertical] += mass * mean.z() * mean.z();
+    l.share[Looks::lateral] += mass * mean.y() * mean.y();
+    l.share[Looks::lengthwise] += mass * mean.x() * mean.x();
+    return all;
+  }
+
+  const Model& model_;
+  const std::vector<double>& masses_;
+  std::vector<std::vector<int>> stations_;
+};
+
+}  // namespace
+
+std::vector<AddedMass> added_masses(const Model& model, const MassDistribution& distribution) {
+  std::vector<AddedMass> list;
+  for (const Lump& lump : distribution.lumps) {
+    std::vector<Eigen::Vector3d> at;
+    for (const int n : lump.on) at.push_back(model.nodes[static_cast<size_t>(n)]);
+    // Columns: what the nodes take of a unit force or moment on the mass.
+    Eigen::MatrixXd S(dofs_per_node * static_cast<Eigen::Index>(lump.on.size()), 6);
+    for (int d = 0; d < 6; ++d) {
+      const Eigen::Vector3d unit = Eigen::Vector3d::Unit(d % 3), none = Eigen::Vector3d::Zero();
+      const std::vector<NodeShare> shares =
+          spread_load(at, lump.at, d < 3 ? unit : none, d < 3 ? none : unit);
+      for (size_t n = 0; n < shares.size(); ++n) {
+        const auto row = dofs_per_node * static_cast<Eigen::Index>(n);
+        S.col(d).segment<3>(row) = shares[n].force;
+        S.col(d).segment<3>(row + 3) = shares[n].moment;
+      }
+    }
+    Eigen::MatrixXd own = Eigen::MatrixXd::Zero(6, 6);
+    own.topLeftCorner<3, 3>().diagonal().setConstant(lump.mass);
+    own.bottomRightCorner<3, 3>() = lump.inertia;
+    list.push_back({lump.on, S * own * S.transpose()});
+  }
+  return list;
+}
+
+std::variant<FrameModes, Problems> frame_modes(const Frame& frame, int count) {
+  const NumberedFrame numbered = build_model(frame);
+  const MassDistribution distribution = mass_distribution(frame, numbered);
+  const RefinedModel fine = refine(numbered.model, pieces);
+  auto outcome = natural_modes(fine.model, added_masses(numbered.model, distribution), count);
+  if (auto* mechanism = std::get_if<Mechanism>(&outcome)) {
+    for (FreeMotion& motion : mechanism->motions) {  // nodes inside tubes have no name
+      const int known = static_cast<int>(frame.nodes.size());
+      if (motion.node >= known) motion.node = numbered.model.beams.front().from;
+      std::erase_if(motion.moving, [&](int n) { return n >= known; });
+    }
+    return failure_problems(frame, numbered,
+                            {0, *mechanism, std::vector<bool>(numbered.model.bars.size())}, "");
+  }
+  Modes& modes = std::get<Modes>(outcome);
+  const std::vector<double> masses = nodal_masses(numbered.model, distribution);
+  const ShapeReader reader(numbered.model, masses);
+  FrameModes result;
+  result.restrained = !numbered.model.supports.empty();
+  result.complete = modes.complete;
+  std::map<Looks::Kind, int> seen;
+  for (Mode& mode : modes.modes) {
+    FrameMode m{mode.frequency, mode.rigid, "rigid-body motion", 1, {}};
+    m.shape = mode.shape;
+    double greatest = 0;
+    for (size_t n = 0; n < fine.model.nodes.size(); ++n) {
+      const auto at = dofs_per_node * static_cast<Eigen::Index>(n);
+      greatest = std::max(greatest, mode.shape.segment<3>(at).norm());
+    }
+    // A tube that only twists about its own axis moves by rounding: scaled by its turning instead.
+    constexpr double arm = 1e-3;  // m
+    greatest = std::max(greatest, arm * m.shape.lpNorm<Eigen::Infinity>());
+    if (greatest > 0) m.shape /= greatest;
+    if (!mode.rigid) {
+      const Looks looks = reader.looks(m.shape);
+      const Looks::Kind kind = looks.kind();
+      m.share = looks.share[kind];
+      m.words = ordinal(++seen[kind]) + " " + kind_words[kind];
+    }
+    result.modes.push_back(std::move(m));
+  }
+  return result;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,42 @@
+// Natural frequencies of a frame with everything it carries, and what each mode looks like in
+// words.
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "cases/frame/frame.h"
+#include "cases/frame/place.h"
+#include "cases/model/build_model.h"
+#include "cases/model/mass_distribution.h"
+#include "solver/stability/modes.h"
+
+namespace tubewright {
+
+struct FrameMode {
+  double frequency = 0;  ///< Hz
+  bool rigid = false;
+  std::string words;  ///< "first torsion", "second vertical bending", "rigid-body motion"
+  double share = 0;   ///< of the kinetic energy that moves so, 0..1
+  /// 6 a node of the frame, then of those inside its tubes as refine() makes them; greatest
+  /// translation 1.
+  Eigen::VectorXd shape;
+};
+
+struct FrameModes {
+  bool restrained = false;  ///< by its supports; else free, as a vehicle is
+  bool complete = false;  ///< none below the last one is missing
+  std::vector<FrameMode> modes;
+};
+
+/// The lowest `count` modes beside rigid-body motions. Tubes are cut in two for their own bending.
+/// Carried masses swing with the nodes they rest on and add no stiffness, as in the load cases.
+/// Requires: the frame is sound.
+std::variant<FrameModes, Problems> frame_modes(const Frame& frame, int count);
+
+/// Carried masses, panels and links as mass on nodes: the motion of each is that of its nodes in
+/// the sense of spread_load(), so that forces and motions agree.
+std::vector<AddedMass> added_masses(const Model& model, const MassDistribution& distribution);
+
+}  // namespace tubewright

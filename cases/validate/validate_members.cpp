@@ -1,0 +1,145 @@
+// Nodes and members: places, ends, lengths, releases.
+#include <algorithm>
+#include <cmath>
+
+#include "cases/frame/layout.h"
+#include "cases/frame/sensible_ranges.h"
+#include "cases/validate/validate_parts.h"
+#include "solver/elements/beam_element.h"
+
+namespace tubewright {
+namespace {
+
+const char* kind_name(MemberKind kind) {
+  switch (kind) {
+    case MemberKind::beam:
+      return "beam";
+    case MemberKind::link:
+      return "link";
+    case MemberKind::cable:
+      return "cable";
+    case MemberKind::spring:
+      return "spring";
+  }
+  return "";
+}
+
+void check_ends(const Frame& frame, const FrameNames& names, const Layout& layout, const Member& m,
+                const std::string& subject, Problems& problems) {
+  const int from = names.nodes.find(m.from, subject, m.place, problems);
+  if (m.from == m.to) {
+    if (from >= 0) {
+      add_error(problems, m.place, subject + " starts and ends at the same node " + quoted(m.from),
+                "`from` and `to` must be different nodes");
+    }
+    return;
+  }
+  const int to = names.nodes.find(m.to, subject, m.place, problems);
+  if (from < 0 || to < 0) return;
+  const double length = (frame.nodes[to].at - frame.nodes[from].at).norm();
+  if (length <= shortest_member * layout.size) {
+    add_error(problems, m.place,
+              subject + " has no length: " + quoted(m.from) + " and " + quoted(m.to) +
+                  " are in the same place",
+              "move one of the nodes, or make them one node");
+  }
+}
+
+void check_section(const FrameNames& names, const Member& m, const std::string& subject,
+                   Problems& problems) {
+  if (m.kind != MemberKind::spring) {
+    names.sections.find(m.section, subject, m.place, problems);
+    return;
+  }
+  check_range(m.rate, sensible::stiffness, subject, "rate", m.place, problems);
+  if (!m.section.empty()) {
+    add_error(problems, m.place, subject + " is a spring and has no section",
+              "remove `section`; a spring is described by its `rate` alone");
+  }
+}
+
+/// How a member with both ends released in direction `d` would move.
+const char* loose_motion(int d) {
+  constexpr const char* motions[] = {
+      "slide along its own axis", "swing freely in its x-y plane", "swing freely in its x-z plane",
+      "spin about its own axis",  "swing freely in its x-z plane", "swing freely in its x-y plane"};
+  return motions[d];
+}
+
+bool check_connections(const Member& m, const std::string& subject, Problems& problems) {
+  for (const EndConnection* end : {&m.release_from, &m.release_to}) {
+    const char* const key = end == &m.release_from ? "release_from" : "release_to";
+    for (const double stiffness : *end) {
+      if (stiffness == 0 || stiffness == rigid) continue;
+      if (!check_range(stiffness, sensible::stiffness, subject, key, m.place, problems)) {
+        return false;
+      }
+    }
+  }
+  return true;
+}
+
+void check_releases(const Member& m, const std::string& subject, Problems& problems) {
+  if (m.release_from == welded && m.release_to == welded) return;
+  if (m.kind != MemberKind::beam) {
+    add_error(problems, m.place, subject + " is a " + kind_name(m.kind) + " and has no releases",
+              "remove `release_from` and `release_to`; its ends turn freely already");
+    return;
+  }
+  if (!check_connections(m, subject, problems)) return;
+  const int d = loose_direction(m.release_from, m.release_to);
+  if (d < 0) return;
+  const std::string advice = d == 0 || d == 3
+                                 ? std::string("keep ") + quoted(release_names[d]) + " at one end"
+                                 : "keep enough of " + quoted(release_names[d]) + " and " +
+                                       quoted(release_names[d == 1 ? 5 : 4]) +
+                                       " at the two ends that the rest holds it";
+  add_error(problems, m.place, subject + " is loose: its releases let it " + loose_motion(d),
+            advice);
+}
+
+void check_buckling_and_weld(const Member& m, const std::string& subject, Problems& problems) {
+  constexpr Range length_factor{0.1, 100, "a factor of 0.1 to 100 on the member's length"};
+  for (const std::optional<double>& factor : m.buckling_length) {
+    if (factor) {
+      check_range(*factor, length_factor, subject, "buckling_length", m.place, problems);
+    }
+    if (m.buckling_length[0] == m.buckling_length[1]) break;
+  }
+  if (m.weld_throat) {
+    check_range(*m.weld_throat, sensible::size, subject, "weld_throat", m.place, problems);
+  }
+}
+
+}  // namespace
+
+void validate_nodes(const Frame& frame, Problems& problems) {
+  if (frame.nodes.empty()) {
+    add_error(problems, {}, "the frame has no nodes", "give the joints of the tubes under `nodes`");
+  }
+  for (const Node& n : frame.nodes) {
+    const bool near = std::all_of(n.at.begin(), n.at.end(), [](double coordinate) {
+      return within(coordinate, sensible::coordinate);
+    });
+    if (near) continue;
+    add_error(problems, n.place, "node " + quoted(n.name) + " is in an impossible place",
+              std::string("give ") + sensible::coordinate.words);
+  }
+}
+
+void validate_members(const Frame& frame, const FrameNames& names, Problems& problems) {
+  if (frame.members.empty()) {
+    add_error(problems, {}, "the frame has no members", "give the tubes under `members`");
+  }
+  const Layout layout = layout_of(frame);
+  for (const Member& m : frame.members) {
+    const std::string subject = "member " + quoted(m.name);
+    check_ends(frame, names, layout, m, subject, problems);
+    check_section(names, m, subject, problems);
+    check_range(m.roll, sensible::roll, subject, "roll", m.place, problems);
+    check_releases(m, subject, problems);
+    check_buckling_and_weld(m, subject, problems);
+  }
+}
+
+}  // namespace tubewright

@@ -1,0 +1,137 @@
+// Sheets and the panels cut from them: joints, corners, edges.
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <set>
+
+#include "cases/frame/layout.h"
+#include "cases/frame/sensible_ranges.h"
+#include "cases/validate/validate_parts.h"
+
+namespace tubewright {
+namespace {
+
+// A corner this far from the plane of the others, as a fraction of the panel's size: sheet is drawn
+// down onto tubes that far without complaint (common practice, no source).
+constexpr double out_of_plane = 0.01;
+
+// Least sine of a corner's angle; flatter corners make no quadrilateral.
+constexpr double flattest_corner = 0.02;
+
+void check_joint(const Sheet& s, const std::string& subject, Problems& problems) {
+  const auto check = [&](double value, const Range& range, const char* what) {
+    check_range(value, range, subject, what, s.place, problems);
+  };
+  if (s.rivet) {
+    check(s.rivet->diameter, sensible::size, "rivet.diameter");
+    check(s.rivet->pitch, sensible::size, "rivet.pitch");
+    if (s.rivet->stiffness) check(*s.rivet->stiffness, sensible::stiffness, "rivet.stiffness");
+    if (s.rivet->shear_strength) {
+      check(*s.rivet->shear_strength, sensible::target, "rivet.shear_strength");
+    }
+    if (s.rivet->pitch > 0 && s.rivet->pitch <= s.rivet->diameter) {
+      add_error(problems, s.place, subject + " has rivets closer than their own diameter",
+                "`pitch` is the distance from rivet to rivet along the edge");
+    }
+  }
+  if (s.bond) {
+    check(s.bond->width, sensible::size, "bond.width");
+    check(s.bond->thickness, sensible::size, "bond.thickness");
+    check(s.bond->shear_modulus, sensible::elasticity, "bond.shear_modulus");
+    if (s.bond->shear_strength) {
+      check(*s.bond->shear_strength, sensible::strength, "bond.shear_strength");
+    }
+  }
+}
+
+/// Corners are four known, different nodes; else empty and a report.
+std::vector<int> corner_nodes(const PanelEntry& p, const FrameNames& names,
+                              const std::string& subject, Problems& problems) {
+  std::vector<int> corners;
+  for (const std::string& corner : p.corners) {
+    const int node = names.nodes.find(corner, subject, p.place, problems);
+    if (node >= 0) corners.push_back(node);
+  }
+  if (p.corners.size() != 4) {
+    add_error(problems, p.place, subject + " has " + std::to_string(p.corners.size()) + " corners",
+              "give four nodes in order round the panel; cut other shapes into quadrilaterals");
+    return {};
+  }
+  if (std::set(p.corners.begin(), p.corners.end()).size() != 4) {
+    add_error(problems, p.place, subject + " uses a corner twice", "give four different nodes");
+    return {};
+  }
+  return corners.size() == 4 ? corners : std::vector<int>{};
+}
+
+bool check_shape(const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
+                 const std::string& subject, Problems& problems) {
+  // The diagonals' cross product is normal to the mean plane, twice the area in length.
+  const Eigen::Vector3d area = (x[2] - x[0]).cross(x[3] - x[1]);
+  const double size = std::max((x[2] - x[0]).norm(), (x[3] - x[1]).norm());
+  if (!(area.norm() > 1e-9 * size * size)) {
+    add_error(problems, p.place, subject + " has no area",
+              "give the corners in order round the panel");
+    return false;
+  }
+  const Eigen::Vector3d normal = area.normalized();
+  for (int k = 0; k < 4; ++k) {
+    const Eigen::Vector3d in = x[k] - x[(k + 3) % 4], out = x[(k + 1) % 4] - x[k];
+    if (in.cross(out).dot(normal) > flattest_corner * in.norm() * out.norm()) continue;
+    add_error(problems, p.place,
+              subject + " does not bulge outward at its corner " + quoted(p.corners[k]),
+              "give the corners in order round the panel; all four must be true corners");
+    return false;
+  }
+  // The two diagonals lie this far above and below the mean plane.
+  const double warp = std::abs((x[1] - x[0]).dot(normal));
+  if (warp > out_of_plane * size) {
+    add_error(problems, p.place,
+              subject + " is not flat: one diagonal passes " + in_mm(warp) + " from the other",
+              "move a corner into the plane of the others, or make two panels with a tube between");
+    return false;
+  }
+  return true;
+}
+
+void check_edges(const Frame& frame, const Layout& layout, const PanelEntry& p,
+                 const std::vector<int>& corners, const std::string& subject, Problems& problems) {
+  for (int k = 0; k < 4; ++k) {
+    const int a = corners[k], b = corners[(k + 1) % 4];
+    if (!members_in_line(frame, layout, a, b).empty()) continue;
+    add_error(problems, p.place,
+              subject + " has no tube along its edge from " + quoted(frame.nodes[a].name) + " to " +
+                  quoted(frame.nodes[b].name),
+              "a panel with a free edge carries no shear; add a member there");
+  }
+}
+
+}  // namespace
+
+void validate_sheets(const Frame& frame, const FrameNames& names, Problems& problems) {
+  for (const Sheet& s : frame.sheets) {
+    const std::string subject = "sheet " + quoted(s.name);
+    names.materials.find(s.material, subject, s.place, problems);
+    check_range(s.thickness, sensible::size, subject, "thickness", s.place, problems);
+    check_range(s.offset, sensible::displacement, subject, "offset", s.place, problems);
+    check_joint(s, subject, problems);
+  }
+}
+
+void validate_panels(const Frame& frame, const FrameNames& names, Problems& problems) {
+  if (frame.panels.empty()) return;
+  const Layout layout = layout_of(frame);
+  for (const PanelEntry& p : frame.panels) {
+    const std::string subject = "panel " + quoted(p.name);
+    names.sheets.find(p.sheet, subject, p.place, problems);
+    const std::vector<int> corners = corner_nodes(p, names, subject, problems);
+    if (corners.empty()) continue;
+    std::array<Eigen::Vector3d, 4> x;
+    for (int k = 0; k < 4; ++k) x[k] = layout.at[corners[k]];
+    if (!check_shape(p, x, subject, problems)) continue;
+    check_edges(frame, layout, p, corners, subject, problems);
+  }
+}
+
+}  // namespace tubewright

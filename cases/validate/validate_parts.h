@@ -1,0 +1,28 @@
+// The subjects of validate(), one function each. All append what they find to `problems`.
+#pragma once
+
+#include "cases/frame/frame.h"
+#include "cases/frame/frame_names.h"
+#include "cases/frame/place.h"
+
+namespace tubewright {
+
+void validate_materials(const Frame& frame, Problems& problems);
+void validate_sections(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_nodes(const Frame& frame, Problems& problems);
+void validate_members(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_supports(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_masses(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_sheets(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_panels(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_vehicle(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_cases(const Frame& frame, const FrameNames& names, Problems& problems);
+
+/// What the studies need beyond the frame: torsion, limits, stock, bench test.
+void validate_studies(const Frame& frame, const FrameNames& names, Problems& problems);
+
+/// Outer sizes and wall of a shape (not Shape::properties).
+void check_outline(Shape shape, double height, double width, double wall, Corners corners,
+                   const std::string& subject, const Place& place, Problems& problems);
+
+}  // namespace tubewright

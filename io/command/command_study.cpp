@@ -1,0 +1,214 @@
+#include <unistd.h>
+
+#include "cases/analysis/frame_edits.h"
+#include "cases/studies/bench_study.h"
+#include "cases/studies/buckle_study.h"
+#include "cases/studies/floor_study.h"
+#include "cases/studies/frame_modes.h"
+#include "cases/studies/roll_support.h"
+#include "cases/studies/torsion.h"
+#include "cases/workshop/cut_list.h"
+#include "cases/workshop/sheet_blanks.h"
+#include "io/command/command_frame.h"
+#include "io/command/commands.h"
+#include "io/command/progress.h"
+#include "io/command/standard_streams.h"
+#include "io/results/bench_output.h"
+#include "io/results/floor_output.h"
+#include "io/results/stability_output.h"
+#include "io/results/torsion_output.h"
+#include "io/text/terminal.h"
+#include "io/workshop/cut_files.h"
+#include "io/workshop/cut_output.h"
+#include "io/yaml/diagnostics.h"
+#include "viz/files/mode_files.h"
+
+namespace tubewright {
+
+namespace {
+
+/// An answer in all its forms.
+struct StudyAnswer {
+  std::string text, json, line;
+  bool passes = true;
+  Problems remarks = {};     ///< for the terminal, beside the frame's own warnings
+  std::string written = {};  ///< files, for the message that tells of them
+};
+
+/// Problems with the frame, or the reason why a file could not be written.
+using Outcome = std::variant<StudyAnswer, Problems, std::string>;
+
+Outcome twist(const LoadedFrame& loaded, bool clamped, const Problems& warnings, Paint paint) {
+  const Frame& frame = loaded.frame;
+  if (!frame.torsion) return no_torsion_test(frame);
+  auto outcome = torsion_answer(frame, clamped);
+  if (auto* problems = std::get_if<Problems>(&outcome)) return std::move(*problems);
+  const TorsionAnswer& a = std::get<TorsionAnswer>(outcome);
+  return StudyAnswer{torsion_text(a, paint), torsion_json(a, warnings), torsion_line(a),
+                     torsion_passes(a)};
+}
+
+Outcome floor(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
+  const Frame& frame = loaded.frame;
+  Problems missing;
+  if (frame.panels.empty()) {
+    missing.push_back({Severity::error,
+                       {},
+                       "the frame has no `panels`, so there is no sheet to judge",
+                       "add a sheet under `sheets` and where it lies under `panels`"});
+  }
+  if (!frame.torsion) append(missing, no_torsion_test(frame));
+  if (!missing.empty()) return missing;
+  FloorOutcome outcome = floor_study(frame);
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& study = std::get<FloorStudy>(outcome);
+  return StudyAnswer{floor_text(frame, study, paint), floor_json(frame, study, warnings),
+                     study.verdict.sentence + "\n", floor_passes(frame, study)};
+}
+
+Outcome bench_test(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
+  const Frame& frame = loaded.frame;
+  Problems missing;
+  if (!frame.bench_test) {
+    missing.push_back({Severity::error,
+                       {},
+                       "the frame has no `bench_test`",
+                       "add `bench_test: {weights: {NODE: 20}, gauges: {NODE: z}}`: kilograms hung "
+                       "on, gauges set up"});
+  } else if (frame.supports.empty() && !frame.torsion) {
+    missing.push_back({Severity::error,
+                       {},
+                       "nothing holds the frame on the bench",
+                       "add `supports`, or `torsion`, whose rear pair is then held"});
+  }
+  if (!missing.empty()) return missing;
+  BenchOutcome outcome = bench_study(frame);
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& study = std::get<BenchStudy>(outcome);
+  return StudyAnswer{bench_text(frame, study, paint), bench_json(frame, study, warnings),
+                     bench_lines(study), true};
+}
+
+Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+              Paint paint) {
+  constexpr int usual_count = 10;
+  auto outcome = frame_modes(loaded.frame, command.count.value_or(usual_count));
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& found = std::get<FrameModes>(outcome);
+  if (!command.directory.empty()) {
+    tell_stage("writing 3D files");
+    if (const auto failure = write_mode_files(loaded.frame, found, command.directory)) {
+      return cannot_write(failure->path, failure->reason);
+    }
+  }
+  return StudyAnswer{modes_text(loaded.frame, found, paint),
+                     modes_json(loaded.frame, found, warnings),
+                     modes_lines(found),
+                     modes_pass(loaded.frame, found),
+                     {},
+                     "modes.pvd with its VTK files"};
+}
+
+Outcome buckle(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+               Paint paint) {
+  constexpr int usual_count = 4;
+  if (Problems faults = faults_of_choice(loaded.frame, command.cases); !faults.empty())
+    return faults;
+  auto outcome = buckle_study(loaded.frame, command.cases, command.count.value_or(usual_count));
+  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
+  const auto& study = std::get<BuckleStudy>(outcome);
+  Problems all = warnings;
+  append(all, study.remarks);
+  return StudyAnswer{buckling_text(loaded.frame, study, paint),
+                     buckling_json(loaded.frame, study, all), buckling_lines(study),
+                     buckling_passes(study)};
+}
+
+Outcome cut(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+            Paint paint) {
+  const Frame& frame = loaded.frame;
+  const CutList list = cut_list(frame);
+  const SheetBlanks sheets = sheet_blanks(frame);
+  if (!command.directory.empty()) {
+    auto failure = make_directory(command.directory);
+    if (!failure) failure = write_cut_files(frame, list, sheets, command.directory);
+    if (failure) return cannot_write(failure->path.string(), failure->reason);
+  }
+  Problems remarks = list.remarks;
+  append(remarks, sheets.remarks);
+  return StudyAnswer{cut_text(frame, list, sheets, paint),
+                     cut_json(frame, list, sheets, warnings),
+                     cut_line(list),
+                     true,
+                     std::move(remarks),
+                     cut_file_names(sheets)};
+}
+
+const char* stage_of(Study study) {
+  switch (study) {
+    case Study::twist:
+      return "twisting the frame";
+    case Study::floor:
+      return "solving the frame with its sheet, without, and with tubes instead";
+    case Study::modes:
+      return "finding natural modes";
+    case Study::buckle:
+      return "finding buckling factors";
+    case Study::cut:
+      return "laying pieces out on bars";
+    case Study::bench_test:
+      break;
+  }
+  return "solving the bench test";
+}
+
+Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+               Paint paint) {
+  switch (command.study) {
+    case Study::twist:
+      return twist(loaded, command.clamped, warnings, paint);
+    case Study::floor:
+      return floor(loaded, warnings, paint);
+    case Study::modes:
+      return modes(command, loaded, warnings, paint);
+    case Study::buckle:
+      return buckle(command, loaded, warnings, paint);
+    case Study::cut:
+      return cut(command, loaded, warnings, paint);
+    case Study::bench_test:
+      break;
+  }
+  return bench_test(loaded, warnings, paint);
+}
+
+}  // namespace
+
+int run_study(const StudyCommand& command) {
+  Progress progress(progress_settings(command.quiet));
+  progress.stage("reading the frame");
+  const auto outcome = load_frame(command.frame, command.json);
+  if (const int* code = std::get_if<int>(&outcome)) return *code;
+  const auto& loaded = std::get<LoadedFrame>(outcome);
+  progress.stage(stage_of(command.study));
+  Problems warnings = loaded.warnings;
+  const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
+  const Outcome found = answer(command, loaded, warnings, paint);
+  if (const auto* problems = std::get_if<Problems>(&found)) {
+    append(warnings, *problems);
+    return cannot_answer(warnings, loaded.file, command.json);
+  }
+  if (const auto* reason = std::get_if<std::string>(&found)) {
+    return cannot_answer(*reason, command.json);
+  }
+  const auto& [text, json, line, passes, remarks, written] = std::get<StudyAnswer>(found);
+  if (!command.quiet) {
+    print_message(render(warnings, loaded.file));
+    print_message(render(remarks, loaded.file));
+    if (!command.directory.empty()) {
+      print_message("wrote " + written + " into " + command.directory + "\n");
+    }
+  }
+  return print_results(command.json ? json : command.quiet ? line : text, passes ? 0 : 1);
+}
+
+}  // namespace tubewright

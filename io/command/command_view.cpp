@@ -1,0 +1,102 @@
+#include <unistd.h>
+
+#include <cerrno>
+#include <csignal>
+#include <cstdlib>
+#include <cstring>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <system_error>
+#include <variant>
+
+#include "cases/analysis/analysis.h"
+#include "io/command/command_frame.h"
+#include "io/command/commands.h"
+#include "io/command/progress.h"
+#include "io/command/standard_streams.h"
+#include "io/results/summary.h"
+#include "io/text/terminal.h"
+#include "io/yaml/diagnostics.h"
+#include "viz/files/draw_program.h"
+#include "viz/files/load_files.h"
+
+namespace tubewright {
+
+namespace {
+
+/// A directory of our own, gone with everything in it when this goes.
+class TemporaryDirectory {
+ public:
+  TemporaryDirectory() {
+    std::error_code error;
+    std::filesystem::path place = std::filesystem::temp_directory_path(error);
+    std::string name = (error ? std::filesystem::path("/tmp") : place) / "tubewright-XXXXXX";
+    if (mkdtemp(name.data()) == nullptr)
+      trouble_ = "cannot make a directory in " + place.string() + ": " + std::strerror(errno);
+    else
+      path_ = name;
+  }
+  TemporaryDirectory(const TemporaryDirectory&) = delete;
+  TemporaryDirectory& operator=(const TemporaryDirectory&) = delete;
+  ~TemporaryDirectory() {
+    std::error_code unimportant;
+    if (!path_.empty()) std::filesystem::remove_all(path_, unimportant);
+  }
+
+  const std::string& path() const { return path_; }
+  const std::string& trouble() const { return trouble_; }
+
+ private:
+  std::string path_, trouble_;
+};
+
+/// Interrupting ends the window, which is a program of its own; we then still tidy up.
+std::optional<std::string> show(const std::string& directory, const ViewCommand& command) {
+  const auto before = std::signal(SIGINT, SIG_IGN);
+  const std::string colour = command.colour.empty() ? drawn_quantities.front() : command.colour;
+  DrawProgram window(window_on(directory, command.first_case, colour, command.times));
+  const auto trouble = window.finish();
+  std::signal(SIGINT, before);
+  return trouble;
+}
+
+}  // namespace
+
+int run_view(const ViewCommand& command) {
+  std::optional<Progress> progress(std::in_place, progress_settings(command.quiet));
+  progress->stage("reading the frame");
+  const auto outcome = load_frame(command.frame, false);
+  if (const int* code = std::get_if<int>(&outcome)) return *code;
+  const auto& [file, frame, warnings] = std::get<LoadedFrame>(outcome);
+  const auto wanted = command.first_case.empty() ? std::vector<std::string>{}
+                                                 : std::vector<std::string>{command.first_case};
+  if (Problems faults = faults_of_choice(frame, wanted); !faults.empty()) {
+    append(faults, warnings);
+    return cannot_answer(faults, file, false);
+  }
+  progress->stage("solving and checking load cases");
+  const AnalysisOutcome solved = analyse(frame, {}, {});
+  if (const auto* problems = std::get_if<Problems>(&solved)) {
+    Problems all = warnings;
+    append(all, *problems);
+    return cannot_answer(all, file, false);
+  }
+  const Analysis& analysis = std::get<Analysis>(solved);
+  if (!command.quiet) {
+    print_message(render(warnings, file));
+    print_message(render(analysis.remarks, file));
+  }
+  const TemporaryDirectory directory;
+  if (!directory.trouble().empty()) return cannot_answer(directory.trouble(), false);
+  if (const auto failure = write_load_files(analysis, directory.path()))
+    return cannot_answer(cannot_write(failure->path, failure->reason), false);
+  progress.reset();  // the window takes as long as it takes
+  const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
+  const int code = print_results(verdict(analysis, paint) + "\n", exit_code(analysis));
+  if (const auto trouble = show(directory.path(), command))
+    return cannot_answer("no window: " + *trouble, false);
+  return code;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,63 @@
+// The program `tubewright`.
+
+#include <exception>
+#include <new>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "io/command/commands.h"
+#include "io/command/standard_streams.h"
+#include "io/options/command_line.h"
+#include "io/results/json_parts.h"
+
+namespace tubewright {
+
+namespace {
+
+int run(const CheckCommand& command) { return run_check(command); }
+int run(const StudyCommand& command) { return run_study(command); }
+int run(const ViewCommand& command) { return run_view(command); }
+int run(const StartCommand& command) { return run_start(command); }
+int run(const SchemaCommand&) { return run_schema(); }
+int run(const CompletionCommand& command) { return run_completion(command); }
+int run(const Answer& answer) { return print_results(answer.text, 0); }
+
+int run(const Misuse& misuse) {
+  if (misuse.message.empty()) {
+    print_message(misuse.advice);
+    return exit_cannot_answer;
+  }
+  print_error(misuse.message, misuse.advice);
+  if (!misuse.json) return exit_cannot_answer;
+  return print_results(error_json({{Severity::error, {}, misuse.message, misuse.advice}}),
+                       exit_cannot_answer);
+}
+
+int cannot_go_on(const std::string& reason, const std::vector<std::string>& words) {
+  print_error(reason);
+  for (const std::string& word : words) {
+    if (word == "--json") {
+      return print_results(error_json({{Severity::error, {}, reason, {}}}), exit_cannot_answer);
+    }
+  }
+  return exit_cannot_answer;
+}
+
+}  // namespace
+
+}  // namespace tubewright
+
+int main(int argc, char** argv) {
+  using namespace tubewright;
+  prepare_standard_streams();
+  const std::vector<std::string> words(argv + (argc > 0 ? 1 : 0), argv + argc);
+  try {
+    return std::visit([](const auto& command) { return run(command); }, read_command_line(words));
+  } catch (const std::bad_alloc&) {
+    return cannot_go_on("out of memory", words);
+  } catch (const std::exception& error) {
+    return cannot_go_on(std::string("unexpected trouble, please report it: ") + error.what(),
+                        words);
+  }
+}

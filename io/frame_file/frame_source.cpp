@@ -1,0 +1,42 @@
+#include "io/frame_file/frame_source.h"
+
+#include <fcntl.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <system_error>
+
+#include "io/yaml/strict_yaml.h"
+
+namespace tubewright {
+
+namespace {
+
+std::string error_words(int error) { return std::generic_category().message(error); }
+
+std::variant<FrameText, ReadFailure> read_all(int descriptor, const std::string& name) {
+  FrameText source{name, {}};
+  std::array<char, 1U << 16U> block;
+  while (source.text.size() <= most_bytes) {
+    const ssize_t count = ::read(descriptor, block.data(), block.size());
+    if (count < 0 && errno == EINTR) continue;
+    if (count < 0) return ReadFailure{error_words(errno)};
+    if (count == 0) break;
+    source.text.append(block.data(), static_cast<std::size_t>(count));
+  }
+  return source;
+}
+
+}  // namespace
+
+std::variant<FrameText, ReadFailure> read_source(const std::string& path) {
+  if (path == "-") return read_all(STDIN_FILENO, "<stdin>");
+  const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  if (file < 0) return ReadFailure{error_words(errno)};
+  std::variant<FrameText, ReadFailure> source = read_all(file, path);
+  ::close(file);
+  return source;
+}
+
+}  // namespace tubewright

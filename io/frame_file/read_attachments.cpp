@@ -1,0 +1,101 @@
+// What is fixed to the frame: supports, carried masses, sheets and panels.
+#include "io/frame_file/frame_parts.h"
+#include "io/yaml/faults.h"
+
+namespace tubewright {
+namespace {
+
+/// `fixed`, `pinned`, a list of directions, or a map of displacements.
+void read_support(const CheckedValue& v, const FileAxes& axes, SupportEntry& support) {
+  const bool fixed = v.text == "fixed";
+  const bool pinned = v.text == "pinned";
+  for (int d = 0; d < 6; ++d) support.restrained[d] = fixed || (pinned && d < 3);
+  for (const CheckedValue& direction : v.items) {
+    if (direction.index >= 0) support.restrained[direction.index] = true;
+  }
+  for (std::size_t d = 0; d < v.fields.size(); ++d) {
+    if (!v.fields[d].given) continue;
+    support.restrained[d] = true;
+    support.displacement[d] = axes.component(static_cast<int>(d), v.fields[d].number);
+  }
+}
+
+RivetJoint rivet_joint(const CheckedValue& v) {
+  return {v["diameter"].number, v["pitch"].number, number_if_given(v["stiffness"]),
+          number_if_given(v["shear_strength"])};
+}
+
+BondJoint bond_joint(const CheckedValue& v) {
+  return {v["width"].number, v["thickness"].number, v["shear_modulus"].number,
+          number_if_given(v["shear_strength"])};
+}
+
+void read_joint(const CheckedValue& v, Sheet& sheet, Problems& problems) {
+  if (v.group == nullptr) return;
+  if (!v["rivet"].given && !v["bond"].given) {
+    problems.push_back(error_at(v.place, joint_of_nothing()));
+  }
+  if (v["rivet"].sound) sheet.rivet = rivet_joint(v["rivet"]);
+  if (v["bond"].sound) sheet.bond = bond_joint(v["bond"]);
+}
+
+}  // namespace
+
+void read_supports(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
+  for (const NamedValue& entry : top["supports"].entries) {
+    SupportEntry support;
+    support.node = entry.name;
+    support.place = entry.place;
+    read_support(entry.value, axes, support);
+    frame.supports.push_back(std::move(support));
+  }
+}
+
+void read_masses(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
+  for (const NamedValue& entry : top["masses"].entries) {
+    const CheckedValue& v = entry.value;
+    CarriedMass mass;
+    mass.name = entry.name;
+    mass.place = entry.place;
+    if (v.group != nullptr) {
+      mass.mass = v["mass"].number;
+      mass.at = axes.vector(v["at"]);
+      mass.on = texts(v["on"]);
+      const auto& inertia = v["inertia"].vector;  // the same about turned axes
+      mass.inertia = {inertia[0], inertia[1], inertia[2]};
+    }
+    frame.masses.push_back(std::move(mass));
+  }
+}
+
+void read_sheets(const CheckedValue& top, Frame& frame, Problems& problems) {
+  for (const NamedValue& entry : top["sheets"].entries) {
+    const CheckedValue& v = entry.value;
+    Sheet sheet;
+    sheet.name = entry.name;
+    sheet.place = entry.place;
+    if (v.group != nullptr) {
+      sheet.material = v["material"].text;
+      sheet.thickness = v["thickness"].number;
+      sheet.edges = choice_of<SheetEdge>(v["edges"]);
+      sheet.offset = v["offset"].number;
+      read_joint(v["joint"], sheet, problems);
+    }
+    frame.sheets.push_back(std::move(sheet));
+  }
+}
+
+void read_panels(const CheckedValue& top, Frame& frame) {
+  for (const NamedValue& entry : top["panels"].entries) {
+    PanelEntry panel;
+    panel.name = entry.name;
+    panel.place = entry.place;
+    if (entry.value.group != nullptr) {
+      panel.corners = texts(entry.value["corners"]);
+      panel.sheet = entry.value["sheet"].text;
+    }
+    frame.panels.push_back(std::move(panel));
+  }
+}
+
+}  // namespace tubewright

@@ -1,0 +1,21 @@
+// The frame file: text in, a named frame in SI units and ISO 8855 axes out, with every problem.
+#pragma once
+
+#include "cases/frame/frame.h"
+#include "cases/frame/place.h"
+#include "io/yaml/frame_text.h"
+
+namespace tubewright {
+
+struct FrameReading {
+  Frame frame;        ///< complete, the mirror image included, if no problem is an error
+  Problems problems;  ///< errors and warnings in file order
+
+  bool sound() const;  ///< no problem is an error
+};
+
+/// Reads and validates. All faults are reported at once; faults that would only follow from a fault
+/// of the same entry, or from an unreadable node, are left out.
+FrameReading read_frame(const FrameText& file);
+
+}  // namespace tubewright

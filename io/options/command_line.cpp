@@ -1,0 +1,296 @@
+#include "io/options/command_line.h"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <map>
+#include <optional>
+
+#include "cases/frame/findings.h"
+#include "cases/frame/nearest_name.h"
+#include "io/options/command_table.h"
+#include "io/options/help_text.h"
+#include "io/text/version.h"
+#include "io/yaml/faults.h"
+
+namespace tubewright {
+
+namespace {
+
+using Words = std::vector<std::string>;
+
+const Words later_commands = {"rank", "size"};
+const std::map<std::string, Study> studies = {
+    {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
+    {"modes", Study::modes}, {"buckle", Study::buckle}, {"cut", Study::cut}};
+
+bool contains(const Words& words, const std::string& word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+Words command_names() {
+  Words names;
+  for (const Command& command : command_table()) names.push_back(command.name);
+  return names;
+}
+
+// One command's own options
+// -------------------------
+
+/// The words after a command, sorted by what they are.
+struct Given {
+  std::string operand;
+  std::map<std::string, Words> values;  ///< by the option's long name; of a flag one word a time
+
+  bool has(const std::string& option) const { return values.contains(option); }
+  Words all(const std::string& option) const { return has(option) ? values.at(option) : Words{}; }
+  std::string value(const std::string& option) const {
+    return has(option) ? values.at(option).back() : "";
+  }
+};
+
+constexpr const char* operand_name = "operand";
+
+std::string declared_names(const CommandOption& option) {
+  return (option.letter.empty() ? "" : option.letter + ",") + option.name;
+}
+
+/// Nothing is marked as required and no value checked: the messages for that are ours.
+void declare_options(CLI::App& app, const Command& command) {
+  app.set_help_flag(declared_names(help_option()));
+  if (command.operand != Operand::none) app.add_option(operand_name);
+  for (const CommandOption& option : command.options) {
+    if (option.value == OptionValue::none) {
+      app.add_flag(declared_names(option));
+      continue;
+    }
+    CLI::Option* declared = app.add_option(declared_names(option));
+    if (option.repeats) declared->expected(1, CLI::detail::expected_max_vector_size);
+    declared->allow_extra_args(false);
+  }
+}
+
+Given given_words(const CLI::App& app, const Command& command) {
+  Given given;
+  if (command.operand != Operand::none) {
+    const Words operand = app.get_option(operand_name)->results();
+    if (!operand.empty()) given.operand = operand.front();
+  }
+  for (const CommandOption& option : command.options) {
+    const Words results = app.get_option(option.name)->results();
+    if (!results.empty()) given.values[option.name] = results;
+  }
+  return given;
+}
+
+CheckCommand check_command(const Given& given) {
+  CheckCommand command;
+  command.frame = given.operand;
+  command.directory = given.value("--output");
+  command.cases = given.all("--case");
+  command.second_order = given.has("--second-order");
+  command.large_displacement = given.has("--large-displacement");
+  command.no_pictures = given.has("--no-pictures");
+  command.json = given.has("--json");
+  command.quiet = given.has("--quiet");
+  return command;
+}
+
+StudyCommand study_command(Study study, const Given& given) {
+  StudyCommand command;
+  command.study = study;
+  command.frame = given.operand;
+  command.clamped = given.value("--hold") == "clamped";
+  command.json = given.has("--json");
+  command.quiet = given.has("--quiet");
+  command.directory = given.value("--output");
+  if (given.has("--count")) command.count = std::stoi(given.value("--count"));
+  command.cases = given.all("--case");
+  return command;
+}
+
+ViewCommand view_command(const Given& given) {
+  ViewCommand command;
+  command.frame = given.operand;
+  command.first_case = given.value("--case");
+  command.colour = given.value("--colour");
+  if (given.has("--times")) command.times = std::stod(given.value("--times"));
+  command.quiet = given.has("--quiet");
+  return command;
+}
+
+Words option_names(const Command& command) {
+  Words names = names_of(help_option());
+  for (const CommandOption& option : command.options) {
+    for (const std::string& name : names_of(option)) names.push_back(name);
+  }
+  return names;
+}
+
+// What went wrong
+// ---------------
+
+std::string see_help(const std::string& command) {
+  return "see `tubewright" + (command.empty() ? "" : " " + command) + " --help`";
+}
+
+std::string or_else(const std::string& advice, const std::string& otherwise) {
+  return advice.empty() ? otherwise : advice;
+}
+
+Misuse unexpected(const Command& command, const std::string& word) {
+  if (word.size() > 1 && word.starts_with('-')) {
+    const std::string name = word.substr(0, word.find('='));
+    return {"`" + command.name + "` has no option `" + name + "`",
+            or_else(did_you_mean(name, option_names(command)), see_help(command.name))};
+  }
+  return {"`" + word + "` is one word too many for `" + command.name + "`", see_help(command.name)};
+}
+
+/// The option that CLI11's message starts with: "--output: 1 required DIR missing".
+std::string option_named_in(const CLI::ParseError& error) {
+  const std::string text = error.what();
+  return text.substr(0, text.find_first_of(": "));
+}
+
+Misuse misuse_of(const Command& command, const CLI::ParseError& error, const CLI::App& app) {
+  if (dynamic_cast<const CLI::ExtrasError*>(&error)) {
+    const Words extra = app.remaining();
+    if (!extra.empty()) return unexpected(command, extra.front());
+  }
+  if (dynamic_cast<const CLI::ArgumentMismatch*>(&error)) {
+    const std::string option = option_named_in(error);
+    const CLI::Option* found = app.get_option_no_throw(option);
+    if (found && found->count() > 1) {
+      return {"`" + option + "` is given more than once", see_help(command.name)};
+    }
+    return {"`" + option + "` needs a value after it", see_help(command.name)};
+  }
+  return {error.what(), see_help(command.name)};
+}
+
+std::optional<Misuse> missing_operand(const Command& command, const Given& given) {
+  if (!given.operand.empty()) return std::nullopt;
+  switch (command.operand) {
+    case Operand::none:
+      return std::nullopt;
+    case Operand::frame:
+      return Misuse{"`" + command.name + "` needs a frame file",
+                    "try `tubewright " + command.name + " frame.yaml`"};
+    case Operand::new_file:
+      return Misuse{"`" + command.name + "` needs the name of the file to write",
+                    "try `tubewright " + command.name + " frame.yaml`"};
+    case Operand::word:
+      break;
+  }
+  return Misuse{"`" + command.name + "` needs " + either(command.words),
+                "try `tubewright " + command.name + " " + command.words.front() + "`"};
+}
+
+std::optional<Misuse> wrong_value(const Command& command, const Given& given) {
+  for (const CommandOption& option : command.options) {
+    for (const std::string& value : given.all(option.name)) {
+      if (option.value == OptionValue::none) continue;
+      if (const auto fault = fault_of_value(option, value)) {
+        const bool directory = option.value == OptionValue::directory;
+        return Misuse{*fault, directory ? "try `-o results`" : see_help(command.name)};
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+std::optional<Misuse> wrong_words(const Command& command, const Given& given) {
+  const bool lists_cases = given.has("--cases");  // `completion` then needs no shell
+  if (!lists_cases) {
+    if (auto misuse = missing_operand(command, given)) return misuse;
+  } else if (!given.operand.empty()) {
+    return Misuse{"`--cases` goes without a shell", see_help(command.name)};
+  }
+  const Words& known = command.words;
+  if (command.operand == Operand::word && !lists_cases && !contains(known, given.operand)) {
+    return Misuse{"`" + command.name + "` knows no `" + given.operand + "`",
+                  "it knows " + quoted_list(known)};
+  }
+  if (given.has("--second-order") && given.has("--large-displacement")) {
+    return Misuse{"`--second-order` and `--large-displacement` exclude each other",
+                  "large displacements hold what second order counts, and more"};
+  }
+  return wrong_value(command, given);
+}
+
+CommandLine read_command(const Command& command, const Words& words) {
+  CLI::App app;
+  declare_options(app, command);
+  try {
+    app.parse(Words(words.rbegin(), words.rend()));  // CLI11 takes them from the back
+  } catch (const CLI::CallForHelp&) {
+    return Answer{command_help(command.name)};
+  } catch (const CLI::ParseError& error) {
+    return misuse_of(command, error, app);
+  }
+  const Given given = given_words(app, command);
+  if (auto misuse = wrong_words(command, given)) return *misuse;
+  if (command.name == "check") return check_command(given);
+  if (const auto study = studies.find(command.name); study != studies.end()) {
+    return study_command(study->second, given);
+  }
+  if (command.name == "view") return view_command(given);
+  if (command.name == "start") return StartCommand{given.operand};
+  if (command.name == "completion") return CompletionCommand{given.operand, given.value("--cases")};
+  return SchemaCommand{};
+}
+
+// The program's own words
+// -----------------------
+
+bool looks_like_frame_file(const std::string& word) {
+  return word == "-" || word.ends_with(".yaml") || word.ends_with(".yml");
+}
+
+Misuse not_a_command(const std::string& word) {
+  if (contains(later_commands, word)) {
+    return {"this version does not have `" + word + "` yet",
+            "see `tubewright --help` for those it has"};
+  }
+  if (looks_like_frame_file(word)) {
+    return {"no command given", "to check this frame: `tubewright check " + word + "`"};
+  }
+  if (word.starts_with('-')) {
+    const std::string name = word.substr(0, word.find('='));
+    for (const Command& command : command_table()) {
+      if (command.operand != Operand::frame || !contains(option_names(command), name)) continue;
+      return {"`" + name + "` stands before the command",
+              "options come after it: `tubewright " + command.name + " frame.yaml " + name + "`"};
+    }
+    Words known;
+    for (const CommandOption& option : program_options()) known.push_back(option.name);
+    return {"there is no option `" + name + "`", or_else(did_you_mean(name, known), see_help(""))};
+  }
+  return {"there is no command `" + word + "`",
+          or_else(did_you_mean(word, command_names()), see_help(""))};
+}
+
+CommandLine read_words(const Words& words) {
+  if (words.empty()) return Misuse{"", short_usage()};
+  const std::string& first = words.front();
+  if (first == "--version") return Answer{"tubewright " + std::string(version()) + "\n"};
+  if (first == "-h" || first == "--help") return Answer{program_help()};
+  if (first == "help") {
+    if (words.size() == 1) return Answer{program_help()};
+    if (find_command(words[1]) != nullptr) return Answer{command_help(words[1])};
+    return not_a_command(words[1]);
+  }
+  const Command* command = find_command(first);
+  if (command == nullptr) return not_a_command(first);
+  return read_command(*command, Words(words.begin() + 1, words.end()));
+}
+
+}  // namespace
+
+CommandLine read_command_line(const Words& words) {
+  CommandLine read = read_words(words);
+  if (auto* misuse = std::get_if<Misuse>(&read)) misuse->json = contains(words, "--json");
+  return read;
+}
+
+}  // namespace tubewright

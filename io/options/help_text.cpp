@@ -1,0 +1,335 @@
+#include "io/options/help_text.h"
+
+#include <cassert>
+
+namespace tubewright {
+
+namespace {
+
+constexpr const char* usage_page =
+    R"(tubewright: will a light welded tube frame hold, and how stiff is it?
+
+  tubewright start frame.yaml      write a small frame to begin with
+  tubewright check frame.yaml      solve its load cases and make every check
+
+`tubewright --help` lists everything.
+)";
+
+constexpr const char* program_page =
+    R"(tubewright: will a light welded tube frame hold, and how stiff is it?
+
+Examples:
+  tubewright start frame.yaml             write a small commented frame to begin
+  tubewright check frame.yaml             solve its load cases, make every check
+  tubewright check frame.yaml -o results  the same, with a report and 3D files
+  tubewright check frame.yaml --json      the same, for another program to read
+  tubewright twist frame.yaml             how stiff it is in torsion, and where
+  tubewright floor frame.yaml             is the floor sheet worth its weight?
+  tubewright schema > frame.schema.json   let an editor complete frame files
+
+Usage: tubewright COMMAND ...
+
+Commands:
+  check FRAME.yaml       solve all load cases, make all checks
+  twist FRAME.yaml       torsional stiffness, twist along the frame, weakest bay
+  floor FRAME.yaml       the sheet against nothing and against tubes of its mass
+  modes FRAME.yaml       natural frequencies, named in words
+  buckle FRAME.yaml      by what factor loads may grow before the frame buckles
+  cut FRAME.yaml         cut list: lengths, angles, bars to buy, jig diagonals
+  bench-test FRAME.yaml  what dial gauges should read; what their readings tell
+  view FRAME.yaml        a window with the deformed frame, painted by stress
+  start FILE.yaml        write a commented starter frame that passes
+  schema                 print the JSON Schema (draft-07) of the frame file
+  completion SHELL       print a completion script for bash, zsh or fish
+
+Options:
+  -h, --help           this page; `tubewright COMMAND --help` for one command
+  --version            print the version
+
+Exit code: 0 answered, every check passes; 1 answered, some check fails;
+           2 could not answer.
+)";
+
+constexpr const char* check_page =
+    R"(Solve the load cases of a frame and make every check.
+
+Examples:
+  tubewright check frame.yaml
+  tubewright check frame.yaml -o results --case brake --case left_turn
+  tubewright check - --json < frame.yaml
+
+Usage: tubewright check FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `-` reads standard input
+
+Options:
+  -o, --output DIR     also write report.html, results.json, what `cut -o`
+                       writes, loads.pvd and modes.pvd with their VTK files, and
+                       of each case a picture, loads_*.png, and a solid model
+                       for phones and 3D viewers, loads_*.glb, into DIR
+  --no-pictures        leave out the .png and .glb files
+  --case NAME          solve this load case only; may be given several times
+  --second-order       axial forces act on the displaced frame (P-Delta)
+  --large-displacement equilibrium on the deformed frame, however far it
+                       bends; no sheets
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the verdict only
+  -h, --help           this page
+
+The summary is coloured on a terminal, unless NO_COLOR is set.
+Exit code: 0 answered, every check passes; 1 answered, some check fails;
+           2 could not answer.
+)";
+
+constexpr const char* twist_page =
+    R"(Torsional stiffness of a frame, where it twists, and what for.
+
+Examples:
+  tubewright twist frame.yaml
+  tubewright twist frame.yaml --hold clamped --json
+
+Usage: tubewright twist FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `torsion`; `-` reads standard input
+
+Options:
+  --hold free|clamped  free (default): opposite couples at both ends, the frame
+                       may warp; clamped: the rear pair of nodes held in all
+                       directions
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the stiffness only
+  -h, --help           this page
+
+Exit code: 0 answered; 1 answered, softer than `limits: {torsional_stiffness}`;
+           2 could not answer.
+)";
+
+constexpr const char* floor_page =
+    R"(Is the sheet worth its weight? The frame without it, with it, and with tubes of
+the same mass.
+
+Examples:
+  tubewright floor frame.yaml
+  tubewright floor frame.yaml --json
+
+Usage: tubewright floor FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `panels` and `torsion`; `-` reads
+                       standard input
+
+Options:
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the verdict only
+  -h, --help           this page
+
+Exit code: 0 answered, the frame with its sheet passes; 1 answered, it does not;
+           2 could not answer.
+)";
+
+constexpr const char* modes_page =
+    R"(Natural frequencies of a frame with everything it carries; free if it has no
+supports.
+
+Examples:
+  tubewright modes frame.yaml
+  tubewright modes frame.yaml -n 20 --json
+  tubewright modes frame.yaml -o results
+
+Usage: tubewright modes FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `-` reads standard input
+
+Options:
+  -n, --count N        how many, beside rigid-body motions (10)
+  -o, --output DIR     also write modes.pvd with its VTK files, an animation,
+                       into DIR
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the frequencies only
+  -h, --help           this page
+
+Exit code: 0 answered; 1 answered, the lowest is below `limits: {frequency}`;
+           2 could not answer.
+)";
+
+constexpr const char* buckle_page =
+    R"(By what factor the loads of each case may grow before the frame buckles.
+
+Examples:
+  tubewright buckle frame.yaml
+  tubewright buckle frame.yaml --case brake -n 2 --json
+
+Usage: tubewright buckle FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `-` reads standard input
+
+Options:
+  --case NAME          this load case only; may be given several times
+  -n, --count N        how many factors a case (4)
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the lowest factor of each case only
+  -h, --help           this page
+
+Exit code: 0 answered, every factor is above 1; 1 answered, some is not;
+           2 could not answer.
+)";
+
+constexpr const char* bench_test_page =
+    R"(What dial gauges on the frame should read under given weights, and what their
+readings tell.
+
+Examples:
+  tubewright bench-test frame.yaml
+  tubewright bench-test frame.yaml --json
+
+Usage: tubewright bench-test FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `bench_test`; `-` reads standard
+                       input
+
+Options:
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the readings only
+  -h, --help           this page
+
+With `readings` the flexibility of the joints, and of the rivets, is fitted to
+them, one at a time.
+Exit code: 0 answered; 2 could not answer.
+)";
+
+constexpr const char* cut_page =
+    R"(What to cut and buy for a frame.
+
+Examples:
+  tubewright cut frame.yaml
+  tubewright cut frame.yaml --json
+  tubewright cut frame.yaml -o workshop
+
+Usage: tubewright cut FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `stock` says what bars there are; `-`
+                       reads standard input
+
+A tube that runs through a node is whole there; one that ends is cut along the
+face of what is there already, the bigger first. Left and right come out alike:
+what is the image of each other is mitred on the plane between. Angles are
+degrees from a square cut; two with a slash are mitre and bevel, two with a plus
+are two planes. The joints follow in an order to weld them in, and by how much
+welds draw in.
+
+Panels of one sheet that lie in one plane are one piece of sheet metal. It ends
+flush with the outer faces of its tubes; rivets stand along their middles, clear
+of the joints.
+
+Options:
+  -o, --output DIR     also write cut_list.csv and drawings of the sheets in
+                       full size, sheet_*.dxf and sheet_*.svg, into DIR
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the bars and their mass only
+  -h, --help           this page
+
+Exit code: 0 answered; 2 could not answer.
+)";
+
+constexpr const char* view_page =
+    R"(Open a window with the deformed frame in the colours of its stresses.
+
+Examples:
+  tubewright view frame.yaml
+  tubewright view frame.yaml --case brake --colour axial --times 100
+
+Usage: tubewright view FRAME.yaml [options]
+
+  FRAME.yaml           the frame file; `-` reads standard input
+
+Options:
+  --case NAME          the load case to begin with
+  --colour QUANTITY    stress (default): von Mises; utilisation: share of the
+                       yield limit; axial: axial force; normal: stress along
+                       the tube
+  --times N            how many times the deflection is drawn
+  -q, --quiet          no warnings
+  -h, --help           this page
+
+In the window: left and right arrow the case, c the colour, up and down the
+deflection, 0 without it, f the first view, q close; drag to turn, Shift to
+move, wheel to zoom; a click tells a tube's numbers. Needs a display; `check -o
+DIR` writes the same pictures without one.
+Exit code: 0 answered and every check passes; 1 answered, some check fails;
+2 could not answer.
+)";
+
+constexpr const char* start_page =
+    R"(Write a small frame that passes its checks, with every key of the frame file
+explained, to begin a new frame from.
+
+Examples:
+  tubewright start frame.yaml
+  tubewright start - | tubewright check -
+
+Usage: tubewright start FILE.yaml
+
+  FILE.yaml            the file to write, never over an existing one; `-` writes
+                       standard output
+
+Options:
+  -h, --help           this page
+)";
+
+constexpr const char* schema_page =
+    R"(Print the JSON Schema (draft-07) of the frame file.
+
+Examples:
+  tubewright schema > frame.schema.json
+  # then, as the first line of a frame file, for editors with a YAML language
+  # server:
+  # yaml-language-server: $schema=frame.schema.json
+
+Usage: tubewright schema
+
+Options:
+  -h, --help           this page
+)";
+
+constexpr const char* completion_page =
+    R"(Print a script that completes tubewright's words in a shell: commands, options,
+frame files, load cases of the frame that the line names. Packages install it;
+this is for other installations.
+
+Examples:
+  source <(tubewright completion bash)     in ~/.bashrc
+  source <(tubewright completion zsh)      in ~/.zshrc, after compinit
+  tubewright completion fish | source      in ~/.config/fish/config.fish
+
+Usage: tubewright completion SHELL
+       tubewright completion --cases FRAME.yaml
+
+  SHELL                bash, zsh or fish
+
+Options:
+  --cases FRAME.yaml   print the load cases of a frame instead, one a line;
+                       nothing if it cannot be read
+  -h, --help           this page
+)";
+
+}  // namespace
+
+std::string short_usage() { return usage_page; }
+
+std::string program_help() { return program_page; }
+
+std::string command_help(const std::string& command) {
+  if (command == "check") return check_page;
+  if (command == "twist") return twist_page;
+  if (command == "floor") return floor_page;
+  if (command == "bench-test") return bench_test_page;
+  if (command == "modes") return modes_page;
+  if (command == "buckle") return buckle_page;
+  if (command == "cut") return cut_page;
+  if (command == "view") return view_page;
+  if (command == "start") return start_page;
+  if (command == "schema") return schema_page;
+  assert(command == "completion");
+  return completion_page;
+}
+
+}  // namespace tubewright

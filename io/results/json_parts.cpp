@@ -1,0 +1,77 @@
+#include "io/results/json_parts.h"
+
+#include <cmath>
+
+#include "io/results/cautions.h"
+#include "io/text/version.h"
+
+namespace tubewright {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+constexpr const char* schema_name = "tubewright-results/1";
+
+ordered_json problem_json(const Problem& problem, const std::string& file) {
+  ordered_json entry = {{"severity", problem.severity == Severity::error ? "error" : "warning"},
+                        {"message", problem.message}};
+  if (!problem.advice.empty()) entry["advice"] = problem.advice;
+  if (problem.place.line > 0) {
+    if (!file.empty()) entry["file"] = file;
+    entry["line"] = problem.place.line;
+    entry["column"] = problem.place.column;
+  }
+  return entry;
+}
+
+}  // namespace
+
+ordered_json number(double value) {
+  if (!std::isfinite(value)) return nullptr;
+  return value + 0.0;  // turns -0 into 0
+}
+
+ordered_json optional_number(const std::optional<double>& value, double factor) {
+  return value ? number(*value * factor) : ordered_json(nullptr);
+}
+
+ordered_json problems_json(const Problems& problems, const std::string& file) {
+  ordered_json list = ordered_json::array();
+  for (const Problem& problem : problems) list.push_back(problem_json(problem, file));
+  return list;
+}
+
+void start_results(JsonLines& out, const Frame& frame, bool passes, const Problems& warnings,
+                   const std::vector<std::string>& not_checked) {
+  out.row("schema", schema_name);
+  out.row("version", version());
+  out.row("axes", "iso8855");
+  out.row("frame", frame.title);
+  out.row("passes", passes);
+  out.row("warnings", problems_json(warnings));
+  out.row("not_checked", not_checked);
+  out.row("cautions", cautions());
+}
+
+void write_mass(JsonLines& out, const MassSummary& mass) {
+  out.open("mass");
+  out.row("tubes", number(mass.tubes));
+  out.row("panels", number(mass.panels));
+  out.row("carried", number(mass.carried));
+  out.row("total", number(mass.total));
+  out.row("centre", numbers(mass.centre, mm_per_m));
+  out.close();
+}
+
+std::string error_json(const Problems& problems, const std::string& file) {
+  JsonLines out;
+  out.row("schema", schema_name);
+  out.row("version", version());
+  out.open("error");
+  out.row("problems", problems_json(problems, file));
+  out.close();
+  return out.finish();
+}
+
+}  // namespace tubewright

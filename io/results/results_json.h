@@ -1,0 +1,17 @@
+// Results as one JSON object, "tubewright-results/1": the frame's answers for other programs.
+//
+// Workshop units: mm, rad, N, N m, MPa, kg; axes ISO 8855. Every number in full; a number that does
+// not exist is null, never NaN. Sections that were not asked for are absent.
+#pragma once
+
+#include <string>
+
+#include "cases/analysis/analysis.h"
+#include "cases/frame/place.h"
+
+namespace tubewright {
+
+/// `warnings`: doubts about the frame file, told besides the analysis's own remarks.
+std::string results_json(const Analysis& analysis, const Problems& warnings = {});
+
+}  // namespace tubewright

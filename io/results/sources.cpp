@@ -1,0 +1,73 @@
+#include "io/results/sources.h"
+
+namespace tubewright {
+
+const std::vector<RuleSource>& rule_sources() {
+  static const std::vector<RuleSource> rows = {
+      {"section properties", "corner radii included", "EN 10219-2 / EN 10210-2, Annex B"},
+      {"beam", "Timoshenko, shear coefficients by Cowper", "J. Appl. Mech. 33 (1966) 335"},
+      {"wheel loads", "rigid-vehicle statics, roll moment shared by roll stiffness",
+       "Barton & Fieldhouse, Automotive Chassis Engineering (2018), p. 174"},
+      {"step and kerb", "dynamic factors 4.5 and 1.75",
+       "Garrett (1953), in Brown, Robertson & Serpento, Motor Vehicle Structures (2002), pp. 22, "
+       "24"},
+      {"yield",
+       "von Mises at the worst point of the section and the worst place along the member, times "
+       "limits.yield_factor (1.5; 1.0 for cases marked rare)",
+       "EN 1993-1-1, 6.2.1(5)"},
+      {"section class, section",
+       "classes 1 to 4; plastic, elastic or effective resistance, N, M, V and T together",
+       "EN 1993-1-1 5.5.2, 6.2; EN 1993-1-5 4.4 (from memory)"},
+      {"member buckling",
+       "curve c cold formed and solid, a (a0) hot finished; interaction Annex B; lengths by the "
+       "frame's own buckling",
+       "EN 1993-1-1 6.3.1, 6.3.3 (from memory)"},
+      {"welds", "directional method round the profile; rules for walls of 4 mm and more",
+       "EN 1993-1-8 4.5.3.2 (from memory)"},
+      {"joint faces", "T, Y, X, K with a gap, square chord",
+       "EN 1993-1-8 Tables 7.8 to 7.14 (in part from memory)"},
+      {"aluminium",
+       "column class B, heated over the whole length if its ends are welded; weld, fusion line and "
+       "tube beside it",
+       "EN 1999-1-1 6.2, 6.3, 8.6.3 (from memory)"},
+      {"second order", "P-Δ and P-δ as couples along each member, iterated with extrapolation",
+       "Timoshenko & Gere (1961); checked with the benchmarks of AISC 360-10 C2"},
+      {"large displacements", "corotational beams, load steps, limit points",
+       "Crisfield (from memory); checked with Mattiasson, Lee's frame, Williams' toggle, Bathe & "
+       "Bolourchi"},
+      {"fatigue", "nominal stress range at tube ends, Miner",
+       "EN 1993-1-9 7.1, A.5, Table 8.6 (from memory)"},
+      {"shear panel",
+       "edge flows of a quadrilateral, flat sheet, slip of the joint, stretch of the tubes",
+       "S. J. Garvey, Aircraft Engineering 23 (1951), from memory, re-derived and checked by "
+       "finite elements"},
+      {"buckled sheet",
+       "critical stress; incomplete diagonal tension, secant stiffness, pull on the tubes",
+       "Timoshenko & Gere; NACA TN 2661 (1952)"},
+      {"rivets",
+       "shear 38 d² or as given, bearing, tear-out, buckling between rivets; spacing rules as "
+       "warnings",
+       "EN 1999-1-4 8.2 and EN 1993-1-3 Table 8.1 (in part from memory); Flabel"},
+      {"bond",
+       "peak stress over the width against a quarter (soft: a tenth) of the lap-shear strength",
+       "shear lag as Volkersen (1938); allowance: judgement"},
+      {"sheet pieces",
+       "flush with the outer faces of their tubes; holes 2.2 diameters apart, 1.2 from edges, "
+       "clear "
+       "of joints",
+       "EN 1993-1-8 Table 3.3 (in part from memory); common practice"},
+      {"modes",
+       "consistent mass with rotary inertia, carried masses by the motion of their nodes, Lanczos, "
+       "Sturm count",
+       "Przemieniecki (1968); checked with Blevins' tables and NAFEMS FV2, FV4, FV5"},
+      {"buckling factors", "stress stiffness of the bent axis, eight pieces a tube, Sturm count",
+       "Timoshenko & Gere (1961)"},
+      {"weld shrinkage", "0.1 A_w/t across each weld, A_w = a²; steel",
+       "O. W. Blodgett (from memory), a rule for plate"},
+      {"balance kept", "K/(K + (K_f + K_r) λ (1 − λ))",
+       "derived: two axles, the frame a spring between"},
+  };
+  return rows;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,24 @@
+// The results as a page of text for a terminal: at most 100 columns, readable in monochrome.
+#pragma once
+
+#include <string>
+
+#include "cases/analysis/analysis.h"
+#include "io/text/terminal.h"
+
+namespace tubewright {
+
+/// Mass; for every case the members nearest their limit, the greatest movement, reactions, balance;
+/// the verdict; what was not checked; cautions.
+std::string summary(const Analysis& analysis, Paint paint = {});
+
+/// One plain sentence: pass or fail, the governing member and case, by how much. No line end.
+std::string verdict_sentence(const Analysis& analysis);
+
+/// The same with its first word painted.
+std::string verdict(const Analysis& analysis, Paint paint = {});
+
+/// 0 if every check made passes, else 1.
+int exit_code(const Analysis& analysis);
+
+}  // namespace tubewright

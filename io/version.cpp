@@ -1,7 +1,0 @@
-#include "io/version.h"
-
-namespace tubewright {
-
-const char* version() { return TUBEWRIGHT_VERSION; }
-
-}  // namespace tubewright

@@ -1,0 +1,330 @@
+#include "io/workshop/cut_output.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "cases/model/build_model.h"
+#include "io/results/cautions.h"
+#include "io/results/json_parts.h"
+#include "io/text/text_layout.h"
+#include "io/text/utf8.h"
+#include "io/workshop/sheet_output.h"
+#include "io/workshop/weld_plan_output.h"
+
+namespace tubewright {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+constexpr double degrees = 180 / std::numbers::pi;
+
+const char* kind_word(EndKind kind) {
+  switch (kind) {
+    case EndKind::square:
+      return "square";
+    case EndKind::face:
+      return "face";
+    case EndKind::mitre:
+      return "mitre";
+    case EndKind::edge:
+      return "notch";
+    case EndKind::cope:
+      return "saddle";
+    case EndKind::eye:
+      break;
+  }
+  return "eye";
+}
+
+/// "45.0", "45.0/12.0" (mitre/bevel), "12.0 + 60.0" (two planes); empty for a square cut.
+std::string angles_text(const EndCut& cut) {
+  std::string text;
+  for (const CutPlane& p : cut.planes) {
+    if (only_divides(p)) continue;
+    const SawAngles a = saw_angles(p);
+    const double mitre = std::abs(a.mitre) * degrees, bevel = std::abs(a.bevel) * degrees;
+    if (mitre < 0.05 && bevel < 0.05) continue;
+    text += (text.empty() ? "" : " + ") + fixed(std::max(mitre, bevel), 1);
+    if (std::min(mitre, bevel) >= 0.05) text += "/" + fixed(std::min(mitre, bevel), 1);
+  }
+  return text;
+}
+
+/// The tubes that take a corner off an end besides the first, each once: along their faces, or
+/// along the plane between two that are cut alike.
+std::vector<std::string> other_tubes(const CutList& list, const TubeEnd& e, bool mitres) {
+  std::vector<std::string> names;
+  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
+    const EndCut& cut = e.cuts[i];
+    if (cut.against < 0 || cut.against == e.cuts.front().against) continue;
+    if ((cut.kind == EndKind::mitre) != mitres) continue;
+    const std::string& name = list.tube_names[static_cast<std::size_t>(cut.against)];
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  return names;
+}
+
+/// "face 45.0, trim to brace_2, mitre to brace_3"
+std::string end_text(const CutList& list, const TubeEnd& e) {
+  if (e.cuts.empty()) return kind_word(e.kind);
+  const std::string angles = angles_text(e.cuts.front());
+  std::string text = kind_word(e.kind) + (angles.empty() ? "" : " " + angles);
+  for (const bool mitres : {false, true}) {
+    const std::vector<std::string> names = other_tubes(list, e, mitres);
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      text += (i > 0 ? ", " : mitres ? ", mitre to " : ", trim to ") + names[i];
+    }
+  }
+  return text;
+}
+
+/// "long points on opposite sides"; empty where it does not apply.
+std::string turn_text(const CutPiece& piece) {
+  const std::optional<double> turn = turn_between_ends(piece);
+  if (!turn) return {};
+  const double angle = std::abs(*turn) * degrees;
+  if (angle < 0.05) return "long points on one side";
+  if (angle > 179.95) return "long points on opposite sides";
+  return "turned " + fixed(angle, 1) + (*turn > 0 ? " clockwise" : " anticlockwise") +
+         " between the ends, looking from the first";
+}
+
+std::string size_text(const SectionEntry& s) {
+  if (s.shape == Shape::properties) return s.name;
+  const bool round = s.shape == Shape::round_tube || s.shape == Shape::round_bar;
+  std::string text = millimetres(s.height) + (round ? "" : " x " + millimetres(s.width));
+  if (s.wall > 0) text += " x " + millimetres(s.wall);
+  return (round ? "round " : "") + text + " " + s.material;
+}
+
+std::string names_text(const std::vector<std::string>& names) {
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+  return text;
+}
+
+std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
+  std::string text =
+      paint.heading("Pieces") + '\n' +
+      paint.faint(
+          "  label  count   long mm  short mm  shrink  tubes; below them both ends, degrees from "
+          "square") +
+      '\n';
+  std::string size;
+  for (const CutGroup& g : list.groups) {
+    const std::string here = size_text(find_section(frame, g.piece.tube.section));
+    if (here != size) text += here + '\n';
+    size = here;
+    const std::string row = "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
+                            right(millimetres(g.piece.long_point), 10) +
+                            right(millimetres(g.piece.short_point), 10) +
+                            right(shrink_text(g.shrinkage), 8);
+    text += wrapped(row + "  ", names_text(g.names));
+    if (!g.mirror_of.empty()) {
+      text += "         mirror image of " + g.mirror_of + '\n';
+      continue;
+    }
+    for (const TubeEnd& e : g.piece.ends) text += wrapped("         ", end_text(list, e));
+    if (const std::string turn = turn_text(g.piece); !turn.empty())
+      text += "         " + turn + '\n';
+  }
+  return text + '\n';
+}
+
+std::string bar_text(const CutList& list, const CutBar& bar) {
+  std::string text;
+  for (const int id : bar.pieces) {
+    const CutGroup& g = list.groups[static_cast<std::size_t>(id)];
+    text += (text.empty() ? "" : ", ") + g.label + " " + millimetres(g.piece.long_point, 0);
+  }
+  return text + "; " + millimetres(bar.rest, 0) + " left";
+}
+
+std::string order_lines(const Frame& frame, const CutList& list, Paint paint) {
+  std::string text = paint.heading("Bars to buy") + ": " + millimetres(list.stock.length, 0) +
+                     " mm, saw cut " + millimetres(list.stock.kerf) + ", " +
+                     millimetres(list.stock.end_trim, 0) + " off each end\n";
+  for (const BarOrder& o : list.orders) {
+    const Nesting& n = o.nesting;
+    text += std::to_string(n.bars_needed) + " of " + size_text(find_section(frame, o.section)) +
+            ", " + fixed(n.bars_needed * o.bar_mass, 1) + " kg";
+    if (o.bar_price) text += ", price " + fixed(n.bars_needed * *o.bar_price, 2);
+    text += n.optimal ? ": fewer do not do\n"
+                      : ": at least " + std::to_string(n.lower_bound) + " are needed\n";
+    for (const CutBar& bar : n.bars) text += wrapped("    ", bar_text(list, bar));
+  }
+  return text + '\n';
+}
+
+std::string jig_lines(const CutList& list, Paint paint) {
+  if (list.jig.empty()) return {};
+  std::string text = paint.heading("On the jig") + ": diagonals between nodes, mm\n";
+  for (const JigCheck& c : list.jig) {
+    text += right(millimetres(c.first), 10) + "  " + c.corners[0] + " - " + c.corners[2] +
+            right(millimetres(c.second), 12) + "  " + c.corners[1] + " - " + c.corners[3] + '\n';
+  }
+  return text + '\n';
+}
+
+std::string total_lines(const CutList& list) {
+  return fixed(list.mass, 2) + " kg as cut; " + fixed(list.weld_length, 2) + " m of weld at " +
+         std::to_string(list.welds) + " ends\n";
+}
+
+const std::vector<std::string>& habits() {
+  static const std::vector<std::string> list = {
+      "Lengths are point to point on the outer faces, ends as tight as drawn: leave the gap your "
+      "welding wants, usually 0 to 1 mm an end.",
+      "Tack all joints first, on opposite sides of each tube, and measure the diagonals; leave the "
+      "frame in the jig until it is cold (common practice, no source).",
+      "Cut one of each and try it on the jig before cutting the rest."};
+  return list;
+}
+
+ordered_json turn_json(const CutPiece& piece) {
+  const std::optional<double> turn = turn_between_ends(piece);
+  return turn ? number(*turn * degrees) : ordered_json(nullptr);
+}
+
+ordered_json end_json(const CutList& list, const TubeEnd& e) {
+  ordered_json planes = ordered_json::array();
+  for (const EndCut& cut : e.cuts) {
+    if (cut.against < 0 && e.cuts.size() > 1) continue;  // the open end beside what it stands on
+    for (const CutPlane& p : cut.planes) {
+      if (only_divides(p)) continue;
+      const SawAngles a = saw_angles(p);
+      planes.push_back({{"at", number(p.at * mm_per_m)},
+                        {"mitre", number(a.mitre * degrees)},
+                        {"bevel", number(a.bevel * degrees)}});
+    }
+  }
+  return {{"kind", kind_word(e.kind)},
+          {"planes", std::move(planes)},
+          {"trim_to", other_tubes(list, e, false)},
+          {"mitre_to", other_tubes(list, e, true)},
+          {"text", end_text(list, e)}};
+}
+
+void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
+  out.open("pieces");
+  for (const CutGroup& g : list.groups) {
+    out.row(g.label,
+            {{"count", g.names.size()},
+             {"members", g.names},
+             {"mirror_of", g.mirror_of.empty() ? ordered_json(nullptr) : ordered_json(g.mirror_of)},
+             {"section", g.piece.tube.section},
+             {"size", size_text(find_section(frame, g.piece.tube.section))},
+             {"long_point", number(g.piece.long_point * mm_per_m)},
+             {"short_point", number(g.piece.short_point * mm_per_m)},
+             {"mass", number(g.mass)},
+             {"weld_length", number(g.piece.weld_length * mm_per_m)},
+             {"shrinkage", shrinkage_json(g.shrinkage)},
+             {"turn", turn_json(g.piece)},
+             {"ends", ordered_json::array(
+                          {end_json(list, g.piece.ends[0]), end_json(list, g.piece.ends[1])})}});
+  }
+  out.close();
+}
+
+ordered_json order_json(const Frame& frame, const CutList& list, const BarOrder& o) {
+  ordered_json bars = ordered_json::array();
+  for (const CutBar& bar : o.nesting.bars) {
+    ordered_json labels = ordered_json::array();
+    for (const int id : bar.pieces) {
+      labels.push_back(list.groups[static_cast<std::size_t>(id)].label);
+    }
+    bars.push_back({{"pieces", std::move(labels)}, {"rest", number(bar.rest * mm_per_m)}});
+  }
+  return {
+      {"section", o.section},
+      {"size", size_text(find_section(frame, o.section))},
+      {"bars", o.nesting.bars_needed},
+      {"least_bars", o.nesting.lower_bound},
+      {"optimal", o.nesting.optimal},
+      {"mass", number(o.nesting.bars_needed * o.bar_mass)},
+      {"price", o.bar_price ? number(o.nesting.bars_needed * *o.bar_price) : ordered_json(nullptr)},
+      {"waste", number(o.nesting.waste * mm_per_m)},
+      {"cut_plan", std::move(bars)}};
+}
+
+std::string quoted_csv(const std::string& text) {
+  std::string out = "\"";
+  for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
+  return out + "\"";
+}
+
+}  // namespace
+
+std::string cut_line(const CutList& list) {
+  int bars = 0;
+  double mass = 0;
+  for (const BarOrder& o : list.orders) {
+    bars += o.nesting.bars_needed;
+    mass += o.nesting.bars_needed * o.bar_mass;
+  }
+  return std::to_string(bars) + (bars == 1 ? " bar, " : " bars, ") + fixed(mass, 1) + " kg\n";
+}
+
+std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     Paint paint) {
+  return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
+         pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
+         jig_lines(list, paint) + weld_order_table(list, paint) + shrinkage_lines(list, paint) +
+         sheets_text(frame, sheets, paint) + list_lines("Before you cut", habits(), paint) +
+         list_lines("Bear in mind", cautions(), paint);
+}
+
+std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     const Problems& warnings) {
+  Problems all = warnings;
+  append(all, list.remarks);
+  append(all, sheets.remarks);
+  JsonLines out;
+  start_results(out, frame, true, all, {});
+  out.open("cut");
+  out.row("stock", {{"length", number(list.stock.length * mm_per_m)},
+                    {"kerf", number(list.stock.kerf * mm_per_m)},
+                    {"end_trim", number(list.stock.end_trim * mm_per_m)}});
+  out.row("mass", number(list.mass));
+  out.row("weld_length", number(list.weld_length * mm_per_m));
+  out.row("welds", list.welds);
+  write_pieces(out, frame, list);
+  ordered_json orders = ordered_json::array();
+  for (const BarOrder& o : list.orders) orders.push_back(order_json(frame, list, o));
+  out.row("orders", orders);
+  ordered_json jig = ordered_json::array();
+  for (const JigCheck& c : list.jig) {
+    jig.push_back({{"corners", c.corners},
+                   {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
+  }
+  out.row("jig", jig);
+  write_weld_plan(out, list);
+  out.row("sheets", sheets_json(frame, sheets));
+  out.row("advice", habits());
+  Problems remarks = list.remarks;
+  append(remarks, sheets.remarks);
+  out.row("remarks", problems_json(remarks));
+  out.close();
+  return out.finish();
+}
+
+std::string cut_csv(const Frame& frame, const CutList& list) {
+  std::string text =
+      "label,count,size,long_point_mm,short_point_mm,first_end,second_end,turn,mirror_of,"
+      "shrink_mm,mass_kg,members\r\n";
+  for (const CutGroup& g : list.groups) {
+    const std::string shrink = g.shrinkage[0] && g.shrinkage[1] ? shrink_text(g.shrinkage) : "";
+    text += g.label + ',' + std::to_string(g.names.size()) + ',' +
+            quoted_csv(size_text(find_section(frame, g.piece.tube.section))) + ',' +
+            millimetres(g.piece.long_point) + ',' + millimetres(g.piece.short_point) + ',' +
+            quoted_csv(end_text(list, g.piece.ends[0])) + ',' +
+            quoted_csv(end_text(list, g.piece.ends[1])) + ',' + quoted_csv(turn_text(g.piece)) +
+            ',' + g.mirror_of + ',' + shrink + ',' + fixed(g.mass, 3) + ',' +
+            quoted_csv(names_text(g.names)) + "\r\n";
+  }
+  return text;
+}
+
+}  // namespace tubewright

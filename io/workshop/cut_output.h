@@ -1,0 +1,23 @@
+// What `cut` answers, as text, JSON and CSV.
+#pragma once
+
+#include <string>
+
+#include "cases/workshop/cut_list.h"
+#include "cases/workshop/sheet_blanks.h"
+#include "io/text/terminal.h"
+
+namespace tubewright {
+
+std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     Paint paint);
+std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
+                     const Problems& warnings);
+
+/// One line a group of pieces that are cut alike, with a heading; RFC 4180.
+std::string cut_csv(const Frame& frame, const CutList& list);
+
+/// "12 bars, 46.1 kg"
+std::string cut_line(const CutList& list);
+
+}  // namespace tubewright

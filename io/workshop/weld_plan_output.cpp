@@ -1,0 +1,83 @@
+#include "io/workshop/weld_plan_output.h"
+
+#include "io/results/json_parts.h"
+#include "io/text/text_layout.h"
+
+namespace tubewright {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+std::string joined(const std::vector<std::string>& names, const char* between) {
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "" : between) + name;
+  return text;
+}
+
+constexpr const char* axis_names[] = {"x", "y", "z"};
+
+}  // namespace
+
+std::string shrink_text(const EndShrinkage& ends) {
+  if (!ends[0] || !ends[1]) return "-";
+  return fixed((*ends[0] + *ends[1]) * mm_per_m, 2);
+}
+
+std::string weld_order_table(const CutList& list, Paint paint) {
+  if (list.weld_order.empty()) return {};
+  std::string text =
+      paint.heading("Weld in this order") +
+      ", all tacked before: far from what is still warm, images one after the other\n" +
+      paint.faint("  step   ends   weld mm  nodes") + '\n';
+  int step = 0;
+  for (const WeldStep& s : list.weld_order) {
+    text += wrapped(right(std::to_string(++step), 6) + right(std::to_string(s.ends), 7) +
+                        right(fixed(s.weld_length * mm_per_m, 0), 10) + "  ",
+                    joined(s.nodes, ", "));
+  }
+  return text + '\n';
+}
+
+std::string shrinkage_lines(const CutList& list, Paint paint) {
+  if (list.shrinkage.along.empty() && list.shrinkage.unknown == 0) return {};
+  std::string text = paint.heading("Shrinkage of the welds") +
+                     ": 0.1 x area of weld / wall each, in no length above: cut a piece longer\n"
+                     "by `shrink`, or let the frame draw in by up to\n";
+  for (const DrawIn& d : list.shrinkage.along) {
+    const std::string amount = right(fixed(d.amount * mm_per_m, 1), 8) + " mm along " +
+                               axis_names[d.axis] + " by " + std::to_string(d.welds) +
+                               (d.welds == 1 ? " weld" : " welds") + ": ";
+    text += wrapped(amount, joined(d.row, ", "));
+  }
+  if (list.shrinkage.unknown > 0) {
+    text += wrapped("  ", "No rule is known for " + std::to_string(list.shrinkage.unknown) +
+                              " ends that are not steel tube: weld a sample and measure.");
+  }
+  return text + '\n';
+}
+
+ordered_json shrinkage_json(const EndShrinkage& ends) {
+  ordered_json both = ordered_json::array();
+  for (const std::optional<double>& end : ends) {
+    both.push_back(end ? number(*end * mm_per_m) : ordered_json(nullptr));
+  }
+  return both;
+}
+
+void write_weld_plan(JsonLines& out, const CutList& list) {
+  ordered_json order = ordered_json::array();
+  for (const WeldStep& s : list.weld_order) {
+    order.push_back(
+        {{"nodes", s.nodes}, {"ends", s.ends}, {"weld_length", number(s.weld_length * mm_per_m)}});
+  }
+  out.row("weld_order", order);
+  ordered_json along = ordered_json::object();
+  for (const DrawIn& d : list.shrinkage.along) {
+    along[axis_names[d.axis]] = {
+        {"draw_in", number(d.amount * mm_per_m)}, {"welds", d.welds}, {"row", d.row}};
+  }
+  out.row("shrinkage", {{"along", std::move(along)}, {"unknown_ends", list.shrinkage.unknown}});
+}
+
+}  // namespace tubewright

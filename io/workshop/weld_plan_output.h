@@ -1,0 +1,25 @@
+// Weld order and shrinkage, as text and JSON: part of what `cut` answers.
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "cases/workshop/cut_list.h"
+#include "io/text/json_lines.h"
+#include "io/text/terminal.h"
+
+namespace tubewright {
+
+/// What both ends of a piece draw in together, mm; "-" where no rule is known.
+std::string shrink_text(const EndShrinkage& ends);
+
+std::string weld_order_table(const CutList& list, Paint paint);
+std::string shrinkage_lines(const CutList& list, Paint paint);
+
+/// Both ends, mm; null where no rule is known.
+nlohmann::ordered_json shrinkage_json(const EndShrinkage& ends);
+
+/// Rows `weld_order` and `shrinkage`.
+void write_weld_plan(JsonLines& out, const CutList& list);
+
+}  // namespace tubewright

@@ -1,0 +1,132 @@
+#include "io/yaml/diagnostics.h"
+
+#include <algorithm>
+#include <string_view>
+
+#include "io/text/utf8.h"
+
+namespace tubewright {
+namespace {
+
+// Widest piece of a source line that is shown: a frame written on one line stays readable.
+constexpr std::size_t most_columns = 90;
+
+std::string_view line_of(std::string_view text, int number) {
+  for (int line = 1; line < number; ++line) {
+    const std::size_t end = text.find('\n');
+    if (end == std::string_view::npos) return {};
+    text.remove_prefix(end + 1);
+  }
+  text = text.substr(0, text.find('\n'));
+  if (text.ends_with('\r')) text.remove_suffix(1);
+  return text;
+}
+
+/// Bytes of the first `count` characters of `text`.
+std::size_t bytes_of(std::string_view text, std::size_t count) {
+  std::size_t i = 0;
+  while (i < text.size() && count > 0) {
+    ++i;
+    while (i < text.size() && is_continuation(text[i])) ++i;
+    --count;
+  }
+  return i;
+}
+
+/// What a caret run should cover at the start of `rest`: a quoted text, a bracket, or a plain word
+/// up to the character that ends it.
+std::size_t token_length(std::string_view rest) {
+  if (rest.empty()) return 0;
+  if (rest[0] == '"' || rest[0] == '\'') {
+    const std::size_t close = rest.find(rest[0], 1);
+    return close == std::string_view::npos ? rest.size() : close + 1;
+  }
+  if (std::string_view("{}[],:").find(rest[0]) != std::string_view::npos) return 1;
+  std::size_t end = 0;
+  while (end < rest.size()) {
+    const char c = rest[end];
+    const bool before_space = end + 1 == rest.size() || rest[end + 1] == ' ';
+    if (c == '}' || c == ']' || c == ',' || (c == ':' && before_space)) break;
+    if (c == '#' && end > 0 && rest[end - 1] == ' ') break;
+    ++end;
+  }
+  while (end > 1 && (rest[end - 1] == ' ' || rest[end - 1] == '\t')) --end;
+  return end;
+}
+
+/// The part of a source line that is shown, and where the caret run stands in it. All in bytes.
+struct Excerpt {
+  std::string_view text;
+  std::size_t caret = 0;
+  std::size_t length = 0;
+  bool cut_before = false;
+  bool cut_after = false;
+};
+
+Excerpt excerpt(std::string_view line, int column) {
+  Excerpt e;
+  const std::size_t caret = bytes_of(line, static_cast<std::size_t>(column - 1));
+  e.length = token_length(line.substr(caret));
+  std::size_t begin = 0;
+  std::size_t end = line.size();
+  if (line.size() > most_columns) {
+    begin = caret > most_columns / 3 ? caret - most_columns / 3 : 0;
+    end = std::min(line.size(), begin + most_columns);
+    while (begin > 0 && is_continuation(line[begin])) --begin;
+    while (end < line.size() && is_continuation(line[end])) ++end;
+  }
+  e.text = line.substr(begin, end - begin);
+  e.caret = caret - begin;
+  e.length = std::min(e.length, e.text.size() - e.caret);
+  e.cut_before = begin > 0;
+  e.cut_after = end < line.size();
+  return e;
+}
+
+void append_source(std::string& out, const Problem& problem, std::string_view line) {
+  const Excerpt e = excerpt(line, problem.place.column);
+  const std::string number = std::to_string(problem.place.line);
+  const std::string gutter(std::max<std::size_t>(4, number.size()), ' ');
+  const std::string before = e.cut_before ? "…" : "";
+  // A tab takes one column here, so that the caret stands where it should.
+  const std::string shown = one_line(e.text, std::string_view::npos);
+  const std::string lead = one_line(e.text.substr(0, e.caret), std::string_view::npos);
+  const std::string run = one_line(e.text.substr(e.caret, e.length), std::string_view::npos);
+
+  out += gutter.substr(number.size()) + number + " | " + before + shown;
+  out += e.cut_after ? "…\n" : "\n";
+  out += gutter + " | " + std::string(display_width(before) + display_width(lead), ' ');
+  out += std::string(std::max<std::size_t>(1, display_width(run)), '^');
+  if (!problem.advice.empty()) out += " " + problem.advice;
+  out += "\n";
+}
+
+}  // namespace
+
+std::string render(const Problem& problem, const FrameText& file) {
+  const bool placed = problem.place.line > 0 && problem.place.column > 0;
+  std::string out = file.name;
+  if (placed) {
+    out += ":" + std::to_string(problem.place.line) + ":" + std::to_string(problem.place.column);
+  }
+  out += problem.severity == Severity::error ? ": error: " : ": warning: ";
+  out += problem.message + "\n";
+  if (placed) {
+    append_source(out, problem, line_of(without_byte_order_mark(file.text), problem.place.line));
+  } else if (!problem.advice.empty()) {
+    out += "     | " + problem.advice + "\n";
+  }
+  return out;
+}
+
+std::string render(const Problems& problems, const FrameText& file) {
+  std::string out;
+  const std::size_t shown = std::min(problems.size(), most_problems_shown);
+  for (std::size_t i = 0; i < shown; ++i) out += render(problems[i], file);
+  if (const std::size_t more = problems.size() - shown; more > 0) {
+    out += file.name + ": " + std::to_string(more) + " more like these are not shown\n";
+  }
+  return out;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,354 @@
+#include "solver/elements/shear_panel.h"
+
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numeric>
+
+#include "solver/elements/bar_element.h"
+#include "solver/elements/beam_element.h"
+#include "solver/elements/beam_field.h"
+#include "solver/linear_algebra/dense.h"
+
+namespace tubewright {
+
+namespace {
+
+// Beyond this many the coupling within a group is bounded instead of kept: its matrix is full.
+constexpr size_t largest_full_group = 250;
+
+double triangle(const Eigen::Vector3d& a, const Eigen::Vector3d& b, const Eigen::Vector3d& c,
+                const Eigen::Vector3d& normal) {
+  return (b - a).cross(c - a).dot(normal) / 2;
+}
+
+/// What a load along a straight bar does to its two end nodes.
+void add_to_bar_ends(const Model& model, const EdgeLoad& load, Eigen::Ref<Vector6> from,
+                     Eigen::Ref<Vector6> to) {
+  const Bar& bar = model.bars[load.piece.index];
+  const double L = (model.nodes[bar.to] - model.nodes[bar.from]).norm();
+  const Eigen::Vector3d half = load.line * (L / 2);
+  const Eigen::Vector3d pair = load.couple.cross(bar_direction(model, bar));
+  from.head<3>() += half - pair;
+  to.head<3>() += half + pair;
+}
+
+std::array<int, 2> ends_of(const Model& model, const EdgePiece& piece) {
+  if (piece.is_beam) return {model.beams[piece.index].from, model.beams[piece.index].to};
+  return {model.bars[piece.index].from, model.bars[piece.index].to};
+}
+
+BeamActions beam_actions(const EdgeLoad& load) { return {load.line, {}, load.couple}; }
+
+/// A panel's share in the assembly: unit flow on one member.
+struct Contribution {
+  int panel = 0;
+  EdgeLoad load;
+};
+
+using ByMember = std::map<EdgePiece, std::vector<Contribution>>;
+
+/// What a member gives way to two loads along it while its joints stay.
+class MemberFlexibility {
+ public:
+  MemberFlexibility(const Model& model, const EdgePiece& piece) : piece_(piece) {
+    if (piece.is_beam) {
+      beam_ = beam_element(model, model.beams[piece.index]);
+      from_load_ = condense(beam_)->from_load;
+      return;
+    }
+    const Bar& bar = model.bars[piece.index];
+    along_ = bar_direction(model, bar);
+    const double L = (model.nodes[bar.to] - model.nodes[bar.from]).norm();
+    bar_flexibility_ = L * L / (12 * bar.stiffness);  // L^3/(12 EA)
+  }
+
+  double operator()(const EdgeLoad& a, const EdgeLoad& b) const {
+    if (!piece_.is_beam) return bar_flexibility_ * a.line.dot(along_) * b.line.dot(along_);
+    return with(a, beam_actions(b));
+  }
+
+  /// Of a beam, with loads of any kind.
+  double with(const EdgeLoad& a, const BeamActions& any) const {
+    const BeamActions own = beam_actions(a);
+    return held_flexibility(beam_, own, any) +
+           local_equivalent_loads(beam_, own).dot(from_load_ * local_equivalent_loads(beam_, any));
+  }
+
+ private:
+  EdgePiece piece_;
+  BeamElement beam_;
+  Matrix12 from_load_;
+  Eigen::Vector3d along_;
+  double bar_flexibility_ = 0;
+};
+
+/// Sets of panels joined by members they share.
+std::vector<std::vector<int>> connected(size_t panels, const ByMember& by_member) {
+  std::vector<int> set(panels);
+  std::iota(set.begin(), set.end(), 0);
+  const auto root = [&](int i) {
+    while (set[i] != i) i = set[i] = set[set[i]];
+    return i;
+  };
+  for (const auto& [piece, list] : by_member) {
+    for (const Contribution& c : list) {
+      const int a = root(c.panel), b = root(list.front().panel);
+      set[std::max(a, b)] = std::min(a, b);
+    }
+  }
+  std::map<int, std::vector<int>> sets;
+  for (int i = 0; i < static_cast<int>(panels); ++i) sets[root(i)].push_back(i);
+  std::vector<std::vector<int>> list;
+  for (auto& [first, members] : sets) list.push_back(std::move(members));
+  return list;
+}
+
+/// The diagonal matrix of the sums of each row's absolute values is never stiffer than F.
+void bound_by_diagonal(Eigen::MatrixXd& F) {
+  const Eigen::VectorXd sums = F.cwiseAbs().rowwise().sum();
+  F = sums.asDiagonal();
+}
+
+}  // namespace
+
+PanelGeometry panel_geometry(const std::array<Eigen::Vector3d, 4>& corners) {
+  PanelGeometry g;
+  const Eigen::Vector3d twice_area = (corners[2] - corners[0]).cross(corners[3] - corners[1]);
+  g.area = twice_area.norm() / 2;
+  g.normal = twice_area.normalized();
+  std::array<Eigen::Vector3d, 4> x;
+  for (int k = 0; k < 4; ++k) {
+    x[k] = corners[k] - (corners[k] - corners[0]).dot(g.normal) * g.normal;
+  }
+  for (int k = 0; k < 4; ++k) {
+    const Eigen::Vector3d edge = x[(k + 1) % 4] - x[k];
+    g.length[k] = edge.norm();
+    g.direction[k] = edge / g.length[k];
+    g.stretch[k] = g.length[k] / (corners[(k + 1) % 4] - corners[k]).norm();
+  }
+  const double A123 = triangle(x[0], x[1], x[2], g.normal);
+  const double A124 = triangle(x[0], x[1], x[3], g.normal);
+  const double A134 = triangle(x[0], x[2], x[3], g.normal);
+  const double A234 = triangle(x[1], x[2], x[3], g.normal);
+  g.flow_ratio = {A134 * A234, A134 * A124, A123 * A124, A123 * A234};
+  // Every triangle stands twice in the product of the four: its fourth root.
+  const double mean = std::sqrt(A123 * A124) * std::sqrt(A134 * A234);
+  for (double& r : g.flow_ratio) r /= mean;
+  return g;
+}
+
+PanelGeometry panel_geometry(const Model& model, const Panel& panel) {
+  std::array<Eigen::Vector3d, 4> corners;
+  for (int k = 0; k < 4; ++k) corners[k] = model.nodes[panel.corners[k]];
+  return panel_geometry(corners);
+}
+
+double panel_flexibility(const PanelGeometry& g, const Panel& panel) {
+  double phi = g.area / (panel.secant_ratio * panel.G * panel.thickness);
+  for (int k = 0; k < 4; ++k) {
+    phi += g.flow_ratio[k] * g.flow_ratio[k] * g.length[k] / panel.joint;
+  }
+  return phi;
+}
+
+// Stress field C (r1 r2' + r2 r1')/l^3, r1 and r2 from the points P and Q where opposite edges
+// meet, l the distance to the line through P and Q, in homogeneous coordinates so that parallel
+// edges are no special case. C makes the flow along an edge r_k q0. Energy by Gauss quadrature.
+double ray_field_ratio(const std::array<Eigen::Vector3d, 4>& corners, double nu) {
+  const PanelGeometry g = panel_geometry(corners);
+  const Eigen::Vector3d ex = g.direction[0], ey = g.normal.cross(ex);
+  std::array<Eigen::Vector2d, 4> x;
+  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+  for (const Eigen::Vector3d& c : corners) middle += c / 4;
+  const double size = std::sqrt(g.area);
+  for (int k = 0; k < 4; ++k) {
+    const Eigen::Vector3d from_middle = (corners[k] - middle) / size;
+    x[k] = {from_middle.dot(ex), from_middle.dot(ey)};
+  }
+  const auto line = [&](int k) -> Eigen::Vector3d {
+    return x[k].homogeneous().cross(x[(k + 1) % 4].homogeneous());
+  };
+  const Eigen::Vector3d P = line(0).cross(line(2)), Q = line(1).cross(line(3));
+  const Eigen::Vector3d horizon = P.cross(Q);
+  const auto field = [&](const Eigen::Vector2d& at) -> Eigen::Matrix2d {
+    const Eigen::Vector2d r1 = P[2] * at - P.head<2>(), r2 = Q[2] * at - Q.head<2>();
+    const double l = horizon.dot(at.homogeneous());
+    return (r1 * r2.transpose() + r2 * r1.transpose()) / (l * l * l);
+  };
+  // Mean flow along edge 12 for C = 1, from the shear on it: by quadrature too.
+  constexpr std::array<double, 5> gauss_at = {-0.906179845938664, -0.538469310105683, 0,
+                                              0.538469310105683, 0.906179845938664};
+  constexpr std::array<double, 5> gauss_weight = {0.236926885056189, 0.478628670499366,
+                                                  0.568888888888889, 0.478628670499366,
+                                                  0.236926885056189};
+  const Eigen::Vector2d along = (x[1] - x[0]).normalized();
+  const Eigen::Vector2d across(-along.y(), along.x());
+  double flow = 0;
+  for (int i = 0; i < 5; ++i) {
+    const Eigen::Vector2d at = (x[0] + x[1]) / 2 + gauss_at[i] / 2 * (x[1] - x[0]);
+    flow += gauss_weight[i] / 2 * along.dot(field(at) * across);
+  }
+  double energy = 0;  // int [(1+nu) s:s - nu (tr s)^2] dA, twice the energy times E t
+  for (int i = 0; i < 5; ++i) {
+    for (int j = 0; j < 5; ++j) {
+      const double a = gauss_at[i], b = gauss_at[j];
+      const std::array<double, 4> n = {(1 - a) * (1 - b) / 4, (1 + a) * (1 - b) / 4,
+                                       (1 + a) * (1 + b) / 4, (1 - a) * (1 + b) / 4};
+      const std::array<double, 4> da = {-(1 - b) / 4, (1 - b) / 4, (1 + b) / 4, -(1 + b) / 4};
+      const std::array<double, 4> db = {-(1 - a) / 4, -(1 + a) / 4, (1 + a) / 4, (1 - a) / 4};
+      Eigen::Vector2d at(0, 0), ta(0, 0), tb(0, 0);
+      for (int k = 0; k < 4; ++k) {
+        at += n[k] * x[k];
+        ta += da[k] * x[k];
+        tb += db[k] * x[k];
+      }
+      const double dA = gauss_weight[i] * gauss_weight[j] * (ta.x() * tb.y() - ta.y() * tb.x());
+      const Eigen::Matrix2d s = field(at);
+      energy += dA * ((1 + nu) * s.squaredNorm() - nu * s.trace() * s.trace());
+    }
+  }
+  const double q0 = flow / g.flow_ratio[0];
+  // phi = energy/(E t q0^2), over A/(G t) with A = 1 in these units and G = E/(2 (1 + nu)).
+  return energy / (q0 * q0) / (2 * (1 + nu));
+}
+
+std::vector<EdgeLoad> edge_loads(const Model& model, const Panel& panel, double q0, double pull) {
+  const PanelGeometry g = panel_geometry(model, panel);
+  const auto is_bar = [](const EdgePiece& piece) { return !piece.is_beam; };
+  const bool can_twist =
+      std::none_of(panel.edges.begin(), panel.edges.end(), [&](const std::vector<EdgePiece>& edge) {
+        return std::any_of(edge.begin(), edge.end(), is_bar);
+      });
+  const Eigen::Vector3d arm = panel.offset * g.normal;
+  std::vector<EdgeLoad> loads;
+  for (int k = 0; k < 4; ++k) {
+    const Eigen::Vector3d along =
+        -g.stretch[k] * flow_sense[k] * g.flow_ratio[k] * q0 * g.direction[k];
+    const Eigen::Vector3d inward = g.stretch[k] * pull * g.normal.cross(g.direction[k]);
+    const Eigen::Vector3d couple = arm.cross(can_twist ? Eigen::Vector3d(along + inward) : along);
+    for (const EdgePiece& piece : panel.edges[k]) loads.push_back({piece, along + inward, couple});
+  }
+  return loads;
+}
+
+void add_edge_loads(const Model& model, const std::vector<EdgeLoad>& loads,
+                    std::vector<BeamActions>& beams, Eigen::VectorXd& nodal) {
+  for (const EdgeLoad& load : loads) {
+    if (load.piece.is_beam) {
+      beams[load.piece.index].line += load.line;
+      beams[load.piece.index].couple += load.couple;
+      continue;
+    }
+    const Bar& bar = model.bars[load.piece.index];
+    add_to_bar_ends(model, load, nodal.segment<6>(dofs_per_node * bar.from),
+                    nodal.segment<6>(dofs_per_node * bar.to));
+  }
+}
+
+std::vector<PanelGroup> panel_groups(const Model& model) {
+  ByMember by_member;
+  for (int j = 0; j < static_cast<int>(model.panels.size()); ++j) {
+    for (const EdgeLoad& load : edge_loads(model, model.panels[j], 1, 0)) {
+      by_member[load.piece].push_back({j, load});
+    }
+  }
+  std::vector<PanelGroup> groups;
+  std::vector<int> group_of(model.panels.size()), place_in(model.panels.size());
+  for (std::vector<int>& panels : connected(model.panels.size(), by_member)) {
+    PanelGroup group;
+    const auto n = static_cast<Eigen::Index>(panels.size());
+    group.F = Eigen::MatrixXd::Zero(n, n);
+    for (size_t i = 0; i < panels.size(); ++i) {
+      const Panel& panel = model.panels[panels[i]];
+      group_of[panels[i]] = static_cast<int>(groups.size());
+      place_in[panels[i]] = static_cast<int>(i);
+      const auto at = static_cast<Eigen::Index>(i);
+      group.F(at, at) = panel_flexibility(panel_geometry(model, panel), panel);
+      for (const auto& edge : panel.edges) {
+        for (const EdgePiece& piece : edge) {
+          for (const int node : ends_of(model, piece)) group.nodes.push_back(node);
+        }
+      }
+    }
+    std::sort(group.nodes.begin(), group.nodes.end());
+    group.nodes.erase(std::unique(group.nodes.begin(), group.nodes.end()), group.nodes.end());
+    group.B =
+        Eigen::MatrixXd::Zero(dofs_per_node * static_cast<Eigen::Index>(group.nodes.size()), n);
+    group.panels = std::move(panels);
+    groups.push_back(std::move(group));
+  }
+  for (const auto& [piece, list] : by_member) {
+    PanelGroup& group = groups[group_of[list.front().panel]];
+    const auto row = [&](int node) {
+      return dofs_per_node *
+             (std::lower_bound(group.nodes.begin(), group.nodes.end(), node) - group.nodes.begin());
+    };
+    const std::array<int, 2> ends = ends_of(model, piece);
+    const MemberFlexibility flexibility(model, piece);
+    Matrix12 to_joints = Matrix12::Zero();
+    BeamElement beam;
+    if (piece.is_beam) {
+      beam = beam_element(model, model.beams[piece.index]);
+      to_joints = rotation_12(beam.axes).transpose() * condense(beam)->from_joint.transpose();
+    }
+    for (const Contribution& a : list) {
+      Vector12 on_joints = Vector12::Zero();
+      if (piece.is_beam) {
+        on_joints = to_joints * local_equivalent_loads(beam, beam_actions(a.load));
+      } else {
+        add_to_bar_ends(model, a.load, on_joints.head<6>(), on_joints.tail<6>());
+      }
+      const int column = place_in[a.panel];
+      group.B.col(column).segment<6>(row(ends[0])) -= on_joints.head<6>();
+      group.B.col(column).segment<6>(row(ends[1])) -= on_joints.tail<6>();
+      for (const Contribution& b : list) {
+        group.F(column, place_in[b.panel]) += flexibility(a.load, b.load);
+      }
+    }
+  }
+  for (PanelGroup& group : groups) {
+    if (group.panels.size() > largest_full_group) bound_by_diagonal(group.F);
+  }
+  return groups;
+}
+
+Eigen::MatrixXd group_stiffness(const PanelGroup& group) {
+  return group.B * solve_symmetric(group.F, Eigen::MatrixXd(group.B.transpose()));
+}
+
+Eigen::VectorXd group_misfit(const Model& model, const PanelGroup& group,
+                             const std::vector<BeamActions>& beams) {
+  Eigen::VectorXd misfit = Eigen::VectorXd::Zero(group.F.rows());
+  for (size_t i = 0; i < group.panels.size(); ++i) {
+    for (const EdgeLoad& load : edge_loads(model, model.panels[group.panels[i]], 1, 0)) {
+      if (!load.piece.is_beam || beams[load.piece.index].empty()) continue;
+      misfit[static_cast<Eigen::Index>(i)] +=
+          MemberFlexibility(model, load.piece).with(load, beams[load.piece.index]);
+    }
+  }
+  return misfit;
+}
+
+void add_misfit_loads(const PanelGroup& group, const Eigen::VectorXd& misfit,
+                      Eigen::VectorXd& loads) {
+  if (misfit.isZero(0)) return;
+  const Eigen::VectorXd f = group.B * solve_symmetric(group.F, misfit);
+  for (size_t i = 0; i < group.nodes.size(); ++i) {
+    loads.segment<6>(dofs_per_node * group.nodes[i]) +=
+        f.segment<6>(dofs_per_node * static_cast<Eigen::Index>(i));
+  }
+}
+
+Eigen::VectorXd group_flows(const PanelGroup& group, const Eigen::VectorXd& u,
+                            const Eigen::VectorXd& misfit) {
+  Eigen::VectorXd own(group.B.rows());
+  for (size_t i = 0; i < group.nodes.size(); ++i) {
+    own.segment<6>(dofs_per_node * static_cast<Eigen::Index>(i)) =
+        u.segment<6>(dofs_per_node * group.nodes[i]);
+  }
+  return solve_symmetric(group.F, Eigen::VectorXd(group.B.transpose() * own - misfit));
+}
+
+}  // namespace tubewright

@@ -1,0 +1,236 @@
+#include "solver/linear_algebra/eigenpairs.h"
+
+#include <Spectra/SymEigsSolver.h>
+#include <Spectra/SymGEigsSolver.h>
+
+#include <Eigen/SparseCholesky>
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "solver/linear_algebra/dense.h"
+#include "solver/linear_algebra/factorisation.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr Eigen::Index dense_limit = 300;
+constexpr double no_value = 1e-12;        // of the greatest: beyond the rank of A
+constexpr double next_to_nothing = 1e-6;  // of A scaled to about 1
+constexpr double same_value = 1e-6;  // relative gap below which two values are one multiple one
+
+/// y = A x.
+class SymmetricProduct {
+ public:
+  using Scalar = double;
+  explicit SymmetricProduct(const SparseMatrix& lower) : lower_(lower) {}
+  Eigen::Index rows() const { return lower_.rows(); }
+  Eigen::Index cols() const { return lower_.cols(); }
+  void perform_op(const double* x, double* y) const {
+    Eigen::Map<Eigen::VectorXd>(y, rows()) =
+        lower_.selfadjointView<Eigen::Lower>() * Eigen::Map<const Eigen::VectorXd>(x, rows());
+  }
+
+ private:
+  const SparseMatrix& lower_;
+};
+
+/// y = B x and y = B^-1 x.
+class InnerProduct : public SymmetricProduct {
+ public:
+  InnerProduct(const SparseMatrix& lower, const std::vector<int>& node_of)
+      : SymmetricProduct(lower), factor_(lower, node_of) {}
+  void solve(const double* x, double* y) const {
+    Eigen::Map<Eigen::VectorXd>(y, rows()) =
+        factor_.solve(Eigen::Map<const Eigen::VectorXd>(x, rows()));
+  }
+
+ private:
+  Factorisation factor_;
+};
+
+/// Sorted, positive, normalised.
+Eigenpairs tidied(const Eigen::VectorXd& values, const Eigen::MatrixXd& vectors,
+                  const SparseMatrix& A, const SparseMatrix& B) {
+  std::vector<Eigen::Index> order(static_cast<size_t>(values.size()));
+  std::iota(order.begin(), order.end(), 0);
+  std::sort(order.begin(), order.end(),
+            [&](Eigen::Index a, Eigen::Index b) { return values[a] > values[b]; });
+  Eigenpairs pairs;
+  // Unit vectors bound the greatest |mu| from below: a measure of size that rounding cannot fool.
+  const Eigen::VectorXd measure = A.diagonal().cwiseAbs().cwiseQuotient(B.diagonal());
+  const double least = no_value * measure.maxCoeff();
+  std::erase_if(order, [&](Eigen::Index i) { return !(values[i] > least); });
+  pairs.vectors.resize(vectors.rows(), static_cast<Eigen::Index>(order.size()));
+  for (size_t k = 0; k < order.size(); ++k) {
+    Eigen::VectorXd x = vectors.col(order[k]);
+    x /= std::sqrt(x.dot(B.selfadjointView<Eigen::Lower>() * x));
+    Eigen::Index greatest = 0;
+    x.cwiseAbs().maxCoeff(&greatest);
+    pairs.values.push_back(values[order[k]]);
+    pairs.vectors.col(static_cast<Eigen::Index>(k)) = x[greatest] < 0 ? Eigen::VectorXd(-x) : x;
+  }
+  return pairs;
+}
+
+Eigenpairs none(Eigen::Index rows) {
+  Eigenpairs pairs;
+  pairs.vectors.resize(rows, 0);
+  return pairs;
+}
+
+void keep(Eigenpairs& pairs, size_t count) {
+  if (pairs.values.size() <= count) return;
+  pairs.values.resize(count);
+  pairs.vectors.conservativeResize(Eigen::NoChange, static_cast<Eigen::Index>(count));
+}
+
+/// `count` values, more if the last is a multiple one.
+size_t whole_multiples(const std::vector<double>& values, size_t count) {
+  size_t k = std::min(count, values.size());
+  while (k > 0 && k < values.size() && values[k] > values[k - 1] * (1 - same_value)) ++k;
+  return k;
+}
+
+}  // namespace
+
+int count_above(const SparseMatrix& A, const SparseMatrix& B, double bound) {
+  // A bound that hits an eigenvalue gives a zero pivot: move it a little.
+  for (const double shift : {0.0, 1e-9, -1e-9, 1e-8}) {
+    const SparseMatrix C = B - A / (bound * (1 + shift));
+    Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower> factor(C);
+    if (factor.info() != Eigen::Success || !factor.vectorD().allFinite()) continue;
+    return static_cast<int>((factor.vectorD().array() < 0).count());
+  }
+  return -1;
+}
+
+namespace {
+
+/// The power of two nearest to the size of A against B; 0 if A is zero. Lanczos iteration knows
+/// when it is done by numbers that take values mu near 1 for granted; dividing by a power of two
+/// costs no digit.
+double scale_of(const SparseMatrix& A, const SparseMatrix& B) {
+  if (A.nonZeros() == 0) return 0;
+  const double size = A.coeffs().cwiseAbs().maxCoeff() / B.diagonal().maxCoeff();
+  if (!(size > 0)) return 0;
+  int exponent = 0;
+  std::frexp(size, &exponent);
+  return std::ldexp(1.0, exponent);
+}
+
+Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
+                             const std::vector<int>& node_of, int count) {
+  const Eigen::Index n = B.rows();
+  if (n <= dense_limit) {
+    const Eigen::MatrixXd dense_A = Eigen::MatrixXd(A).selfadjointView<Eigen::Lower>();
+    const Eigen::MatrixXd dense_B = Eigen::MatrixXd(B).selfadjointView<Eigen::Lower>();
+    const std::optional<EigenSystem> system = symmetric_eigensystem(dense_A, dense_B);
+    if (!system) return none(n);
+    Eigenpairs pairs = tidied(system->values, system->vectors, A, B);
+    keep(pairs, whole_multiples(pairs.values, static_cast<size_t>(count)));
+    pairs.complete = true;
+    return pairs;
+  }
+  SymmetricProduct a(A);
+  InnerProduct b(B, node_of);
+  Eigenpairs pairs;
+  Eigen::Index wanted = std::min<Eigen::Index>(count + 2, n - 1);
+  Eigen::Index space = std::min<Eigen::Index>(n, 4 * wanted + 10);
+  constexpr int attempts = 4;
+  for (int attempt = 0; attempt < attempts; ++attempt) {
+    Spectra::SymGEigsSolver<SymmetricProduct, InnerProduct, Spectra::GEigsMode::RegularInverse>
+        lanczos(a, b, wanted, space);
+    lanczos.init();
+    lanczos.compute(Spectra::SortRule::LargestAlge, 1000, 1e-10);
+    pairs = tidied(lanczos.eigenvalues(), lanczos.eigenvectors(), A, B);
+    const size_t found = pairs.values.size();
+    const size_t whole = whole_multiples(pairs.values, static_cast<size_t>(count));
+    if (whole == 0) {
+      // Nothing positive among the largest: then nothing is, if the iteration converged, which it
+      // need not where all are crowded below zero, or if a count says so.
+      pairs.complete = lanczos.info() == Spectra::CompInfo::Successful ||
+                       count_above(A, B, next_to_nothing) == 0;
+      return pairs;
+    }
+    const double last = pairs.values[whole - 1];
+    const double next = whole < found ? pairs.values[whole] : 0;
+    const double bound = next > 0 ? (last + next) / 2 : last * (1 - same_value);
+    const int counted = count_above(A, B, bound);
+    if (counted == static_cast<int>(whole)) {
+      keep(pairs, whole);
+      pairs.complete = true;
+      return pairs;
+    }
+    wanted = std::min<Eigen::Index>(std::max<Eigen::Index>(wanted, counted) + 4, n - 1);
+    space = std::min<Eigen::Index>(n, 2 * space + 4 * wanted);
+  }
+  keep(pairs, whole_multiples(pairs.values, static_cast<size_t>(count)));
+  return pairs;
+}
+
+}  // namespace
+
+Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
+                              const std::vector<int>& node_of, int count) {
+  const double scale = B.rows() > 0 && count > 0 ? scale_of(A, B) : 0;
+  if (scale == 0) {
+    Eigenpairs pairs = none(B.rows());
+    pairs.complete = true;
+    return pairs;
+  }
+  const SparseMatrix scaled = A / scale;
+  Eigenpairs pairs = largest_of_scaled(scaled, B, node_of, count);
+  for (double& mu : pairs.values) mu *= scale;
+  return pairs;
+}
+
+namespace {
+
+/// y = S^-1 x.
+class Inverse {
+ public:
+  using Scalar = double;
+  explicit Inverse(const Factorisation& factor, Eigen::Index n) : factor_(factor), n_(n) {}
+  Eigen::Index rows() const { return n_; }
+  Eigen::Index cols() const { return n_; }
+  void perform_op(const double* x, double* y) const {
+    Eigen::Map<Eigen::VectorXd>(y, n_) =
+        factor_.solve(Eigen::Map<const Eigen::VectorXd>(x, n_)).col(0);
+  }
+
+ private:
+  const Factorisation& factor_;
+  Eigen::Index n_;
+};
+
+/// Nothing if S + shift I is not positive definite or nothing converges.
+std::optional<EigenSystem> least_by_lanczos(SparseMatrix S, const std::vector<int>& node_of,
+                                            int count, double shift) {
+  for (Eigen::Index i = 0; i < S.cols(); ++i) S.coeffRef(i, i) += shift;
+  const Factorisation factor(S, node_of);
+  if (!factor.positive_definite()) return std::nullopt;
+  Inverse op(factor, S.cols());
+  Spectra::SymEigsSolver<Inverse> lanczos(op, count, 4 * count + 10);
+  lanczos.init();
+  lanczos.compute(Spectra::SortRule::LargestAlge, 1000, 1e-10);
+  const Eigen::VectorXd mu = lanczos.eigenvalues();
+  if (mu.size() == 0) return std::nullopt;
+  return EigenSystem{mu.cwiseInverse().array() - shift, lanczos.eigenvectors()};
+}
+
+}  // namespace
+
+EigenSystem least_eigenpairs(const SparseMatrix& S, const std::vector<int>& node_of, int count,
+                             double shift) {
+  if (S.cols() > dense_limit) {
+    if (std::optional<EigenSystem> found = least_by_lanczos(S, node_of, count, shift)) {
+      return *std::move(found);
+    }
+  }
+  const Eigen::MatrixXd full = Eigen::MatrixXd(S).selfadjointView<Eigen::Lower>();
+  return symmetric_eigensystem(full);
+}
+
+}  // namespace tubewright

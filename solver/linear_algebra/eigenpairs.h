@@ -1,0 +1,40 @@
+// The largest solutions mu of A x = mu B x, B positive definite, and the proof that none is
+// missing.
+//
+// Modes and buckling both come down to this: M x = mu (K + s M) x and -K_G x = mu K x. Only B is
+// factorised, so A may be indefinite or have massless DOFs.
+#pragma once
+
+#include <Eigen/Core>
+#include <vector>
+
+#include "solver/linear_algebra/dense.h"
+#include "solver/linear_algebra/sparse_matrix.h"
+
+namespace tubewright {
+
+struct Eigenpairs {
+  std::vector<double> values;  ///< mu, descending, all above zero
+  Eigen::MatrixXd vectors;     ///< columns, x' B x = 1, entry of greatest size positive
+  bool complete = false;       ///< counted: no value above the last one is missing
+};
+
+/// `A`, `B`: lower triangles. `node_of`: see Factorisation. Asks for `count` values; a multiple
+/// value at the end is returned whole. Fewer come back where fewer are positive (by more
+/// than rounding). Lanczos iteration in the inner product of B, dense for small problems;
+/// completeness by the number of negative pivots of B - A/mu (Sylvester's law of inertia).
+/// Requires: B is positive definite.
+Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
+                              const std::vector<int>& node_of, int count);
+
+/// The least eigenvalues of S, ascending, and their vectors: `count` of a large matrix as far as
+/// Lanczos iteration finds them, else all. `S`: lower triangle, semidefinite, with entries of a
+/// size of about 1; `shift` is added to its diagonal to make it definite. `node_of`: see
+/// Factorisation.
+EigenSystem least_eigenpairs(const SparseMatrix& S, const std::vector<int>& node_of, int count,
+                             double shift);
+
+/// Number of eigenvalues mu above `bound` > 0; -1 if it cannot be told (a pivot is zero).
+int count_above(const SparseMatrix& A, const SparseMatrix& B, double bound);
+
+}  // namespace tubewright

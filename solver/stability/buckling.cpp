@@ -1,0 +1,115 @@
+#include "solver/stability/buckling.h"
+
+#include <array>
+
+#include "solver/elements/bar_element.h"
+#include "solver/elements/beam_matrices.h"
+#include "solver/elements/rigid_bodies.h"
+#include "solver/linear_algebra/eigenpairs.h"
+#include "solver/statics/assembly.h"
+#include "solver/statics/zero_stiffness_dofs.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Axial forces whose buckling loads are as far away as this are rounding: frames without any axial
+/// force come out near 1e16.
+constexpr double beyond_any_load = 1e9;
+
+/// `sign` times the stress stiffness of every member.
+void for_each_stress(const Model& model, const AxialForces& N, double sign,
+                     const ElementVisitor& visit) {
+  for (size_t i = 0; i < model.beams.size(); ++i) {
+    const BeamElement e = beam_element(model, model.beams[i]);
+    visit(std::array{model.beams[i].from, model.beams[i].to},
+          seen_from_joints(e, sign * local_stress_stiffness(e, N.beams[i])));
+  }
+  for (size_t i = 0; i < model.bars.size(); ++i) {
+    if (N.slack[i]) continue;
+    const Bar& bar = model.bars[i];
+    visit(std::array{bar.from, bar.to}, sign * bar_stress_stiffness(model, bar, N.bars[i]));
+  }
+}
+
+/// K and -K_G on the free DOFs.
+struct BucklingMatrices {
+  FreeDofs free;
+  SparseMatrix K;
+  SparseMatrix minus_KG;
+};
+
+BucklingMatrices buckling_matrices(const Model& model, const AxialForces& forces) {
+  BucklingMatrices m{number_free_dofs(model), {}, {}};
+  m.K = assemble_stiffness(model, m.free, forces.slack);
+  restrain_zero_stiffness_dofs(m.K, m.free);
+  m.minus_KG = assemble_parts(model, m.free, [&](const ElementVisitor& visit) {
+    for_each_stress(model, forces, -1, visit);
+  });
+  return m;
+}
+
+/// x' K x of a beam by the DOFs `deflection` and `rotation` of its ends, `x` on its joints.
+double bending_energy(const BeamElement& e, const Matrix12& K, int deflection, int rotation,
+                      const Vector12& x) {
+  Matrix12 part = Matrix12::Zero();
+  const std::array<int, 4> ends = {deflection, rotation, deflection + 6, rotation + 6};
+  for (const int i : ends) {
+    for (const int j : ends) part(i, j) = K(i, j);
+  }
+  return x.dot(seen_from_joints(e, part) * x);
+}
+
+}  // namespace
+
+AxialForces axial_forces(const StaticSolution& solution) {
+  AxialForces N{{}, solution.bar_forces, solution.slack};
+  for (const BeamState& beam : solution.beams) {
+    N.beams.push_back(section_forces(beam, 0.5).N);
+  }
+  return N;
+}
+
+// -K_G x = mu K x, alpha = 1/mu: negative mu belong to loads turned round.
+Buckling linear_buckling(const Model& model, const AxialForces& forces, int count) {
+  const auto [free, K, minus_KG] = buckling_matrices(model, forces);
+  const Eigenpairs pairs = largest_eigenpairs(minus_KG, K, free.node_of, count);
+  Buckling result;
+  result.complete = pairs.complete;
+  for (size_t k = 0; k < pairs.values.size(); ++k) {
+    BucklingMode mode;
+    mode.factor = 1 / pairs.values[k];
+    if (mode.factor > beyond_any_load) break;
+    mode.shape = Eigen::VectorXd::Zero(dof_count(model));
+    mode.shape(free.unknown) = pairs.vectors.col(static_cast<Eigen::Index>(k));
+    follow_masters(model, free.masters, mode.shape);
+    mode.shape /= mode.shape.lpNorm<Eigen::Infinity>();
+    result.modes.push_back(std::move(mode));
+  }
+  return result;
+}
+
+int modes_below(const Model& model, const AxialForces& forces, double factor) {
+  const BucklingMatrices m = buckling_matrices(model, forces);
+  if (m.K.rows() == 0) return 0;
+  const SparseMatrix loaded = m.K - factor * m.minus_KG;
+  if (Factorisation(loaded, m.free.node_of).positive_definite()) return 0;
+  return count_above(m.minus_KG, m.K, 1 / factor);
+}
+
+std::vector<BendingShare> bending_shares(const Model& model, const std::vector<bool>& slack,
+                                         const Eigen::VectorXd& shape) {
+  const double total = shape.dot(apply_stiffness(model, slack, shape));
+  std::vector<BendingShare> shares;
+  for (const Beam& beam : model.beams) {
+    const BeamElement e = beam_element(model, beam);
+    const Matrix12 K = local_stiffness(e);
+    Vector12 x;
+    x << shape.segment<6>(dofs_per_node * beam.from), shape.segment<6>(dofs_per_node * beam.to);
+    shares.push_back(
+        {bending_energy(e, K, 2, 4, x) / total, bending_energy(e, K, 1, 5, x) / total});
+  }
+  return shares;
+}
+
+}  // namespace tubewright

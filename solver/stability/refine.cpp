@@ -1,0 +1,84 @@
+#include "solver/stability/refine.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tubewright {
+
+RefinedModel refine(const Model& model, int pieces) {
+  RefinedModel r;
+  r.model = model;
+  r.model.beams.clear();
+  for (const Beam& beam : model.beams) {
+    const Eigen::Vector3d &from = model.nodes[beam.from], &to = model.nodes[beam.to];
+    std::vector<int> nodes = {beam.from}, parts;
+    for (int i = 1; i < pieces; ++i) {
+      nodes.push_back(static_cast<int>(r.model.nodes.size()));
+      r.model.nodes.push_back(from + static_cast<double>(i) / pieces * (to - from));
+    }
+    nodes.push_back(beam.to);
+    for (int i = 0; i < pieces; ++i) {
+      Beam piece = beam;
+      piece.from = nodes[static_cast<size_t>(i)];
+      piece.to = nodes[static_cast<size_t>(i) + 1];
+      if (i > 0) piece.connection_from = welded;
+      if (i + 1 < pieces) piece.connection_to = welded;
+      parts.push_back(static_cast<int>(r.model.beams.size()));
+      r.model.beams.push_back(piece);
+    }
+    r.pieces.push_back(std::move(parts));
+    r.nodes.push_back(std::move(nodes));
+  }
+  for (Panel& panel : r.model.panels) {
+    for (std::vector<EdgePiece>& edge : panel.edges) {
+      std::vector<EdgePiece> finer;
+      for (const EdgePiece& piece : edge) {
+        if (!piece.is_beam) {
+          finer.push_back(piece);
+          continue;
+        }
+        for (const int part : r.pieces[static_cast<size_t>(piece.index)])
+          finer.push_back({true, part});
+      }
+      edge = std::move(finer);
+    }
+  }
+  return r;
+}
+
+Actions refine_actions(const RefinedModel& refined, const Actions& actions) {
+  Actions fine = no_actions(refined.model);
+  fine.nodal.head(actions.nodal.size()) = actions.nodal;
+  fine.prescribed.head(actions.prescribed.size()) = actions.prescribed;
+  fine.tension_fields = actions.tension_fields;
+  for (size_t b = 0; b < actions.beams.size(); ++b) {
+    const std::vector<int>& parts = refined.pieces[b];
+    const auto count = static_cast<double>(parts.size());
+    for (const int part : parts) {
+      fine.beams[part].line = actions.beams[b].line;
+      fine.beams[part].couple = actions.beams[b].couple;
+    }
+    for (const PointAction& point : actions.beams[b].points) {
+      const double along = point.at * count;
+      const auto i = static_cast<size_t>(std::clamp(std::floor(along), 0.0, count - 1));
+      fine.beams[parts[i]].points.push_back(
+          {along - static_cast<double>(i), point.force, point.moment});
+    }
+  }
+  return fine;
+}
+
+AxialForces refine_axial_forces(const RefinedModel& refined, const StaticSolution& coarse) {
+  AxialForces N{{}, coarse.bar_forces, coarse.slack};
+  N.beams.resize(refined.model.beams.size());
+  for (size_t b = 0; b < coarse.beams.size(); ++b) {
+    const std::vector<int>& parts = refined.pieces[b];
+    for (size_t i = 0; i < parts.size(); ++i) {
+      const double middle = (static_cast<double>(i) + 0.5) / static_cast<double>(parts.size());
+      N.beams[parts[i]] = section_forces(coarse.beams[b], middle).N;
+    }
+  }
+  return N;
+}
+
+}  // namespace tubewright

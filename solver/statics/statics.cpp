@@ -1,0 +1,188 @@
+#include "solver/statics/statics.h"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+
+#include "solver/elements/rigid_bodies.h"
+#include "solver/linear_algebra/factorisation.h"
+#include "solver/statics/assembly.h"
+#include "solver/statics/tension_only.h"
+#include "solver/statics/zero_stiffness_dofs.h"
+
+namespace tubewright {
+
+class StaticSolver::Impl {
+ public:
+  explicit Impl(const Model& model)
+      : model_(model), free_(number_free_dofs(model)), none_slack_(model.bars.size(), false) {}
+
+  StaticResult solve(const std::vector<Actions>& cases);
+
+ private:
+  /// The model with a given set of slack cables, factorised.
+  struct System {
+    SparseMatrix K;
+    std::vector<ZeroStiffnessDof> loose;
+    std::optional<Factorisation> factor;
+    std::optional<Mechanism> mechanism;  ///< set if it has no answer for any load
+  };
+
+  const System& system(const std::vector<bool>& slack);
+  Eigen::MatrixXd displacements(const System& s, const std::vector<bool>& slack,
+                                const Eigen::MatrixXd& loads, const Eigen::MatrixXd& prescribed);
+  std::optional<Mechanism> unresisted(const System& s, const Eigen::VectorXd& physical) const;
+  std::optional<StaticFailure> iterate_cables(const Eigen::VectorXd& loads,
+                                              const Eigen::VectorXd& prescribed, Eigen::VectorXd& u,
+                                              std::vector<bool>& slack);
+
+  const Model& model_;
+  const FreeDofs free_;
+  const std::vector<bool> none_slack_;
+  std::map<std::vector<bool>, System> systems_;
+};
+
+const StaticSolver::Impl::System& StaticSolver::Impl::system(const std::vector<bool>& slack) {
+  const auto [place, is_new] = systems_.try_emplace(slack);
+  System& s = place->second;
+  if (!is_new) return s;
+  s.K = assemble_stiffness(model_, free_, slack);
+  s.loose = restrain_zero_stiffness_dofs(s.K, free_);
+  s.factor.emplace(s.K, free_.node_of);
+  if (!is_stable(*s.factor)) s.mechanism = find_mechanism(model_, free_, s.K, slack);
+  return s;
+}
+
+/// One column a case, six rows a node. One step of iterative refinement follows the solve.
+Eigen::MatrixXd StaticSolver::Impl::displacements(const System& s, const std::vector<bool>& slack,
+                                                  const Eigen::MatrixXd& loads,
+                                                  const Eigen::MatrixXd& prescribed) {
+  Eigen::MatrixXd right_side(free_.unknown.size(), loads.cols());
+  for (Eigen::Index c = 0; c < loads.cols(); ++c) {
+    Eigen::VectorXd f = loads.col(c);
+    if (!prescribed.col(c).isZero(0)) {
+      Eigen::VectorXd u = prescribed.col(c);
+      follow_masters(model_, free_.masters, u);
+      f -= apply_stiffness(model_, slack, u);
+    }
+    gather_on_masters(model_, free_.masters, f);
+    right_side.col(c) = f(free_.unknown);
+  }
+  Eigen::MatrixXd x = s.factor->solve(right_side);
+  x += s.factor->solve(right_side - s.K.selfadjointView<Eigen::Lower>() * x);
+  Eigen::MatrixXd u = prescribed;
+  for (Eigen::Index c = 0; c < loads.cols(); ++c) {
+    Eigen::VectorXd one = u.col(c);
+    one(free_.unknown) = x.col(c);
+    follow_masters(model_, free_.masters, one);
+    u.col(c) = one;
+  }
+  return u;
+}
+
+/// Loads that nothing can resist although the rest of the frame is sound.
+std::optional<Mechanism> StaticSolver::Impl::unresisted(const System& s,
+                                                        const Eigen::VectorXd& physical) const {
+  Eigen::VectorXd loads = physical;
+  gather_on_masters(model_, free_.masters, loads);
+  constexpr double rounding = 1e-9;
+  std::vector<bool> resisted(loads.size(), false);
+  for (const int i : free_.unknown) resisted[i] = true;
+  for (const Support& support : model_.supports) {
+    for (int d = 0; d < dofs_per_node; ++d) {
+      if (support.restrained[d]) resisted[dofs_per_node * support.node + d] = true;
+    }
+  }
+  Mechanism m;
+  double greatest_moment = 0;
+  for (Eigen::Index i = 0; i < loads.size(); ++i) {
+    const int node = static_cast<int>(i) / dofs_per_node;
+    const int direction = static_cast<int>(i) % dofs_per_node;
+    if (direction >= 3) greatest_moment = std::max(greatest_moment, std::abs(loads[i]));
+    if (!resisted[i] && loads[i] != 0) m.motions.push_back({node, direction, false, {node}});
+  }
+  for (const ZeroStiffnessDof& loose : s.loose) {
+    const Eigen::Vector3d moment = loads.segment<3>(dofs_per_node * loose.node + 3);
+    if (std::abs(loose.axis.dot(moment)) <= rounding * greatest_moment) continue;
+    Eigen::Index axis = 0;
+    loose.axis.cwiseAbs().maxCoeff(&axis);
+    m.motions.push_back({loose.node, 3 + static_cast<int>(axis), false, {loose.node}});
+  }
+  if (m.empty()) return std::nullopt;
+  return m;
+}
+
+/// Newton's method on the energy, see tension_only.h. In: `u` with no cable slack. Out: the answer.
+std::optional<StaticFailure> StaticSolver::Impl::iterate_cables(const Eigen::VectorXd& loads,
+                                                                const Eigen::VectorXd& prescribed,
+                                                                Eigen::VectorXd& u,
+                                                                std::vector<bool>& slack) {
+  constexpr int most_changes = 200;
+  slack = none_slack_;
+  std::vector<bool> next = slack_under(model_, u);
+  for (int i = 0; i < most_changes; ++i) {
+    if (next == slack) return std::nullopt;
+    slack = next;
+    const System& s = system(slack);
+    if (s.mechanism) return StaticFailure{0, *s.mechanism, slack};
+    if (auto m = unresisted(s, loads)) return StaticFailure{0, *m, slack};
+    const Eigen::VectorXd target = displacements(s, slack, loads, prescribed);
+    next = slack_under(model_, target);
+    if (next == slack) {
+      u = target;
+      return std::nullopt;
+    }
+    u += energy_step(model_, u, target - u, loads) * (target - u);
+    next = slack_under(model_, u);
+    if (next == slack) next = slack_under(model_, target);
+  }
+  return StaticFailure{0, {}, slack};
+}
+
+StaticResult StaticSolver::Impl::solve(const std::vector<Actions>& cases) {
+  const System& taut = system(none_slack_);
+  if (taut.mechanism) return StaticFailure{0, *taut.mechanism, none_slack_};
+
+  Eigen::MatrixXd loads(dof_count(model_), cases.size());
+  Eigen::MatrixXd prescribed(dof_count(model_), cases.size());
+  for (size_t c = 0; c < cases.size(); ++c) {
+    loads.col(c) = joint_loads(model_, cases[c]);
+    prescribed.col(c).setZero();
+    for (const Support& s : model_.supports) {
+      for (int d = 0; d < dofs_per_node; ++d) {
+        const int i = dofs_per_node * s.node + d;
+        if (s.restrained[d]) prescribed(i, c) = cases[c].prescribed[i];
+      }
+    }
+    if (auto m = unresisted(taut, loads.col(c))) {
+      return StaticFailure{static_cast<int>(c), *m, none_slack_};
+    }
+  }
+
+  const Eigen::MatrixXd u = displacements(taut, none_slack_, loads, prescribed);
+  std::vector<StaticSolution> solutions;
+  for (size_t c = 0; c < cases.size(); ++c) {
+    Eigen::VectorXd u_case = u.col(c);
+    std::vector<bool> slack = none_slack_;
+    if (has_tension_only(model_)) {
+      if (auto failure = iterate_cables(loads.col(c), prescribed.col(c), u_case, slack)) {
+        failure->load_case = static_cast<int>(c);
+        return *failure;
+      }
+    }
+    solutions.push_back(recover(model_, cases[c], slack, u_case));
+  }
+  return solutions;
+}
+
+StaticSolver::StaticSolver(const Model& model) : impl_(std::make_unique<Impl>(model)) {}
+
+StaticSolver::~StaticSolver() = default;
+
+StaticResult StaticSolver::solve(const std::vector<Actions>& cases) { return impl_->solve(cases); }
+
+StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases) {
+  return StaticSolver(model).solve(cases);
+}
+
+}  // namespace tubewright

@@ -1,0 +1,48 @@
+// Linear statics: all load cases from one factorisation, cables iterated.
+#pragma once
+
+#include <memory>
+#include <variant>
+#include <vector>
+
+#include "solver/model/actions.h"
+#include "solver/model/model.h"
+#include "solver/statics/mechanism.h"
+#include "solver/statics/recovery.h"
+
+namespace tubewright {
+
+/// A load case that has no answer: the model can move without resistance, or (no motions) the
+/// search for the slack cables did not end.
+struct StaticFailure {
+  int load_case = 0;
+  Mechanism mechanism;
+  std::vector<bool> slack;  ///< one a bar: cables that had gone slack by then
+};
+
+using StaticResult = std::variant<std::vector<StaticSolution>, StaticFailure>;
+
+/// A model that is solved more than once: each set of slack cables is factorised only once.
+/// Keeps a reference to the model.
+class StaticSolver {
+ public:
+  /// Requires: no beam's releases leave it loose.
+  explicit StaticSolver(const Model& model);
+  ~StaticSolver();
+  StaticSolver(const StaticSolver&) = delete;
+  StaticSolver& operator=(const StaticSolver&) = delete;
+
+  /// Solves every load case; stops at the first that has no answer. A load on a node that no
+  /// element is joined to, or a moment on a node that nothing stops from turning, is a mechanism.
+  /// Requires: actions are sized for the model.
+  StaticResult solve(const std::vector<Actions>& cases);
+
+ private:
+  class Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+/// The same for a model that is solved once.
+StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases);
+
+}  // namespace tubewright

@@ -1,0 +1,263 @@
+// The checks of EN 1993 as a solved frame calls them: which forces, which lengths, which ends.
+#include "cases/checks/member_checks.h"
+
+#include <cmath>
+#include <numbers>
+
+#include "cases/analysis/analysis.h"
+#include "tests/cases/small_frames.h"
+#include "tests/catch.h"
+
+using namespace tubewright;
+using namespace tubewright::testing;
+
+namespace {
+
+constexpr double pi = std::numbers::pi;
+
+SupportEntry held(const std::string& node, std::array<bool, 6> directions) {
+  SupportEntry s;
+  s.node = node;
+  s.restrained = directions;
+  return s;
+}
+
+SupportEntry fixed(const std::string& node) {
+  return held(node, {true, true, true, true, true, true});
+}
+
+CaseResult solved(const Frame& f, const AnalysisOptions& options = {}) {
+  return answer_of(analyse(f, {}, options)).cases.front();
+}
+
+/// A column along z of `length`, free at its head, under a load downward and one to the side.
+Frame mast(double length, double down, double aside) {
+  Frame f = empty_frame();
+  add_node(f, "foot", 0, 0, 0);
+  add_node(f, "head", 0, 0, length);
+  add_member(f, "mast", "foot", "head");
+  f.supports.push_back(fixed("foot"));
+  add_case(f, "load").forces.push_back({"head", {aside, 0, -down}, {}});
+  f.limits.yield_factor = 1;
+  return f;
+}
+
+/// chi by EN 1993-1-1 6.3.1 with curve c, written out.
+double chi_c(double lambda_bar) {
+  const double Phi = 0.5 * (1 + 0.49 * (lambda_bar - 0.2) + lambda_bar * lambda_bar);
+  return 1 / (Phi + std::sqrt(Phi * Phi - lambda_bar * lambda_bar));
+}
+
+/// Without moments n = N/(chi A f_y) is the whole check.
+double column_utilisation(const Section& s, double N, double length) {
+  const double fy = 235e6;
+  const double lambda_bar = std::sqrt(s.A * fy * length * length / (pi * pi * 210e9 * s.Iy));
+  return N / (chi_c(lambda_bar) * s.A * fy);
+}
+
+/// Fixed or pinned portal, columns and beam 1 m long of the same tube, `P` down on each column.
+Frame portal(bool fixed_feet, double P) {
+  Frame f = empty_frame();
+  add_node(f, "foot_l", 0, 0, 0);
+  add_node(f, "foot_r", 1, 0, 0);
+  add_node(f, "head_l", 0, 0, 1);
+  add_node(f, "head_r", 1, 0, 1);
+  add_member(f, "left", "foot_l", "head_l");
+  add_member(f, "right", "foot_r", "head_r");
+  add_member(f, "beam", "head_l", "head_r");
+  f.sections.front().shear = false;
+  for (const char* foot : {"foot_l", "foot_r"}) {
+    f.supports.push_back(held(foot, {true, true, true, true, fixed_feet, true}));
+  }
+  for (const char* head : {"head_l", "head_r"}) {
+    f.supports.push_back(held(head, {false, true, false, true, false, true}));
+  }
+  Case& c = add_case(f, "load");
+  for (const char* head : {"head_l", "head_r"}) c.forces.push_back({head, {0, 0, -P}, {}});
+  f.limits.yield_factor = 1;
+  return f;
+}
+
+Section tube() {
+  const Frame f = mast(1, 1, 0);
+  return build_model(f).model.sections.front();
+}
+
+}  // namespace
+
+TEST_CASE("a strut between pins is checked as a column of its own length") {
+  Frame f = empty_frame();
+  add_node(f, "A", 0, 0, 0);
+  add_node(f, "B", 0, 0, 1);
+  add_member(f, "strut", "A", "B").kind = MemberKind::link;
+  f.supports.push_back(held("A", {true, true, true}));
+  f.supports.push_back(held("B", {true, true, false}));
+  add_case(f, "push").forces.push_back({"B", {0, 0, -5000}, {}});
+  const MemberChecks c = solved(f).members[0].checks;
+  CHECK_THAT(*c.buckling.utilisation, WithinRel(column_utilisation(tube(), 1.5 * 5000, 1), 1e-9));
+  CHECK_THAT(*c.section.utilisation, WithinRel(1.5 * 5000 / (tube().A * 235e6), 1e-9));
+  CHECK(c.section_class == 1);
+  CHECK_FALSE(c.weld.utilisation);
+
+  f.cases.front().forces.front().value.z() = 5000;
+  const MemberChecks pulled = solved(f).members[0].checks;
+  CHECK_FALSE(pulled.buckling.utilisation);
+  CHECK_FALSE(pulled.buckling.needed);
+}
+
+TEST_CASE("a case's own factor, or none for a rare one, multiplies its loads") {
+  Frame f = mast(0.1, 1000, 0);
+  f.limits.yield_factor = 1.5;
+  const double usual = *solved(f).members[0].checks.section.utilisation;
+  f.cases.front().rare = true;
+  CHECK_THAT(*solved(f).members[0].checks.section.utilisation, WithinRel(usual / 1.5, 1e-9));
+  f.cases.front().yield_factor = 2.25;
+  CHECK_THAT(*solved(f).members[0].checks.section.utilisation, WithinRel(usual * 1.5, 1e-9));
+}
+
+TEST_CASE("a mast that nothing holds at its head counts twice its length") {
+  // Timoshenko & Gere, Theory of Elastic Stability, 2.1 (MEMORY): P_cr = pi^2 E I/(2 L)^2.
+  const double P = 3000;
+  const CaseResult r = solved(mast(1, P, 0));
+  REQUIRE(r.sway_factor);
+  const double critical = pi * pi * 210e9 * tube().Iy / 4;
+  CHECK_THAT(*r.sway_factor, WithinRel(critical / P, 0.01));
+  CHECK_THAT(*r.members[0].checks.buckling.utilisation,
+             WithinRel(column_utilisation(tube(), P, 2), 0.01));
+}
+
+TEST_CASE("columns of a swaying portal get the lengths of the textbook") {
+  // u/tan u = -6 g and u tan u = 6 g with g = 1: K = 1.15650 and 2.32788 (Timoshenko & Gere ch. 2;
+  // DERIVED numbers).
+  for (const auto& [fixed_feet, K] : {std::pair{true, 1.15650}, {false, 2.32788}}) {
+    const double P = 4000;
+    const CaseResult r = solved(portal(fixed_feet, P));
+    REQUIRE(r.sway_factor);
+    for (const int column : {0, 1}) {
+      CHECK_THAT(*r.members[static_cast<size_t>(column)].checks.buckling.utilisation,
+                 WithinRel(column_utilisation(tube(), P, K), 0.02));
+    }
+  }
+}
+
+TEST_CASE("a node that nothing braces does not shorten a column") {
+  const double P = 5000;
+  Frame f = empty_frame();
+  add_node(f, "A", 0, 0, 0);
+  add_node(f, "M", 0, 0, 0.6);
+  add_node(f, "B", 0, 0, 1.2);
+  add_member(f, "lower", "A", "M");
+  add_member(f, "upper", "M", "B");
+  f.supports.push_back(held("A", {true, true, true, false, false, true}));
+  f.supports.push_back(held("B", {true, true, false}));
+  add_case(f, "push").forces.push_back({"B", {0, 0, -P}, {}});
+  f.limits.yield_factor = 1;
+  const CaseResult r = solved(f);
+  for (const MemberResult& m : r.members) {
+    CHECK_THAT(*m.checks.buckling.utilisation, WithinRel(column_utilisation(tube(), P, 1.2), 0.01));
+  }
+  // Braced there, each half is a column of its own.
+  f.supports.push_back(held("M", {true, true, false}));
+  CHECK_THAT(*solved(f).members[0].checks.buckling.utilisation,
+             WithinRel(column_utilisation(tube(), P, 0.6), 1e-6));
+}
+
+TEST_CASE("a length that the file gives is used as it is") {
+  Frame f = mast(1, 3000, 0);
+  f.members[0].buckling_length = {0.7, 1.4};
+  CHECK_THAT(*solved(f).members[0].checks.buckling.utilisation,
+             WithinRel(column_utilisation(tube(), 3000, 1.4), 1e-9));
+}
+
+TEST_CASE("a frame loaded beyond what it can stand under fails, whatever its stresses") {
+  const CaseResult r = solved(mast(1, 9000, 0));  // critical at 7.7 kN
+  REQUIRE(r.sway_factor);
+  CHECK(*r.sway_factor < 1);
+  CHECK(*r.members[0].checks.yield.utilisation < 0.5);
+  CHECK(r.worst->utilisation > 1);
+}
+
+TEST_CASE("second order: a leaning mast's foot takes H L tan a/a") {
+  // ANSI/AISC 360-10 Commentary C2, benchmark case 2 (MEMORY; closed form DERIVED).
+  const double P = 3000, H = 50, L = 1;
+  Frame f = mast(L, P, H);
+  f.sections.front().shear = false;
+  const double a = std::sqrt(P * L * L / (210e9 * tube().Iy));
+  const CaseResult first = solved(f), second = solved(f, {true});
+  REQUIRE(second.second_order);
+  CHECK(second.second_order->converged);
+  CHECK_THAT(std::abs(first.members[0].from[4]), WithinRel(H * L, 1e-9));
+  CHECK_THAT(std::abs(second.members[0].from[4]), WithinRel(H * L * std::tan(a) / a, 0.01));
+  CHECK_THAT(second.second_order->growth, WithinRel(3 * (std::tan(a) - a) / (a * a * a), 0.01));
+  // The reserve belongs to the loads: at 1.5 times them the axial force is 1.5 times as large.
+  f.limits.yield_factor = 1.5;
+  const double b = a * std::sqrt(1.5);
+  CHECK_THAT(std::abs(solved(f, {true}).members[0].from[4]),
+             WithinRel(H * L * std::tan(b) / b, 0.01));
+}
+
+TEST_CASE("second order: no equilibrium is a failure, not a number") {
+  const CaseResult r = solved(mast(1, 9000, 10), {true});
+  REQUIRE(r.second_order);
+  CHECK_FALSE(r.second_order->converged);
+  CHECK(r.worst->utilisation > 1);
+}
+
+TEST_CASE("welds are where tubes end, not where one runs through or turns on a pin") {
+  Frame f = empty_frame();
+  add_node(f, "A", 0, 0, 0);
+  add_node(f, "B", 0.5, 0, 0);
+  add_node(f, "C", 1, 0, 0);
+  for (int i = 1; i <= 2; ++i) {
+    Member& piece =
+        add_member(f, "rail." + std::to_string(i), i == 1 ? "A" : "B", i == 1 ? "B" : "C");
+    piece.tube = "rail";
+  }
+  f.supports.push_back(fixed("A"));
+  add_case(f, "load").forces.push_back({"C", {0, 0, -60}, {}});
+  CaseResult r = solved(f);
+  REQUIRE(r.members[0].checks.weld.utilisation);
+  CHECK(r.members[0].checks.weld_end == 0);
+  CHECK(*r.members[1].checks.weld.utilisation < 0.05 * *r.members[0].checks.weld.utilisation);
+  // Directional method by hand, bending only: sigma_perp = tau_perp = M/W/sqrt(2), equivalent
+  // sqrt(2) M/W <= f_u/(beta_w gamma_M2) = 360 MPa, EN 1993-1-8 4.5.3.2 (MEMORY).
+  const MemberFacts facts = member_facts(f, build_model(f))[0];
+  const WeldLine line = weld_line(facts.section.profile, 0.002, facts.weld.corner_radius);
+  const double bending = 1.5 * 60 * 1.0 * 0.0125 / line.I_wy, shear = 1.5 * 60 / line.A_vz;
+  const double by_hand = std::sqrt(2 * bending * bending + 3 * shear * shear) / 360e6;
+  CHECK_THAT(*r.members[0].checks.weld.utilisation, WithinRel(by_hand, 1e-6));
+
+  // Twice the throat, half the stress.
+  f.members[0].weld_throat = 0.004;
+  CHECK_THAT(*solved(f).members[0].checks.weld.utilisation, WithinRel(by_hand / 2, 1e-6));
+}
+
+TEST_CASE("aluminium tubes are checked beside their welds, other metals for yield only") {
+  Frame f = mast(1, 100, 50);
+  f.sections.front().material = "EN AW-6082-T6";
+  const MemberChecks c = solved(f).members[0].checks;
+  REQUIRE(c.weld.utilisation);
+  REQUIRE(c.section.utilisation);
+  REQUIRE(c.buckling.utilisation);
+  // f_o,haz = 125 of 250 MPa, and gamma_M1 = 1.1: at least 2.2 times the yield check's share.
+  CHECK(*c.weld.utilisation > 2.1 * *c.yield.utilisation);
+
+  MaterialEntry strange;
+  strange.name = "bronze";
+  strange.properties = {110e9, 41e9, 8800, 250e6, 400e6};
+  strange.metal = Metal::other;
+  f.materials.push_back(strange);
+  f.sections.front().material = "bronze";
+  const MemberChecks other = solved(f).members[0].checks;
+  CHECK(other.yield.utilisation);
+  CHECK_FALSE(other.buckling.utilisation);
+  CHECK(other.buckling.needed);
+}
+
+TEST_CASE("aluminium whose strength beside welds is not known is not passed in silence") {
+  Frame f = mast(1, 100, 50);
+  f.sections.front().material = "EN AW-5754-H22";
+  const MemberChecks c = solved(f).members[0].checks;
+  CHECK_FALSE(c.weld.utilisation);
+  CHECK_THAT(c.weld.reason, ContainsSubstring("heat_affected_yield"));
+}

@@ -1,0 +1,154 @@
+#include "cases/joints/panel_result.h"
+
+#include <cmath>
+
+#include "cases/analysis/analysis.h"
+#include "tests/cases/clad_frames.h"
+#include "tests/catch.h"
+
+using namespace tubewright;
+using namespace tubewright::testing;
+
+namespace {
+
+constexpr double mm = 1e-3, MPa = 1e6;
+
+Analysis solved(const Frame& frame) { return answer_of(analyse(frame)); }
+
+const CheckResult& check_named(const PanelResult& panel, const std::string& name) {
+  for (const NamedCheck& check : panel.checks) {
+    if (check.name == name) return check.result;
+  }
+  throw std::runtime_error("no check " + name);
+}
+
+/// The aluminium of worked examples: E 70 GPa, nu 0.33.
+Frame textbook(Frame f) {
+  f.materials.push_back(
+      {"textbook", {70e9, 70e9 / 2.66, 2700, 130e6, 220e6}, {}, Metal::aluminium, {}});
+  for (Sheet& sheet : f.sheets) sheet.material = "textbook";
+  return f;
+}
+
+}  // namespace
+
+TEST_CASE("a sheared bay carries its load as shear flow, below buckling with all its stiffness") {
+  const Frame f = textbook(shear_frame(0.7, 0.6, 1400));  // 2 N/mm
+  const Analysis a = solved(f);
+  const PanelResult& web = a.cases.front().panels.front();
+  CHECK_THAT(web.flow, WithinRel(2000.0, 1e-9));
+  CHECK_THAT(web.shear_stress, WithinRel(2000 / 1.2e-3, 1e-9));
+  // Timoshenko & Gere, 600 x 700 x 1.2, simply supported: 2.14 MPa.
+  CHECK_THAT(web.critical_stress, WithinRel(2.140 * MPa, 1e-3));
+  CHECK(web.stage.secant_ratio == 1);
+  CHECK(web.stage.traction == 0);
+  // Pushed towards +x at +y: the corners at A and C close.
+  for (const double flow : web.edge_flows) CHECK(flow > 0);
+  CHECK(a.remarks.empty());
+}
+
+TEST_CASE("a sheet beyond its critical stress carries on with what NACA TN 2661 leaves it") {
+  // 600 x 700 x 1.2 mm at q = 6 N/mm: tau 5.0 MPa, 2.34 times critical, k = 0.182; rivets every 50
+  // mm take 6.45 N/mm, 323 N each; sigma_1 5.90 and sigma_2 -4.07 MPa at 42 degrees of fold (worked
+  // by hand with Megson's equations 6.111 to 6.114).
+  Frame f = textbook(shear_frame(0.7, 0.6, 4200));
+  f.sheets.front().rivet = rivets(4.8 * mm, 50 * mm);
+  const Analysis a = solved(f);
+  const PanelResult& web = a.cases.front().panels.front();
+  CHECK_THAT(web.flow, WithinRel(6000.0, 1e-6));
+  CHECK_THAT(web.stage.tension_share, WithinRel(0.182, 5e-3));
+  CHECK_THAT(*web.rivet_load, WithinRel(323, 2e-3));
+  CHECK_THAT(web.stage.traction, WithinRel(0.182 * 6000, 5e-3));
+  CHECK_THAT(web.stage.secant_ratio, WithinRel(1 / ((1 - 0.182) + 2 * 0.182 / 1.33), 2e-3));
+  // 38 d2/1.25 = 701 N, and the reserve of 1.5 on the load.
+  CHECK_THAT(*check_named(web, "rivet_shear").utilisation, WithinRel(1.5 * 323 / 701, 3e-3));
+  CHECK(a.cases.front().worst->check == "rivet_shear");
+  CHECK(a.cases.front().worst->item == "web");
+}
+
+TEST_CASE("the frame gives way as the secant stiffness of the buckled sheet says") {
+  // Statically determinate flow: the upper side moves by load b / (a G t eta) once the links are
+  // stiff.
+  const auto moved = [](double load) {
+    Frame f = textbook(shear_frame(0.7, 0.6, load));
+    const Analysis a = solved(f);
+    return a.cases.front().solution.displacements[6 * 2] / load;
+  };
+  const double flat = moved(100), buckled = moved(4200);
+  const double k = std::tanh(0.5 * std::log10(5.0 / 2.140));
+  const double kept = 1 / ((1 - k) + 2 * k / 1.33);
+  // The links' own share: (Gt b/a)^-1 of the sheet taken from the flat case.
+  const double sheet = 0.6 / (0.7 * 70e9 / 2.66 * 1.2 * mm);
+  CHECK_THAT((buckled - (flat - sheet)) / sheet, WithinRel(1 / kept, 2e-3));
+}
+
+TEST_CASE("the pull of a buckled sheet bends the tubes along its edges") {
+  // Fixed-ended span L under k q: M = k q L^2/12 (Megson, M_max = k q b^2 tan(alpha)/12 at 45
+  // degrees).
+  Frame f = shear_frame(0.7, 0.6, 4200);
+  for (Member& m : f.members) m.kind = MemberKind::beam;
+  f.sections.front().height = f.sections.front().width = 0.025;
+  f.sections.front().wall = 0.0016;
+  f = textbook(std::move(f));
+  const Analysis a = solved(f);
+  const PanelResult& web = a.cases.front().panels.front();
+  REQUIRE(web.stage.traction > 0);
+  const SectionForces middle = section_forces(a.cases.front().solution.beams[0], 0.5);
+  const SectionForces end = section_forces(a.cases.front().solution.beams[0], 0);
+  const SectionForces other = section_forces(a.cases.front().solution.beams[0], 1, true);
+  const double sag = (end.Mz + other.Mz) / 2 - middle.Mz;
+  CHECK_THAT(std::abs(sag), WithinRel(web.stage.traction * 0.7 * 0.7 / 8, 1e-3));
+  CHECK(a.cases.front().solution.residual.force < 1e-9);
+}
+
+TEST_CASE("edge distance and wall come from the narrowest tube round the panel") {
+  Frame f = shear_frame(0.6, 0.4, 100);
+  SectionEntry flat;
+  flat.name = "flat";
+  flat.shape = Shape::rectangular_tube;
+  flat.height = 0.05;
+  flat.width = 0.03;
+  flat.wall = 0.0015;
+  flat.material = "S235";
+  f.sections.push_back(flat);
+  f.members[1].section = "flat";
+  f.members[1].kind = MemberKind::beam;
+  const NumberedFrame n = build_model(f);
+  const PanelFacts facts = panel_facts(f, n, 0);
+  // The sheet lies in z = 0, so it rests on the tube's width.
+  CHECK_THAT(facts.edge_distance, WithinRel(0.015, 1e-12));
+  CHECK_THAT(facts.wall, WithinRel(0.0015, 1e-12));
+  f.sections.back().shape = Shape::properties;
+  f.sections.back().given =
+      Section{1e-4, 1e-8, 1e-8, 1e-8, 1e-6, 1e-6, 1e-6, 0, 0, rigid, rigid, {}};
+  const PanelFacts unknown = panel_facts(f, build_model(f), 0);
+  CHECK(std::isnan(unknown.edge_distance));
+  CHECK(std::isnan(unknown.wall));
+}
+
+TEST_CASE("a check that cannot be made says why") {
+  Frame f = shear_frame(0.6, 0.4, 100);
+  f.materials.push_back({"unknown", {70e9, 26e9, 2700, NAN, NAN}, {}, Metal::aluminium, {}});
+  f.sheets.front().material = "unknown";
+  f.sheets.front().rivet = rivets(4 * mm, 40 * mm);
+  f.sheets.front().bond = BondJoint{10 * mm, 0.3 * mm, 1000 * MPa, {}};
+  const Analysis a = solved(f);
+  const PanelResult& web = a.cases.front().panels.front();
+  for (const char* name : {"yield", "rivet_bearing", "rivet_tear_out", "bond"}) {
+    CHECK_FALSE(check_named(web, name).utilisation);
+    CHECK_FALSE(check_named(web, name).reason.empty());
+  }
+  CHECK(check_named(web, "rivet_shear").utilisation);
+}
+
+TEST_CASE("rivets and bond share the flow as their stiffnesses") {
+  Frame f = textbook(shear_frame(0.6, 0.4, 600));  // 1 N/mm
+  f.sheets.front().rivet = rivets(4.8 * mm, 50 * mm, 10e6);
+  f.sheets.front().bond = BondJoint{20 * mm, 2.0 * mm, 50 * MPa, 10 * MPa};
+  const PanelResult web = solved(f).cases.front().panels.front();
+  // Two-component polyurethane as in the table of bonds: 453 N/mm2 against 200 of the rivets; peak
+  // stress 0.55 MPa at 10 N/mm (derived, by finite differences too).
+  CHECK_THAT(*web.rivet_load, WithinRel(50.0 * 200 / 653, 2e-3));
+  CHECK_THAT(*web.bond_peak, WithinRel(0.055 * MPa * 453 / 653, 1e-2));
+  CHECK_THAT(*web.bond_mean, WithinRel(1000.0 * 453 / 653 / (20 * mm), 2e-3));
+}

@@ -1,0 +1,139 @@
+#include "cases/studies/bench_study.h"
+
+#include <cmath>
+
+#include "cases/model/build_model.h"
+#include "tests/cases/clad_frames.h"
+#include "tests/catch.h"
+
+using namespace tubewright;
+using namespace tubewright::testing;
+
+namespace {
+
+BenchStudy studied(const Frame& frame) { return answer_of(bench_study(frame)); }
+
+/// A box twisted by 20 kg on each side of its front end, held at the rear.
+Frame on_the_bench(Frame f) {
+  f.bench_test = BenchTest{
+      {{"l1_l", 20}, {"l1_r", -20}},
+      {{"l1_l", 2, {}}, {"l1_r", 2, {}}, {"l2_l", 2, {}}, {"l4_l", 2, {}}, {"l4_r", 2, {}}}};
+  return f;
+}
+
+/// The frame with the readings that another frame would give.
+Frame with_readings_of(Frame f, const Frame& truth) {
+  const BenchStudy s = studied(truth);
+  for (size_t i = 0; i < s.gauges.size(); ++i) {
+    f.bench_test->gauges[i].reading = s.gauges[i].predicted;
+  }
+  return f;
+}
+
+}  // namespace
+
+TEST_CASE("a gauge at the tip of a cantilever reads P L^3/(3 E I) and the shear") {
+  Frame f = empty_frame();
+  add_node(f, "wall", 0, 0, 0);
+  add_node(f, "tip", 0.8, 0, 0);
+  add_member(f, "arm", "wall", "tip");
+  f.sections.front().shear = false;
+  f.supports.push_back({"wall", {true, true, true, true, true, true}, {}, {}});
+  f.bench_test = BenchTest{{{"tip", 5}}, {{"tip", 2, {}}}};
+  const NumberedFrame n = build_model(f);
+  const double EI = n.model.materials[0].E * n.model.sections[0].Iy;
+  const BenchStudy s = studied(f);
+  CHECK(s.held_by_supports);
+  CHECK_THAT(s.gauges.front().predicted,
+             WithinRel(-5 * 9.80665 * 0.8 * 0.8 * 0.8 / (3 * EI), 1e-9));
+  CHECK(s.fits.empty());
+
+  // With the joint at the wall on a spring c the tip goes down by P L^2/c more: the fit finds c.
+  const double c = 4000;
+  f.bench_test->gauges.front().reading = s.gauges.front().predicted - 5 * 9.80665 * 0.8 * 0.8 / c;
+  const BenchStudy fitted = studied(f);
+  REQUIRE(fitted.fits.size() == 1);
+  CHECK(fitted.fits.front().state == FitState::found);
+  CHECK_THAT(fitted.fits.front().stiffness, WithinRel(c, 1e-4));
+  CHECK(fitted.fits.front().rms_after < 1e-4 * fitted.fits.front().rms_before);
+}
+
+TEST_CASE("without supports the rear pair of the torsion test holds the frame") {
+  const BenchStudy s = studied(on_the_bench(open_box()));
+  CHECK_FALSE(s.held_by_supports);
+  CHECK(s.gauges[0].predicted < 0);
+  CHECK_THAT(s.gauges[1].predicted, WithinRel(-s.gauges[0].predicted, 0.2));
+  CHECK(s.gauges[3].predicted == 0);
+  REQUIRE(s.model_stiffness);
+  CHECK_FALSE(s.measured_stiffness);
+}
+
+TEST_CASE("soft joints are found again from the readings they give") {
+  const Frame truth = on_the_bench(with_joint_stiffness(open_box(), 3000));
+  const BenchStudy s = studied(with_readings_of(on_the_bench(open_box()), truth));
+  REQUIRE_FALSE(s.fits.empty());
+  CHECK(s.fits.front().kind == FitKind::joints);
+  CHECK(s.fits.front().state == FitState::found);
+  CHECK_THAT(s.fits.front().stiffness, WithinRel(3000.0, 0.01));
+  REQUIRE(s.measured_stiffness);
+  CHECK(s.rear_was_measured);
+  CHECK(*s.measured_stiffness < *s.model_stiffness);
+}
+
+TEST_CASE("soft rivets are found again, and joints explain them less well") {
+  Frame soft = on_the_bench(clad_box());
+  soft.sheets.front().rivet->stiffness = 0.8e6;
+  const BenchStudy s = studied(with_readings_of(on_the_bench(clad_box()), soft));
+  REQUIRE(s.fits.size() == 2);
+  CHECK(s.fits.front().kind == FitKind::rivets);
+  CHECK_THAT(s.fits.front().stiffness, WithinRel(0.8e6, 0.01));
+  REQUIRE(s.fits.front().torsional_stiffness);
+}
+
+TEST_CASE("a frame stiffer than its model has no joint flexibility to find") {
+  Frame stiff = open_box();
+  stiff.sections.front().wall = 0.0018;
+  const BenchStudy s = studied(with_readings_of(on_the_bench(open_box()), on_the_bench(stiff)));
+  CHECK(s.fits.front().state == FitState::at_the_stiff_end);
+}
+
+TEST_CASE("readings that depend on nothing fitted are said to tell nothing") {
+  Frame f = empty_frame();
+  add_node(f, "A", 0, 0, 0);
+  add_node(f, "B", 0.5, 0, 0);
+  add_member(f, "rod", "A", "B");
+  f.supports.push_back({"A", {true, true, true, true, true, true}, {}, {}});
+  f.bench_test = BenchTest{{{"B", 10}}, {{"B", 0, {}}}};  // along the tube: no bending
+  f.bench_test->gauges.front().reading = 1e-6;
+  CHECK(studied(f).fits.front().state == FitState::insensitive);
+}
+
+TEST_CASE("joints inside a continuous tube and released ends stay as they are") {
+  Frame f = empty_frame();
+  for (int i = 0; i < 3; ++i)
+    add_node(f, std::string(1, static_cast<char>('A' + i)), i * 0.5, 0, 0);
+  add_member(f, "rail.1", "A", "B").tube = "rail";
+  add_member(f, "rail.2", "B", "C").tube = "rail";
+  f.members[1].release_to = {rigid, rigid, rigid, rigid, 0, rigid};
+  const Frame soft = with_joint_stiffness(f, 1000);
+  CHECK(soft.members[0].release_from[4] == 1000);
+  CHECK(std::isinf(soft.members[0].release_to[4]));
+  CHECK(std::isinf(soft.members[1].release_from[5]));
+  CHECK(soft.members[1].release_to[4] == 0);
+  CHECK(soft.members[1].release_to[5] == 1000);
+  CHECK(std::isinf(soft.members[0].release_from[3]));
+}
+
+TEST_CASE("readings of a shape that no softness gives are said to be hardly explained") {
+  Frame f = with_readings_of(on_the_bench(open_box()), on_the_bench(open_box()));
+  // One side goes down far more than the twist, as if a stand had slipped.
+  *f.bench_test->gauges[0].reading *= 1.2;
+  *f.bench_test->gauges[2].reading *= 5;
+  *f.bench_test->gauges[3].reading = 0.002;
+  const BenchStudy s = studied(f);
+  REQUIRE_FALSE(s.fits.empty());
+  for (const BenchFit& fit : s.fits) {
+    CHECK((fit.state == FitState::hardly_explains || fit.state == FitState::at_the_stiff_end));
+    CHECK(fit.rms_after > 0.5 * fit.rms_before);
+  }
+}

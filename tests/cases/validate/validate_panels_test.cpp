@@ -1,0 +1,85 @@
+#include "cases/validate/validate.h"
+#include "tests/cases/small_frames.h"
+#include "tests/catch.h"
+
+using namespace tubewright;
+using testing::add_member;
+using testing::add_node;
+using testing::rectangle;
+using testing::text_of;
+
+namespace {
+
+Frame covered_rectangle(const std::vector<std::string>& corners = {"A", "B", "C", "D"}) {
+  Frame f = rectangle();
+  Sheet s;
+  s.name = "floor";
+  s.material = "EN AW-5754-H22";
+  s.thickness = 0.0012;
+  f.sheets.push_back(s);
+  PanelEntry p;
+  p.name = "floor_1";
+  p.corners = corners;
+  p.sheet = "floor";
+  f.panels.push_back(p);
+  return f;
+}
+
+std::string faults(const std::vector<std::string>& corners) {
+  return text_of(validate(covered_rectangle(corners)));
+}
+
+}  // namespace
+
+TEST_CASE("a panel over four tubes is sound, whichever way round") {
+  CHECK(faults({"A", "B", "C", "D"}).empty());
+  CHECK(faults({"C", "B", "A", "D"}).empty());
+}
+
+TEST_CASE("a panel has four different corners in order") {
+  CHECK_THAT(faults({"A", "B", "C"}), ContainsSubstring("panel `floor_1` has 3 corners"));
+  CHECK_THAT(faults({"A", "B", "C", "A"}), ContainsSubstring("uses a corner twice"));
+  CHECK_THAT(faults({"A", "C", "B", "D"}), ContainsSubstring("order round the panel"));
+  CHECK_THAT(faults({"A", "B", "C", "E"}), ContainsSubstring("names node `E`"));
+}
+
+TEST_CASE("a panel is convex and flat") {
+  Frame f = covered_rectangle();
+  f.nodes[2].at = {0.2, 0.1, 0};  // C drawn in behind the line B-D
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("does not bulge outward at its corner `C`"));
+  f = covered_rectangle();
+  f.nodes[2].at.z() = 0.1;
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("is not flat"));
+  f.nodes[2].at.z() = 0.002;  // a workshop's accuracy
+  CHECK(text_of(validate(f)).empty());
+}
+
+TEST_CASE("every edge of a panel has a tube, which may be of several pieces") {
+  Frame f = covered_rectangle();
+  f.members.erase(f.members.begin());  // AB
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("no tube along its edge from `A` to `B`"));
+  add_node(f, "M", 0.25, 0, 0);
+  add_member(f, "AM", "A", "M");
+  CHECK_FALSE(validate(f).empty());
+  add_member(f, "MB", "M", "B");
+  CHECK(text_of(validate(f)).empty());
+  f.members.back().kind = MemberKind::cable;
+  CHECK_FALSE(validate(f).empty());
+}
+
+TEST_CASE("a sheet is of a known material and its joint of possible size") {
+  Frame f = covered_rectangle();
+  f.sheets[0].material = "EN AW-5754-H23";
+  f.sheets[0].thickness = 0;
+  f.sheets[0].rivet = RivetJoint{0.004, 0.003, -1.0, 0.0};
+  f.sheets[0].bond = BondJoint{0, 0, 0, 0.0};
+  f.panels[0].sheet = "flor";
+  const std::string text = text_of(validate(f));
+  for (const char* part :
+       {"did you mean `EN AW-5754-H22`?", "impossible `thickness`",
+        "closer than their own diameter", "`rivet.stiffness`", "`rivet.shear_strength`",
+        "`bond.width`", "`bond.thickness`", "`bond.shear_modulus`", "`bond.shear_strength`",
+        "did you mean `floor`?"}) {
+    CHECK_THAT(text, ContainsSubstring(part));
+  }
+}

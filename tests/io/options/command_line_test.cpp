@@ -1,0 +1,171 @@
+#include "io/options/command_line.h"
+
+#include <algorithm>
+
+#include "io/options/help_text.h"
+#include "tests/catch.h"
+
+using namespace tubewright;
+
+namespace {
+
+CheckCommand check(std::vector<std::string> words) {
+  words.insert(words.begin(), "check");
+  const CommandLine line = read_command_line(words);
+  if (const auto* misuse = std::get_if<Misuse>(&line)) FAIL(misuse->message);
+  REQUIRE(std::holds_alternative<CheckCommand>(line));
+  return std::get<CheckCommand>(line);
+}
+
+Misuse misuse(const std::vector<std::string>& words) {
+  const CommandLine line = read_command_line(words);
+  REQUIRE(std::holds_alternative<Misuse>(line));
+  return std::get<Misuse>(line);
+}
+
+std::string answer(const std::vector<std::string>& words) {
+  const CommandLine line = read_command_line(words);
+  REQUIRE(std::holds_alternative<Answer>(line));
+  return std::get<Answer>(line).text;
+}
+
+}  // namespace
+
+TEST_CASE("check takes a frame, a directory, cases, --json and -q in any order") {
+  const CheckCommand command =
+      check({"-o", "out", "--case", "brake", "quad.yaml", "--json", "--case=bump", "-q"});
+  CHECK(command.frame == "quad.yaml");
+  CHECK(command.directory == "out");
+  CHECK(command.cases == std::vector<std::string>{"brake", "bump"});
+  CHECK(command.json);
+  CHECK(command.quiet);
+}
+
+TEST_CASE("option --case takes one name, so the frame may follow it") {
+  const CheckCommand command = check({"--case", "brake", "quad.yaml"});
+  CHECK(command.cases == std::vector<std::string>{"brake"});
+  CHECK(command.frame == "quad.yaml");
+}
+
+TEST_CASE("a lone dash is the frame on standard input") {
+  CHECK(check({"-"}).frame == "-");
+  CHECK(check({"--json", "-"}).frame == "-");
+}
+
+TEST_CASE("long option names and attached values are understood") {
+  CHECK(check({"a.yaml", "--output=out"}).directory == "out");
+  CHECK(check({"a.yaml", "-oout"}).directory == "out");
+  CHECK(check({"--", "-odd-name.yaml"}).frame == "-odd-name.yaml");
+}
+
+TEST_CASE("start and schema are commands") {
+  const CommandLine start = read_command_line({"start", "new.yaml"});
+  REQUIRE(std::holds_alternative<StartCommand>(start));
+  CHECK(std::get<StartCommand>(start).file == "new.yaml");
+  CHECK(std::holds_alternative<SchemaCommand>(read_command_line({"schema"})));
+}
+
+TEST_CASE("a misspelt command gets a hint") {
+  CHECK(misuse({"chekc", "a.yaml"}).message == "there is no command `chekc`");
+  CHECK(misuse({"chekc", "a.yaml"}).advice == "did you mean `check`?");
+  CHECK(misuse({"shema"}).advice == "did you mean `schema`?");
+  CHECK(misuse({"xyzzy"}).advice == "see `tubewright --help`");
+  CHECK(misuse({""}).message == "there is no command ``");
+}
+
+TEST_CASE("a misspelt option gets a hint") {
+  CHECK(misuse({"check", "a.yaml", "--jsn"}).message == "`check` has no option `--jsn`");
+  CHECK(misuse({"check", "a.yaml", "--jsn"}).advice == "did you mean `--json`?");
+  CHECK(misuse({"check", "a.yaml", "--ouput=x"}).advice == "did you mean `--output`?");
+  CHECK(misuse({"--hepl"}).advice == "did you mean `--help`?");
+  CHECK(misuse({"--versoin"}).advice == "did you mean `--version`?");
+}
+
+TEST_CASE("a command that is still to come is named as such") {
+  for (const char* command : {"rank", "size"}) {
+    CHECK_THAT(misuse({command, "a.yaml"}).message, ContainsSubstring("does not have") &&
+                                                        ContainsSubstring(command) &&
+                                                        ContainsSubstring("yet"));
+  }
+}
+
+TEST_CASE("the studies take a frame, --json and -q, twist also how the frame is held") {
+  const auto study = [](const std::vector<std::string>& words) {
+    const CommandLine line = read_command_line(words);
+    REQUIRE(std::holds_alternative<StudyCommand>(line));
+    return std::get<StudyCommand>(line);
+  };
+  CHECK(study({"twist", "a.yaml"}).study == Study::twist);
+  CHECK_FALSE(study({"twist", "a.yaml"}).clamped);
+  CHECK(study({"twist", "--hold", "clamped", "a.yaml", "--json"}).clamped);
+  CHECK(study({"twist", "--hold=free", "a.yaml"}).frame == "a.yaml");
+  CHECK(study({"floor", "-", "--json"}).json);
+  CHECK(study({"bench-test", "a.yaml", "-q"}).quiet);
+  CHECK(study({"modes", "a.yaml", "-n", "3"}).count == 3);
+  CHECK_FALSE(study({"buckle", "a.yaml"}).count);
+  CHECK(study({"buckle", "a.yaml", "--case", "b"}).cases == std::vector<std::string>{"b"});
+  CHECK_THAT(misuse({"modes", "a.yaml", "-n", "0"}).message, ContainsSubstring("1 to 200"));
+  CHECK_THAT(misuse({"modes", "a.yaml", "-n", "few"}).message, ContainsSubstring("1 to 200"));
+  CHECK_THAT(misuse({"twist", "a.yaml", "--hold", "both"}).message, ContainsSubstring("clamped"));
+  CHECK_THAT(misuse({"floor", "a.yaml", "--hold", "free"}).message,
+             ContainsSubstring("has no option `--hold`"));
+  CHECK_THAT(misuse({"twist"}).message, ContainsSubstring("`twist` needs a frame file"));
+  CHECK_THAT(misuse({"--hold", "twist"}).advice, ContainsSubstring("tubewright twist frame.yaml"));
+}
+
+TEST_CASE("a frame without a command, or options before it, are put right") {
+  CHECK_THAT(misuse({"quad.yaml"}).advice, ContainsSubstring("tubewright check quad.yaml"));
+  CHECK_THAT(misuse({"--json", "check", "a.yaml"}).message,
+             ContainsSubstring("stands before the command"));
+}
+
+TEST_CASE("missing, empty, repeated and surplus words are told plainly") {
+  CHECK_THAT(misuse({"check"}).message, ContainsSubstring("needs a frame file"));
+  CHECK_THAT(misuse({"check", ""}).message, ContainsSubstring("needs a frame file"));
+  CHECK_THAT(misuse({"start"}).message, ContainsSubstring("needs the name of the file"));
+  CHECK_THAT(misuse({"check", "a.yaml", "-o"}).message, ContainsSubstring("needs a value"));
+  CHECK_THAT(misuse({"check", "a.yaml", "-o", ""}).message, ContainsSubstring("`--output`"));
+  CHECK_THAT(misuse({"check", "a.yaml", "-o", "b", "-o", "c"}).message,
+             ContainsSubstring("more than once"));
+  CHECK_THAT(misuse({"check", "a.yaml", "b.yaml"}).message,
+             ContainsSubstring("`b.yaml` is one word too many"));
+  CHECK_THAT(misuse({"schema", "x"}).message, ContainsSubstring("one word too many"));
+}
+
+TEST_CASE("flags may be repeated") { CHECK(check({"a.yaml", "--json", "--json"}).json); }
+
+TEST_CASE("a misuse remembers that the answer was wanted in JSON") {
+  CHECK(misuse({"check", "--json"}).json);
+  CHECK_FALSE(misuse({"check"}).json);
+}
+
+TEST_CASE("help leads with examples") {
+  for (const std::string& help :
+       {answer({"--help"}), answer({"check", "--help"}), answer({"start", "-h"})}) {
+    CHECK(help.find("Examples:") < help.find("Usage:"));
+  }
+  CHECK(answer({"help", "check"}) == answer({"check", "--help"}));
+}
+
+TEST_CASE("the help of check names every option that check takes") {
+  const std::string help = command_help("check");
+  for (const char* option : {"-o, --output", "--case", "--json", "-q, --quiet", "-h, --help"}) {
+    CHECK_THAT(help, ContainsSubstring(option));
+  }
+}
+
+TEST_CASE("help lists only commands that exist") {
+  for (const char* command : {"rank", "size "}) {
+    CHECK_THAT(program_help(), !ContainsSubstring(command));
+  }
+}
+
+TEST_CASE("no words at all give a short usage with two examples") {
+  CHECK(misuse({}).advice == short_usage());
+  const std::string usage = short_usage();
+  CHECK(std::count(usage.begin(), usage.end(), '\n') <= 8);
+}
+
+TEST_CASE("option --version names the program and a version") {
+  CHECK_THAT(answer({"--version"}), Catch::Matchers::StartsWith("tubewright "));
+}

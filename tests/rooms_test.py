@@ -1,0 +1,72 @@
+"""Holds the tree against the plan of its rooms: who includes whom, how full a folder is, what is tested.
+
+usage: rooms_test.py SOURCE_DIR ROOMS_FILE
+
+ROOMS_FILE is written by CMake, a line a room: "FOLDER: FOLDER;FOLDER", the room and those it uses.
+"""
+
+import re
+import sys
+from pathlib import Path
+
+MOST_FILES = 28
+
+source = Path(sys.argv[1])
+faults = []
+
+
+def read_rooms():
+    rooms = {}
+    for line in Path(sys.argv[2]).read_text(encoding="utf-8").splitlines():
+        folder, used = line.split(":")
+        rooms[folder] = [room for room in used.strip().split(";") if room]
+    return rooms
+
+
+def own_code(folder):
+    return sorted(p for p in (source / folder).iterdir() if p.suffix in (".h", ".cpp"))
+
+
+def includes(path):
+    text = path.read_text(encoding="utf-8")
+    return re.findall(r'^#include "([^"]+)/[^"/]+"', text, re.MULTILINE)
+
+
+def check_arrows(rooms):
+    for room, used in rooms.items():
+        needed = {target for path in own_code(room) for target in includes(path)} - {room}
+        for target in sorted(needed - set(used)):
+            faults.append(f"{room} includes headers of {target}, which it does not list under USES")
+        for target in sorted(set(used) - needed):
+            faults.append(f"{room} lists {target} under USES and includes none of its headers")
+
+
+def check_one_way(rooms):
+    """A room that can be reached from itself closes a ring."""
+    for start in rooms:
+        reached, ahead = set(), list(rooms[start])
+        while ahead:
+            room = ahead.pop()
+            if room not in reached:
+                reached.add(room)
+                ahead.extend(rooms[room])
+        if start in reached:
+            faults.append(f"{start} uses itself by way of other rooms")
+
+
+def check_fullness(rooms):
+    for room in rooms:
+        count = len(own_code(room))
+        if count > MOST_FILES:
+            faults.append(f"{room} holds {count} files, more than {MOST_FILES}")
+
+
+rooms = read_rooms()
+if not rooms:
+    faults.append(f"{sys.argv[2]} lists no rooms")
+check_arrows(rooms)
+check_one_way(rooms)
+check_fullness(rooms)
+for fault in faults:
+    print(fault)
+sys.exit(1 if faults else 0)

@@ -1,0 +1,146 @@
+#include "solver/stability/p_delta_loads.h"
+
+#include <cmath>
+#include <numbers>
+
+#include "tests/catch.h"
+#include "tests/solver/model_builder.h"
+
+using namespace tubewright;
+using namespace tubewright::test;
+
+namespace {
+
+StaticSolution first_order(const Model& model, const Actions& actions) {
+  const StaticResult result = solve_statics(model, {actions});
+  REQUIRE(std::holds_alternative<std::vector<StaticSolution>>(result));
+  return std::get<std::vector<StaticSolution>>(result).front();
+}
+
+SecondOrder second_order(const Model& model, const Actions& actions, double safety_factor = 1) {
+  return iterate_p_delta(model, safety_factor, first_order(model, actions),
+                         [&](const Actions& extra) {
+                           Actions all = actions;
+                           add_actions(all, extra, 1);
+                           return std::optional(first_order(model, all));
+                         });
+}
+
+// ANSI/AISC 360-10 Commentary C2, benchmark cases 1 and 2 (MEMORY), W14x48 without shear
+// flexibility: kip and inch, in the x-z plane.
+constexpr double E = 29000, I = 484, L = 336;
+
+ModelBuilder w14_column() {
+  ModelBuilder b;
+  const int id = b.section(properties(1e6, I, I, 1), E, E / 2.6);
+  b.node(0, 0, 0);
+  b.node(L, 0, 0);
+  b.beam(0, 1, id);
+  return b;
+}
+
+}  // namespace
+
+TEST_CASE("a loaded column between pins grows as the benchmark of AISC 360 C2, case 1") {
+  ModelBuilder b = w14_column();
+  b.hold(0, {x, y, z, rx, rz});
+  b.hold(1, {y, z});
+  const double w = 0.2 / 12;
+  for (const double P : {0.0, 150.0, 300.0, 450.0}) {
+    Actions a = no_actions(b.model);
+    a.beams[0].line = {0, 0, -w};
+    a.nodal[6 + x] = -P;
+    const SecondOrder r = second_order(b.model, a);
+    REQUIRE(r.converged);
+    // Closed form (DERIVED): secant formula of a beam-column under a uniform load.
+    const double u = std::sqrt(P * L * L / (4 * E * I));
+    const double moment = w * L * L / 8 * (P == 0 ? 1 : 2 * (1 / std::cos(u) - 1) / (u * u));
+    const double deflection =
+        5 * w * std::pow(L, 4) / (384 * E * I) *
+        (P == 0 ? 1 : 12 * (2 / std::cos(u) - u * u - 2) / (5 * std::pow(u, 4)));
+    const BeamState& beam = r.solution.beams[0];
+    CHECK_THAT(std::abs(section_forces(beam, 0.5).My), WithinRel(moment, 0.01));
+    CHECK_THAT(-beam_displacement(beam, 0.5).displacement.z(), WithinRel(deflection, 0.01));
+  }
+  // As printed: 235, 269, 313, 375 kip-in.
+  Actions a = no_actions(b.model);
+  a.beams[0].line = {0, 0, -w};
+  a.nodal[6 + x] = -450;
+  CHECK_THAT(std::abs(section_forces(second_order(b.model, a).solution.beams[0], 0.5).My),
+             WithinRel(375.0, 0.01));
+}
+
+TEST_CASE("a cantilever under a side load grows as the benchmark of AISC 360 C2, case 2") {
+  ModelBuilder b = w14_column();
+  b.fix(0);
+  struct Row {
+    double P, moment, deflection;  // DERIVED: H L tan a/a and (H L^3/3EI) 3 (tan a - a)/a^3
+  };
+  for (const Row& row : {Row{0, 336, 0.90085}, Row{100, 469.07, 1.33067}, Row{150, 598.65, 1.75103},
+                         Row{200, 848.98, 2.56490}}) {
+    Actions a = no_actions(b.model);
+    a.nodal[6 + z] = 1;
+    a.nodal[6 + x] = -row.P;
+    const SecondOrder r = second_order(b.model, a);
+    REQUIRE(r.converged);
+    CHECK_THAT(std::abs(section_forces(r.solution.beams[0], 0).My), WithinRel(row.moment, 0.01));
+    CHECK_THAT(r.solution.displacements[6 + z], WithinRel(row.deflection, 0.01));
+  }
+}
+
+TEST_CASE("a reserve multiplies the axial forces only") {
+  ModelBuilder b = w14_column();
+  b.fix(0);
+  Actions a = no_actions(b.model);
+  a.nodal[6 + z] = 1;
+  a.nodal[6 + x] = -100;
+  Actions doubled = a;
+  doubled.nodal[6 + x] = -200;
+  const SecondOrder with_reserve = second_order(b.model, a, 2),
+                    with_load = second_order(b.model, doubled);
+  CHECK_THAT(with_reserve.solution.displacements[6 + z],
+             WithinRel(with_load.solution.displacements[6 + z], 1e-6));
+}
+
+TEST_CASE("tension holds a member straight") {
+  ModelBuilder b = w14_column();
+  b.fix(0);
+  Actions a = no_actions(b.model);
+  a.nodal[6 + z] = 1;
+  a.nodal[6 + x] = 200;
+  const double k = std::sqrt(200 / (E * I)) * L;  // tip: (H L/P) (1 - tanh k/k)
+  const SecondOrder r = second_order(b.model, a);
+  REQUIRE(r.converged);
+  CHECK_THAT(r.solution.displacements[6 + z], WithinRel(L / 200 * (1 - std::tanh(k) / k), 0.01));
+}
+
+TEST_CASE("beyond the critical load no equilibrium is found and it says so") {
+  ModelBuilder b = w14_column();
+  b.fix(0);
+  const double critical = std::numbers::pi * std::numbers::pi * E * I / (4 * L * L);
+  for (const double share : {0.98, 1.02}) {
+    Actions a = no_actions(b.model);
+    a.nodal[6 + z] = 0.01;
+    a.nodal[6 + x] = -share * critical;
+    CHECK(second_order(b.model, a).converged == (share < 1));
+  }
+}
+
+TEST_CASE("a mast of pinned bars leans as P/L") {
+  // A post, pinned at its foot, held by a spring at its head: H = (k - P/L) w.
+  ModelBuilder b;
+  b.node(0, 0, 0);
+  b.node(0, 0, 2);
+  b.node(1, 0, 2);
+  b.bar(0, 1, 1e9);
+  b.bar(1, 2, 500);
+  b.pin(0);
+  b.pin(2);
+  b.hold(1, {y});
+  Actions a = no_actions(b.model);
+  a.nodal[6 + x] = 10;
+  a.nodal[6 + z] = -400;
+  const SecondOrder r = second_order(b.model, a);
+  REQUIRE(r.converged);
+  CHECK_THAT(r.solution.displacements[6 + x], WithinRel(10 / (500 - 400 / 2.0), 1e-5));
+}

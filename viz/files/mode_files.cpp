@@ -1,0 +1,234 @@
+#include "viz/files/mode_files.h"
+
+#include <vtkCellArray.h>
+#include <vtkCellData.h>
+#include <vtkNew.h>
+#include <vtkPointData.h>
+#include <vtkPoints.h>
+#include <vtkPolyData.h>
+#include <vtkXMLPolyDataWriter.h>
+
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <numbers>
+#include <vector>
+
+#include "cases/model/build_model.h"
+#include "io/text/workshop_units.h"
+#include "solver/stability/refine.h"
+#include "solver/statics/recovery.h"
+#include "viz/files/member_stations.h"
+#include "viz/files/pvd_index.h"
+#include "viz/files/vtk_arrays.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr int phases = 8;
+constexpr int least_intervals = 8;  ///< along a member
+
+/// cos(2 pi phase/8), exact zeros included.
+constexpr double half_root = std::numbers::sqrt2 / 2;
+constexpr std::array<double, phases> swing = {1,  half_root,  0, -half_root,
+                                              -1, -half_root, 0, half_root};
+
+/// Greatest translation drawn, of the frame's diagonal: seen well, and shapes still look like the
+/// small motions they are.
+constexpr double greatest_swing = 0.05;
+
+/// A mode that only twists tubes about their own axes has translations that are rounding. It turns
+/// by more than this times its translation over the frame's diagonal; any other turns by at most
+/// the diagonal over a tube's length or so.
+constexpr double only_twists = 1e6;
+
+struct SwingLine {
+  int section = -1;  ///< index in Frame::sections; -1 for a spring
+  std::vector<Station> stations;
+};
+
+struct FineFrame {
+  NumberedFrame numbered;
+  RefinedModel fine;  ///< cut as the shapes are
+};
+
+FineFrame fine_frame(const Frame& frame, const FrameModes& modes) {
+  NumberedFrame numbered = build_model(frame);
+  const Model& model = numbered.model;
+  int pieces = 1;
+  if (!modes.modes.empty() && !model.beams.empty()) {
+    const auto inside = modes.modes.front().shape.size() - dof_count(model);
+    const auto a_cut =
+        static_cast<Eigen::Index>(dofs_per_node * static_cast<int>(model.beams.size()));
+    assert(inside >= 0 && inside % a_cut == 0);
+    pieces += static_cast<int>(inside / a_cut);
+  }
+  RefinedModel fine = refine(model, pieces);
+  return {std::move(numbered), std::move(fine)};
+}
+
+std::vector<Station> beam_stations(const RefinedModel& fine, int beam,
+                                   const std::vector<BeamState>& states) {
+  const std::vector<int>& pieces = fine.pieces[beam];
+  const std::vector<int>& nodes = fine.nodes[beam];
+  const int count = static_cast<int>(pieces.size());
+  const int of_a_piece = (least_intervals + count - 1) / count;
+  std::vector<Station> stations;
+  for (int p = 0; p < count; ++p) {
+    const Eigen::Vector3d &from = fine.model.nodes[nodes[p]], &to = fine.model.nodes[nodes[p + 1]];
+    for (int i = p == 0 ? 0 : 1; i <= of_a_piece; ++i) {
+      const double s = static_cast<double>(i) / of_a_piece;
+      const BeamDisplacement d = beam_displacement(states[pieces[p]], s);
+      stations.push_back({s, from + s * (to - from), d.displacement, d.rotation, {}});
+    }
+  }
+  return stations;
+}
+
+/// One line a member, in the order of Frame::members.
+std::vector<SwingLine> swing_lines(const Frame& frame, const FineFrame& parts,
+                                   const Eigen::VectorXd& shape) {
+  const Model& model = parts.fine.model;
+  assert(shape.size() == dof_count(model));
+  const std::vector<bool> taut(model.bars.size(), false);
+  const StaticSolution moved = recover(model, no_actions(model), taut, shape);
+  std::vector<SwingLine> lines;
+  for (size_t m = 0; m < frame.members.size(); ++m) {
+    const MemberSlot& slot = parts.numbered.slots[m];
+    SwingLine line{section_number(frame, static_cast<int>(m)), {}};
+    if (slot.is_beam) {
+      line.stations = beam_stations(parts.fine, slot.index, moved.beams);
+    } else {
+      const Bar& bar = model.bars[slot.index];
+      line.stations = bar_stations(model.nodes[bar.from], model.nodes[bar.to],
+                                   shape.segment<3>(dofs_per_node * bar.from),
+                                   shape.segment<3>(dofs_per_node * bar.to), 0);
+    }
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+/// How far a mode is drawn out, and where its greatest swing then ends, m.
+struct Scale {
+  double factor = 0;
+  double greatest = 0;
+};
+
+/// Shapes come with a greatest translation of 1, which may lie inside a tube and not be drawn; what
+/// is drawn is then smaller, as it is in truth.
+Scale swing_scale(const std::vector<SwingLine>& lines) {
+  Eigen::AlignedBox3d box;
+  double move = 0, turn = 0;
+  for (const SwingLine& line : lines) {
+    for (const Station& station : line.stations) {
+      box.extend(station.point);
+      move = std::max(move, station.displacement.norm());
+      turn = std::max(turn, station.rotation.norm());
+    }
+  }
+  if (box.isEmpty()) return {};
+  const double diagonal = box.diagonal().norm();
+  const double greatest = greatest_swing * diagonal;
+  if (turn * diagonal > only_twists * move) return {greatest_swing / turn, greatest};
+  return {greatest / std::max(move, 1.0), greatest};
+}
+
+void add_description(vtkFieldData& data, const Frame& frame, const FrameMode& mode, int number,
+                     int phase) {
+  add_integers(data, "mode_number", {number});
+  add_column(data, {"frequency_hz", "Hz", 1, {mode.frequency}});
+  add_strings(data, "words", {mode.words});
+  add_column(data, {"energy_share", "1", 1, {mode.share}});
+  add_strings(data, "frame", {frame.title});
+  add_strings(data, "member_names", names_of(frame.members));
+  add_strings(data, "section_names", names_of(frame.sections));
+  add_strings(data, "units", {"mm, rad, Hz"});
+  add_strings(data, "notes",
+              {"a mode has no size of its own: the greatest translation is drawn as a twentieth of "
+               "the frame's diagonal, and the eight steps are one swing, not seconds",
+               "energy_share: of the mode's kinetic energy, what moves as `words` say"});
+  add_column(data, {"TimeValue", "1", 1, {number + static_cast<double>(phase) / phases}});
+  add_column(data, {"warp_scale_suggested", "1", 1, {1}});
+}
+
+std::string mode_step_file(const Frame& frame, const FrameMode& mode, int number, int phase,
+                           const std::vector<SwingLine>& members, const Scale& scale) {
+  const double now = scale.factor * swing[static_cast<size_t>(phase)];
+  vtkNew<vtkPoints> points;
+  points->SetDataTypeToDouble();
+  vtkNew<vtkCellArray> lines;
+  Column displacement{"displacement", "mm", 3, {}};
+  Column rotation{"rotation", "rad", 3, {}};
+  Column magnitude{"mode_shape_magnitude", "1", 1, {}};
+  std::vector<int> member_of, section_of;
+  for (const SwingLine& member : members) {
+    lines->InsertNextCell(static_cast<int>(member.stations.size()));
+    for (const Station& station : member.stations) {
+      const Eigen::Vector3d at = station.point * mm_per_m;
+      lines->InsertCellPoint(points->InsertNextPoint(at.data()));
+      append(displacement, station.displacement * (now * mm_per_m));
+      append(rotation, station.rotation * now);
+      append(magnitude, station.displacement.norm() * scale.factor / scale.greatest);
+    }
+    member_of.push_back(static_cast<int>(member_of.size()));
+    section_of.push_back(member.section);
+  }
+  vtkNew<vtkPolyData> data;
+  data->SetPoints(points);
+  data->SetLines(lines);
+  for (const Column* column : {&displacement, &rotation, &magnitude})
+    add_column(*data->GetPointData(), *column);
+  data->GetPointData()->SetActiveVectors("displacement");
+  data->GetPointData()->SetActiveScalars("mode_shape_magnitude");
+  add_integers(*data->GetCellData(), "member", member_of);
+  add_integers(*data->GetCellData(), "section", section_of);
+  add_description(*data->GetFieldData(), frame, mode, number, phase);
+  vtkNew<vtkXMLPolyDataWriter> writer;
+  return xml_bytes(*writer, *data);
+}
+
+/// number + phase/8 in decimals.
+std::string time_of(int number, int phase) {
+  constexpr std::array<const char*, phases> eighths = {"",   ".125", ".25", ".375",
+                                                       ".5", ".625", ".75", ".875"};
+  return std::to_string(number) + eighths[static_cast<size_t>(phase)];
+}
+
+std::string file_name(int number, int phase) {
+  return (number < 10 ? "modes_0" : "modes_") + std::to_string(number) + "_" +
+         std::to_string(phase) + ".vtp";
+}
+
+std::optional<VizFailure> write_all(const Frame& frame, const FrameModes& modes,
+                                    const std::filesystem::path& folder) {
+  const FineFrame parts = fine_frame(frame, modes);
+  std::string entries;
+  int number = 0;
+  for (const FrameMode& mode : modes.modes) {
+    if (mode.rigid) continue;
+    ++number;
+    const std::vector<SwingLine> lines = swing_lines(frame, parts, mode.shape);
+    const Scale scale = swing_scale(lines);
+    for (int phase = 0; phase < phases; ++phase) {
+      const std::string file = file_name(number, phase);
+      const std::string bytes = mode_step_file(frame, mode, number, phase, lines, scale);
+      if (auto failure = put_file(folder / file, bytes)) return failure;
+      entries += index_entry(time_of(number, phase), 0, file);
+    }
+  }
+  return put_file(folder / "modes.pvd", index_file(entries));
+}
+
+}  // namespace
+
+std::optional<VizFailure> write_mode_files(const Frame& frame, const FrameModes& modes,
+                                           const std::string& directory) {
+  return fill_directory(directory, [&](const std::filesystem::path& folder) {
+    return write_all(frame, modes, folder);
+  });
+}
+
+}  // namespace tubewright
