@@ -9,8 +9,8 @@
 #include <optional>
 #include <string>
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/member_buckling.h"
-#include "cases/checks/yield_check.h"
 #include "cases/frame/frame.h"
 #include "solver/elements/beam_field.h"
 #include "solver/model/section.h"

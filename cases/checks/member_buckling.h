@@ -6,8 +6,8 @@
 // the member bends about: `y` is buckling along z. gamma_M1 = 1.0 (6.1, recommended).
 #pragma once
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/section_class.h"
-#include "cases/checks/yield_check.h"
 #include "cases/frame/frame.h"
 #include "solver/model/section.h"
 

@@ -4,8 +4,8 @@
 // Loads are design loads: put the reserve on the forces. gamma_M0 = 1.0 (6.1, recommended).
 #pragma once
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/section_class.h"
-#include "cases/checks/yield_check.h"
 #include "solver/elements/beam_field.h"
 #include "solver/model/section.h"
 

@@ -14,7 +14,7 @@
 #include <optional>
 #include <string>
 
-#include "cases/checks/yield_check.h"
+#include "cases/checks/check_result.h"
 #include "solver/elements/beam_field.h"
 #include "solver/model/section.h"
 

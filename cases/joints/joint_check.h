@@ -11,8 +11,8 @@
 #include <string>
 #include <vector>
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/member_checks.h"
-#include "cases/checks/yield_check.h"
 #include "cases/frame/frame.h"
 #include "cases/joints/tube_joint.h"
 #include "cases/model/build_model.h"

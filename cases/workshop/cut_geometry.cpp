@@ -9,6 +9,7 @@
 #include <tuple>
 #include <utility>
 
+#include "cases/frame/find_parts.h"
 #include "solver/elements/beam_element.h"
 #include "solver/model/angle.h"
 

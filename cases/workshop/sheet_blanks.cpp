@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/find_parts.h"
 #include "cases/frame/findings.h"
 #include "cases/frame/layout.h"
 #include "cases/model/build_model.h"

@@ -7,6 +7,7 @@
 #include <numbers>
 #include <tuple>
 
+#include "cases/frame/find_parts.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 

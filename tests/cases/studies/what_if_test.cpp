@@ -1,4 +1,4 @@
-#include "cases/analysis/what_if.h"
+#include "cases/studies/what_if.h"
 
 #include <algorithm>
 
@@ -50,7 +50,7 @@ TEST_CASE("a fifth more mass is a fifth more of the limit, thinner walls the rat
   const std::vector<WhatIf> rows = what_ifs(answer_of(analyse(f)), {});
   const double drawn = rows.front().worst->utilisation;
   CHECK(rows.front().words == "as drawn");
-  CHECK(rows.front().load_case == "standing");
+  CHECK(rows.front().worst->load_case == "standing");
   CHECK_THAT(row(rows, "20 % heavier").worst->utilisation, WithinRel(1.2 * drawn, 1e-4));
   Frame thin = f;
   thin.sections.front().wall *= 0.9;
