@@ -151,7 +151,8 @@ std::string floor_json(const Frame& frame, const FloorStudy& s, const Problems& 
   JsonLines out;
   start_results(out, frame, floor_passes(frame, s), warnings, {});
   out.open("floor");
-  for (const auto& [key, value] : floor_part(s).items()) {
+  const ordered_json part = floor_part(s);
+  for (const auto& [key, value] : part.items()) {
     if (key == "with") {
       out.rows(key, value);
     } else {

@@ -310,7 +310,8 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
   JsonLines out;
   start_results(out, frame, true, all, {});
   out.open("cut");
-  for (const auto& [key, value] : cut_part(frame, list, sheets).items()) {
+  const ordered_json part = cut_part(frame, list, sheets);
+  for (const auto& [key, value] : part.items()) {
     if (key == "pieces") {
       out.rows(key, value);
     } else {

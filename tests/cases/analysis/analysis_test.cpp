@@ -11,7 +11,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::analysis_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -238,3 +239,5 @@ TEST_CASE("the deflection and the mass that `limits` allow are checked") {
   CHECK_THAT(*mass_share(heavy), WithinRel(2.0, 1e-5));
   CHECK_FALSE(heavy.passes());
 }
+
+}  // namespace tubewright::analysis_test

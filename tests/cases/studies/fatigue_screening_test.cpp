@@ -8,7 +8,8 @@
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::fatigue_screening_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -99,3 +100,5 @@ TEST_CASE("a spectrum that names no case of the frame is a fault with a hint") {
   REQUIRE(std::holds_alternative<Problems>(outcome));
   CHECK_THAT(text_of(std::get<Problems>(outcome)), ContainsSubstring("did you mean `load`"));
 }
+
+}  // namespace tubewright::fatigue_screening_test

@@ -6,7 +6,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::frame_studies_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -107,3 +108,5 @@ TEST_CASE("a frame has the studies that it has what it takes for") {
   CHECK(s.buckling);
   CHECK(s.cut);
 }
+
+}  // namespace tubewright::frame_studies_test

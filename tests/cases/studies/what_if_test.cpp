@@ -7,7 +7,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::what_if_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -87,3 +88,5 @@ TEST_CASE("guessed rivets are tried at both ends of their band") {
   CHECK(row(rows, "soft end").worst);
   CHECK(row(rows, "stiff end").worst);
 }
+
+}  // namespace tubewright::what_if_test

@@ -11,7 +11,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_geometry_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -393,3 +394,5 @@ TEST_CASE("on a bend a post stands on both runs, each as far as it reaches") {
   CHECK_THAT(p.short_point, WithinRel(0.4 - ridge, 1e-4));
   CHECK_THAT(p.long_point, WithinRel(0.4 - ridge + fall, 1e-4));
 }
+
+}  // namespace tubewright::cut_geometry_test

@@ -9,7 +9,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::sheet_blanks_test {
+
 using namespace tubewright::testing;
 using Eigen::Vector2d;
 using Eigen::Vector3d;
@@ -359,3 +360,5 @@ TEST_CASE("a bonded sheet has no holes") {
   CHECK(only_blank(f).holes.empty());
   CHECK(only_blank(f).hole_diameter == 0);
 }
+
+}  // namespace tubewright::sheet_blanks_test

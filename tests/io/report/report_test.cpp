@@ -9,7 +9,7 @@
 #include "tests/catch.h"
 #include "tests/io/results/hand_made_studies.h"
 
-using namespace tubewright;
+namespace tubewright::report_test {
 
 namespace {
 
@@ -105,3 +105,5 @@ TEST_CASE("the rules that reports name are those of the README") {
                ContainsSubstring("| " + r.subject + " | " + r.rule + " | " + r.source + " |"));
   }
 }
+
+}  // namespace tubewright::report_test

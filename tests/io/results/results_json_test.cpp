@@ -8,7 +8,8 @@
 #include "tests/catch.h"
 #include "tests/io/results/hand_made_studies.h"
 
-using namespace tubewright;
+namespace tubewright::results_json_test {
+
 using nlohmann::json;
 
 namespace {
@@ -162,3 +163,5 @@ TEST_CASE("an error object tells the problems with file, line and column") {
   CHECK(problem.at("column") == 5);
   CHECK(problem.at("severity") == "error");
 }
+
+}  // namespace tubewright::results_json_test

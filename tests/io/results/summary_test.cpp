@@ -5,7 +5,7 @@
 #include "tests/catch.h"
 #include "tests/io/results/hand_made_studies.h"
 
-using namespace tubewright;
+namespace tubewright::summary_test {
 
 namespace {
 
@@ -144,3 +144,5 @@ TEST_CASE("a title cannot drive the terminal") {
   analysis.frame.title = "quad\x1b[2J";
   CHECK_THAT(summary(studies), !ContainsSubstring("\x1b"));
 }
+
+}  // namespace tubewright::summary_test
