@@ -1,4 +1,4 @@
-// What is checked and how, with the source of each rule: the table of cases/checks/README.md, for reports.
+// What is checked and how, with the source of each rule, for reports.
 #pragma once
 
 #include <string>

@@ -235,6 +235,20 @@ class Pages(unittest.TestCase):
                         self.assertIn(anchor, anchors((ROOT / target).read_text(encoding="utf-8")))
         self.assertGreater(count, 50)
 
+    def test_every_source_file_named_is_there(self):
+        floors = ("solver", "cases", "io", "viz", "tests")
+        files = ["/" + p.relative_to(ROOT).as_posix() for f in floors
+                 for p in (ROOT / f, *(ROOT / f).rglob("*"))]
+        count = 0
+        for page in {*CHAPTERS, *OTHER_PAGES} - {"CHANGELOG.md"}:  # which tells of what was
+            text = prose((ROOT / page).read_text(encoding="utf-8"))
+            for name in re.findall(r"`([a-z0-9_./-]+)`", text):
+                if re.search(r"\.(h|cpp|py|sh|cmake)$", name) or name.split("/")[0] in floors:
+                    count += 1
+                    self.assertTrue(any(f.endswith("/" + name.rstrip("/")) for f in files),
+                                    f"{page}: {name}")
+        self.assertGreater(count, 100)
+
     def test_every_picture_kept_is_shown(self):
         shown = {os.path.normpath(pathlib.PurePosixPath(page).parent / link)
                  for page, text in CHAPTERS.items()
