@@ -28,8 +28,8 @@ namespace tubewright {
 /// Writes `modes.pvd` and the files it lists into `directory`, which is made if it is missing.
 /// Every file appears whole or not at all, `modes.pvd` last: what it does not list is left over
 /// from an earlier run. The same modes give the same bytes. Shapes have 6 a node of the frame, or
-/// 6 a node of the frame refined (solver/refine.h) into any one number of pieces; only the latter
-/// show what a tube swings by itself between its ends.
+/// 6 a node of the frame refined (solver/stability/refine.h) into any one number of pieces; only
+/// the latter show what a tube swings by itself between its ends.
 std::optional<VizFailure> write_mode_files(const Frame& frame, const FrameModes& modes,
                                            const std::string& directory);
 
