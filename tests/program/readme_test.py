@@ -22,7 +22,7 @@ CHAPTERS = {path.relative_to(ROOT).as_posix(): path.read_text(encoding="utf-8")
             if path.relative_to(ROOT).parts[0] not in ("build", "results")}
 OTHER_PAGES = ("CHANGELOG.md", "DEVELOPERS.md", "io/report/DATA.md")
 # How many there are: none may get lost. More is welcome; then raise these.
-LEAST_ANSWERS, LEAST_YAML = 14, 8
+LEAST_ANSWERS, LEAST_YAML = 14, 9
 
 # Only its faults are shown.
 BAD = """\
