@@ -2,8 +2,8 @@
 // Annex B (Method 2), from memory.
 //
 // For members not susceptible to torsional deformation (hollow sections), chi_LT = 1. SI units;
-// forces as in solver/beam_field.h, N tension positive. Lengths and moments are named by the axis
-// the member bends about: `y` is buckling along z. gamma_M1 = 1.0 (6.1, recommended).
+// forces as in solver/elements/beam_field.h, N tension positive. Lengths and moments are named by
+// the axis the member bends about: `y` is buckling along z. gamma_M1 = 1.0 (6.1, recommended).
 #pragma once
 
 #include "cases/checks/check_result.h"

@@ -1,5 +1,5 @@
 // Resistance of a cross-section: EN 1993-1-1:2005 6.2 (from memory). SI units; forces as in
-// solver/beam_field.h, their signs do not matter here but for the class of the section.
+// solver/elements/beam_field.h, their signs do not matter here but for the class of the section.
 //
 // Loads are design loads: put the reserve on the forces. gamma_M0 = 1.0 (6.1, recommended).
 #pragma once

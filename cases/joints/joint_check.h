@@ -1,5 +1,5 @@
 // Tube ends that stand on the face of another tube: which joints they are, and whether the face
-// holds by EN 1993-1-8 chapter 7 (cases/tube_joint.h).
+// holds by EN 1993-1-8 chapter 7 (cases/joints/tube_joint.h).
 //
 // A tube runs through a node if two pieces of a path, or else of one section, meet there in one
 // line. Tubes that end there are its braces. One on a face makes a T or Y joint, two on one face a
