@@ -7,7 +7,7 @@
 #include "cases/analysis/iterate_case.h"
 #include "cases/analysis/summarise_case.h"
 #include "cases/checks/yield_check.h"
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/model/case_actions.h"
 #include "cases/model/mechanism_report.h"
 #include "cases/vehicle/standard_cases.h"
@@ -17,7 +17,7 @@ namespace tubewright {
 
 namespace {
 
-Problem sways(const Case& c, double factor) {
+Diagnostic sways(const Case& c, double factor) {
   return {Severity::warning, c.place,
           "in case `" + c.name + "` the joints give way at " + decimals(factor, 2) +
               " times its design loads",
@@ -26,33 +26,33 @@ Problem sways(const Case& c, double factor) {
                         "lean does to forces (EN 1993-1-1 5.2.1)"};
 }
 
-Problem no_equilibrium(const Case& c) {
+Diagnostic no_equilibrium(const Case& c) {
   return {Severity::warning, c.place,
           "in case `" + c.name + "` no equilibrium was found on the displaced frame",
           "the design loads are beyond what it can stand upright under, or within a few percent of "
           "it; its numbers are those of first order"};
 }
 
-Problem stops_short(const Case& c, double reached) {
+Diagnostic stops_short(const Case& c, double reached) {
   return {Severity::warning, c.place,
           "in case `" + c.name + "` the frame finds no equilibrium beyond " + decimals(reached, 3) +
               " of its loads",
           "it buckles or snaps through there; its numbers are those of that share of the loads"};
 }
 
-Problem not_converged(const Case& c) {
+Diagnostic not_converged(const Case& c) {
   return {Severity::warning, c.place,
           "in case `" + c.name + "` the state of the buckled sheets did not settle",
           "do not rely on this case; make the sheets thicker or the loads smaller"};
 }
 
-Problems too_large(const Case& c) {
+Diagnostics too_large(const Case& c) {
   return {{Severity::error, c.place, "case `" + c.name + "` gives numbers too large to represent",
            "check the units of its loads and of the sections"}};
 }
 
 /// Without mass there is no weight on the wheels and nothing to balance them.
-Problems without_mass(const Frame& frame, const NumberedFrame& numbered) {
+Diagnostics without_mass(const Frame& frame, const NumberedFrame& numbered) {
   if (mass_summary(frame, numbered).total > 0) return {};
   return {{Severity::error, frame.vehicle->place, "the vehicle weighs nothing",
            "give its materials a density, or list what it carries under `masses`"}};
@@ -66,8 +66,8 @@ void put_in_file_order(const Frame& frame, std::vector<CaseResult>& results) {
   });
 }
 
-Problems turned_over(const Frame& frame, const std::vector<CaseResult>& results) {
-  Problems remarks;
+Diagnostics turned_over(const Frame& frame, const std::vector<CaseResult>& results) {
+  Diagnostics remarks;
   for (const CaseResult& result : results) {
     if (!result.driving || !result.driving->tips) continue;
     remarks.push_back({Severity::warning, find_case(frame, result.name)->place,
@@ -77,29 +77,29 @@ Problems turned_over(const Frame& frame, const std::vector<CaseResult>& results)
   return remarks;
 }
 
-Problems cannot_move_far(const Case& c, const std::string& reason) {
+Diagnostics cannot_move_far(const Case& c, const std::string& reason) {
   return {{Severity::error, c.place,
            "case `" + c.name + "` cannot be solved with large displacements: " + reason,
            "`--second-order` counts what axial forces do on the displaced frame"}};
 }
 
 /// Twice: under the loads, and under the loads times the reserve.
-std::variant<CaseResult, Problems> large_case(const Frame& frame, const NumberedFrame& numbered,
+Result<CaseResult> large_case(const Frame& frame, const NumberedFrame& numbered,
                                               const CheckFacts& facts, const Case& c, bool driven,
                                               const Model& model, const Actions& actions) {
   auto service = solve_large(model, actions);
-  if (auto* reason = std::get_if<std::string>(&service)) return cannot_move_far(c, *reason);
+  if (auto* reason = service.error()) return cannot_move_far(c, *reason);
   const double factor = safety_factor(frame, c);
-  std::variant<LargeAnswer, std::string> design = service;
+  Outcome<LargeAnswer, std::string> design = service;
   if (factor != 1) {
     Actions raised = no_actions(model);
     add_actions(raised, actions, factor);
     design = solve_large(model, raised);
-    if (auto* reason = std::get_if<std::string>(&design)) return cannot_move_far(c, *reason);
+    if (auto* reason = design.error()) return cannot_move_far(c, *reason);
   }
   return summarise_large_case(frame, numbered, facts, c, driven,
-                              std::move(std::get<LargeAnswer>(service)),
-                              std::get<LargeAnswer>(design));
+                              std::move(*service),
+                              *design);
 }
 
 bool all_finite(const StaticSolution& s) {
@@ -129,19 +129,19 @@ std::optional<WorstOfAll> worst_of_all(const Analysis& analysis) {
   return worst;
 }
 
-std::variant<Frame, Problems> with_load_cases(Frame frame) {
+Result<Frame> with_load_cases(Frame frame) {
   if (!frame.vehicle || !frame.cases.empty()) return frame;
   const NumberedFrame numbered = build_model(frame);
-  if (Problems problems = without_mass(frame, numbered); !problems.empty()) return problems;
+  if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty()) return diagnostics;
   const auto facts = vehicle_facts(frame, numbered);
-  if (const auto* failure = std::get_if<StaticFailure>(&facts)) {
-    return failure_problems(frame, numbered, *failure, "");
+  if (const auto* failure = facts.error()) {
+    return failure_diagnostics(frame, numbered, *failure, "");
   }
-  frame.cases = standard_cases(frame, std::get<VehicleFacts>(facts));
+  frame.cases = standard_cases(frame, *facts);
   return frame;
 }
 
-AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only,
+Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only,
                         const AnalysisOptions& options, const TellStep& tell) {
   tell("solving load cases", 0, 0);
   NumberedFrame numbered = build_model(frame);
@@ -169,18 +169,18 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     for (const Case* c : held) actions.push_back(case_actions(frame, numbered, *c));
     StaticSolver statics(numbered.model);
     StaticResult solved = statics.solve(actions);
-    if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
-      return failure_problems(frame, numbered, *failure, held[failure->load_case]->name);
+    if (const auto* failure = solved.error()) {
+      return failure_diagnostics(frame, numbered, *failure, held[failure->load_case]->name);
     }
-    auto& solutions = std::get<std::vector<StaticSolution>>(solved);
+    auto& solutions = *solved;
     for (size_t i = 0; i < held.size(); ++i) {
       tell("checking load case", i + 1, count);
       if (!all_finite(solutions[i])) return too_large(*held[i]);
       if (options.large_displacement) {
         auto result =
             large_case(frame, numbered, facts, *held[i], false, numbered.model, actions[i]);
-        if (auto* problems = std::get_if<Problems>(&result)) return std::move(*problems);
-        analysis.cases.push_back(std::move(std::get<CaseResult>(result)));
+        if (auto* diagnostics = result.error()) return std::move(*diagnostics);
+        analysis.cases.push_back(std::move(*result));
         continue;
       }
       const auto solve_again = [&](const NumberedFrame& softened,
@@ -189,20 +189,20 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
         add_actions(all, extra, 1);
         StaticResult again =
             &softened == &numbered ? statics.solve({all}) : solve_statics(softened.model, {all});
-        if (std::holds_alternative<StaticFailure>(again)) return std::nullopt;
-        return std::move(std::get<std::vector<StaticSolution>>(again).front());
+        if (!again) return std::nullopt;
+        return std::move(again->front());
       };
       analysis.cases.push_back(finish(*held[i], false, std::move(solutions[i]), solve_again));
     }
   }
   if (frame.vehicle && !driven.empty()) {
-    if (Problems problems = without_mass(frame, numbered); !problems.empty()) return problems;
+    if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty()) return diagnostics;
     tell("solving load cases", 0, 0);
     VehicleOutcome solved = solve_vehicle_cases(frame, numbered, driven);
-    if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
-      return failure_problems(frame, numbered, *failure, driven[failure->load_case]->name);
+    if (const auto* failure = solved.error()) {
+      return failure_diagnostics(frame, numbered, *failure, driven[failure->load_case]->name);
     }
-    auto& [vehicle, solutions] = std::get<VehicleResults>(solved);
+    auto& [vehicle, solutions] = *solved;
     analysis.vehicle = std::move(vehicle);
     for (size_t i = 0; i < driven.size(); ++i) {
       tell("checking load case", held.size() + i + 1, count);
@@ -213,8 +213,8 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
         model.supports = determinate_restraint(model);
         auto result =
             large_case(frame, numbered, facts, *driven[i], true, model, solutions[i].actions);
-        if (auto* problems = std::get_if<Problems>(&result)) return std::move(*problems);
-        CaseResult& found = std::get<CaseResult>(result);
+        if (auto* diagnostics = result.error()) return std::move(*diagnostics);
+        CaseResult& found = *result;
         state.balance.restraint_force = found.solution.reactions.lpNorm<Eigen::Infinity>();
         found.driving = std::move(state);
         analysis.cases.push_back(std::move(found));
@@ -224,8 +224,8 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
                                    const Actions& extra) -> std::optional<StaticSolution> {
         VehicleOutcome again =
             solve_vehicle_cases(frame, softened, {driven[i]}, &extra, analysis.vehicle->standing);
-        if (std::holds_alternative<StaticFailure>(again)) return std::nullopt;
-        VehicleSolution& solution = std::get<VehicleResults>(again).solutions.front();
+        if (!again) return std::nullopt;
+        VehicleSolution& solution = again->solutions.front();
         state = std::move(solution.state);
         return std::move(solution.solution);
       };
@@ -245,7 +245,7 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
     if (result.second_order && !result.second_order->converged)
       analysis.remarks.push_back(no_equilibrium(c));
   }
-  for (Problem& remark : turned_over(frame, analysis.cases)) {
+  for (Diagnostic& remark : turned_over(frame, analysis.cases)) {
     analysis.remarks.push_back(std::move(remark));
   }
   analysis.frame = frame;

@@ -3,13 +3,12 @@
 
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/analysis/case_result.h"
 #include "cases/analysis/tell_step.h"
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_summary.h"
 #include "cases/vehicle/vehicle_cases.h"
@@ -30,7 +29,7 @@ struct Analysis {
   std::optional<VehicleFacts> vehicle;
   std::vector<CaseResult> cases;
   AnalysisOptions options;
-  Problems remarks;  ///< what the reader should know about these results
+  Diagnostics remarks;  ///< what the reader should know about these results
 
   bool passes() const;  ///< every case does, and `limits.mass` is kept
 };
@@ -49,16 +48,13 @@ std::optional<WorstOfAll> worst_of_all(const Analysis& analysis);
 /// Mass of tubes and panels over `limits.mass`; none without that limit.
 std::optional<double> mass_share(const Analysis& analysis);
 
-/// Why there is no answer: a mechanism, a part of the job this version does not do.
-using AnalysisOutcome = std::variant<Analysis, Problems>;
-
 /// The frame with the load cases it is to be checked for: its own, or the standard set of a vehicle
 /// whose file names none. A frame with neither comes back without cases.
-std::variant<Frame, Problems> with_load_cases(Frame frame);
+Result<Frame> with_load_cases(Frame frame);
 
 /// Solves the named cases (all if empty) and makes the checks of each. Requires: validate() found
 /// no error.
-AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only = {},
+Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only = {},
                         const AnalysisOptions& options = {}, const TellStep& tell = tell_nobody);
 
 }  // namespace tubewright

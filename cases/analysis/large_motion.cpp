@@ -16,7 +16,7 @@ double whole(size_t piece, size_t pieces, double s) {
 
 }  // namespace
 
-std::variant<LargeAnswer, std::string> solve_large(const Model& model, const Actions& actions) {
+Outcome<LargeAnswer, std::string> solve_large(const Model& model, const Actions& actions) {
   const RefinedModel fine = refine(model, pieces_for(model.beams.size()));
   const LargeDisplacementSolution solved =
       solve_large_displacement(fine.model, refine_actions(fine, actions));

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/checks/governing_cuts.h"
@@ -12,6 +11,7 @@
 #include "solver/model/actions.h"
 #include "solver/model/model.h"
 #include "solver/statics/recovery.h"
+#include "solver/model/outcome.h"
 
 namespace tubewright {
 
@@ -33,7 +33,7 @@ struct LargeAnswer {
 
 /// `model`: held by something. The reason where it cannot be solved: sheets, beams whose ends
 /// slide.
-std::variant<LargeAnswer, std::string> solve_large(const Model& model, const Actions& actions);
+Outcome<LargeAnswer, std::string> solve_large(const Model& model, const Actions& actions);
 
 /// The pieces of one beam as one member: fractions are those of the whole.
 std::vector<SectionCut> governing_cuts(const std::vector<BeamState>& pieces);

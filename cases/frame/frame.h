@@ -13,7 +13,7 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "solver/elements/sheet_buckling.h"
 #include "solver/model/material.h"
 #include "solver/model/model.h"
@@ -38,7 +38,7 @@ struct HeatAffected {
 struct MaterialEntry {
   std::string name;
   Material properties;
-  Place place;
+  SourceLocation place;
   Metal metal = Metal::steel;  ///< which standard's rules hold for it
   HeatAffected heat_affected;  ///< aluminium only
 };
@@ -56,13 +56,13 @@ struct SectionEntry {
   bool shear = true;  ///< Timoshenko with Cowper's coefficient; false: Euler-Bernoulli
   Section given;      ///< Shape::properties only; shear areas `rigid` where absent
   std::string material;
-  Place place;
+  SourceLocation place;
 };
 
 struct Node {
   std::string name;
   Eigen::Vector3d at = Eigen::Vector3d::Zero();
-  Place place;
+  SourceLocation place;
 };
 
 enum class MemberKind { beam, link, cable, spring };
@@ -81,20 +81,20 @@ struct Member {
   /// Effective length over length, for bending about y and z; absent: found.
   std::array<std::optional<double>, 2> buckling_length;
   std::optional<double> weld_throat;  ///< absent: the tube's wall
-  Place place;
+  SourceLocation place;
 };
 
 struct MirrorRule {
   std::string from;  ///< name ending that is copied, such as "_l"
   std::string to;    ///< name ending of the copy, such as "_r"
-  Place place;
+  SourceLocation place;
 };
 
 struct SupportEntry {
   std::string node;
   std::array<bool, 6> restrained = {};
   std::array<double, 6> displacement = {};
-  Place place;
+  SourceLocation place;
 };
 
 struct CarriedMass {
@@ -103,7 +103,7 @@ struct CarriedMass {
   Eigen::Vector3d at = Eigen::Vector3d::Zero();
   std::vector<std::string> on;
   Eigen::Vector3d inertia = Eigen::Vector3d::Zero();  ///< about its own centre, kg m2
-  Place place;
+  SourceLocation place;
 };
 
 struct RivetJoint {
@@ -128,14 +128,14 @@ struct Sheet {
   double offset = 0;
   std::optional<RivetJoint> rivet;
   std::optional<BondJoint> bond;
-  Place place;
+  SourceLocation place;
 };
 
 struct PanelEntry {
   std::string name;
   std::vector<std::string> corners;  ///< in order round the panel
   std::string sheet;
-  Place place;
+  SourceLocation place;
 };
 
 enum class WheelHold { rigid_upright, spread };
@@ -151,7 +151,7 @@ struct Wheel {
   WheelBrake brake = WheelBrake::none;
   std::vector<std::string> brake_mount;  ///< nodes an inboard brake is fixed to
   Axle axle = Axle::front;
-  Place place;
+  SourceLocation place;
 };
 
 inline double wheel_radius(const Wheel& wheel) { return wheel.centre.z() - wheel.contact.z(); }
@@ -183,7 +183,7 @@ struct Vehicle {
   std::optional<double> tyre_rate;
   std::optional<double> friction;
   StandardFactors standard;
-  Place place;
+  SourceLocation place;
 };
 
 enum class CaseKind { vehicle, fixed_supports, combine };
@@ -191,14 +191,14 @@ enum class CaseKind { vehicle, fixed_supports, combine };
 struct NodeAction {
   std::string node;
   Eigen::Vector3d value = Eigen::Vector3d::Zero();  ///< N or N m
-  Place place;
+  SourceLocation place;
 };
 
 /// A load along a member or along a whole tube (path).
 struct LineLoad {
   std::string member;
   Eigen::Vector3d load = Eigen::Vector3d::Zero();  ///< N per metre of member
-  Place place;
+  SourceLocation place;
 };
 
 struct PointLoad {
@@ -206,47 +206,47 @@ struct PointLoad {
   double at = 0;  ///< fraction of the member (or whole tube) from its start
   Eigen::Vector3d force = Eigen::Vector3d::Zero();
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();
-  Place place;
+  SourceLocation place;
 };
 
 struct CaseTerm {
   std::string name;
   double factor = 1;
-  Place place;
+  SourceLocation place;
 };
 
 struct WheelFactor {
   std::string wheel;
   double factor = 1;
-  Place place;
+  SourceLocation place;
 };
 
 struct StepStrike {
   std::string wheel;
   double height = 0;
   double factor = 1;
-  Place place;
+  SourceLocation place;
 };
 
 /// Sliding sideways against a kerb.
 struct KerbNudge {
   bool left = true;  ///< the side of the wheels that strike it
   double factor = 1;
-  Place place;
+  SourceLocation place;
 };
 
 /// Pulled (or, below zero, pushed) by nodes with a multiple of the weight, + forward.
 struct Tow {
   std::vector<std::string> at;
   double pull = 0;
-  Place place;
+  SourceLocation place;
 };
 
 /// Lifted under nodes with a share of the weight; the wheels keep the rest.
 struct Jack {
   std::vector<std::string> at;
   double share = 0;
-  Place place;
+  SourceLocation place;
 };
 
 /// Lashed down by nodes in a vehicle that brakes and turns: how hard it presses forward and to the
@@ -255,7 +255,7 @@ struct TieDown {
   std::vector<std::string> at;
   double forward = 0;
   double left = 0;
-  Place place;
+  SourceLocation place;
 };
 
 /// The vehicle comes to lie on its roll bar: a force on the bar, backward of straight down by
@@ -265,7 +265,7 @@ struct RollOver {
   double force = 0;  ///< N
   double angle = 0;  ///< rad
   double side = 0;   ///< N, + to the left
-  Place place;
+  SourceLocation place;
 };
 
 struct Case {
@@ -274,7 +274,7 @@ struct Case {
   bool rare = false;
   std::optional<double> yield_factor;  ///< instead of limits.yield_factor
   std::string note;
-  Place place;
+  SourceLocation place;
   // kind: static, and beside the wheels' forces kind: vehicle
   std::vector<NodeAction> forces;
   std::vector<NodeAction> moments;
@@ -304,7 +304,7 @@ struct TorsionTest {
   std::array<std::string, 2> front;
   std::array<std::string, 2> rear;
   double couple = 0;
-  Place place;
+  SourceLocation place;
 };
 
 struct Limits {
@@ -321,7 +321,7 @@ struct LifeBlock {
   std::string from;       ///< the other end; empty: standing, or unloaded without wheels
   double vertical = 0;    ///< times g, up and down from standing
   double cycles = 0;
-  Place place;
+  SourceLocation place;
 };
 
 /// How fatigue is screened. Without it in the file a vehicle gets a spectrum that does not count.
@@ -330,7 +330,7 @@ struct Life {
   bool damage_tolerant = false;
   bool high_consequence = true;
   std::vector<LifeBlock> spectrum;
-  Place place;
+  SourceLocation place;
 };
 
 struct StockSize {

@@ -9,21 +9,21 @@ namespace {
 constexpr std::size_t most_names_listed = 8;
 
 template <typename Entries>
-void add_all(NameIndex& index, const Entries& entries, Problems& problems) {
+void add_all(NameIndex& index, const Entries& entries, Diagnostics& diagnostics) {
   for (std::size_t i = 0; i < entries.size(); ++i) {
     if (index.add(entries[i].name, static_cast<int>(i))) continue;
-    add_error(problems, entries[i].place,
+    add_error(diagnostics, entries[i].place,
               index.kind() + " " + quoted(entries[i].name) + " is given twice",
               "rename one of the two");
   }
 }
 
-void add_members(FrameNames& names, const Frame& frame, Problems& problems) {
+void add_members(FrameNames& names, const Frame& frame, Diagnostics& diagnostics) {
   for (std::size_t i = 0; i < frame.members.size(); ++i) {
     const Member& m = frame.members[i];
     const int index = static_cast<int>(i);
     if (!names.members.add(m.name, index)) {
-      add_error(problems, m.place, "member " + quoted(m.name) + " is given twice",
+      add_error(diagnostics, m.place, "member " + quoted(m.name) + " is given twice",
                 "rename one of the two; the pieces of a path `p` are named `p.1`, `p.2`, ...");
     }
     names.loadable.add(m.name, index);
@@ -47,11 +47,11 @@ int NameIndex::find(const std::string& name) const {
   return found == index_.end() ? -1 : found->second;
 }
 
-int NameIndex::find(const std::string& name, const std::string& subject, const Place& place,
-                    Problems& problems) const {
+int NameIndex::find(const std::string& name, const std::string& subject, const SourceLocation& place,
+                    Diagnostics& diagnostics) const {
   const int index = find(name);
   if (index < 0) {
-    add_error(problems, place,
+    add_error(diagnostics, place,
               subject + " names " + kind_ + " " + quoted(name) + ", which does not exist",
               advice_for(name));
   }
@@ -91,18 +91,18 @@ void join_uprights(const Frame& frame, FrameNames& names) {
 
 }  // namespace
 
-FrameNames names_of(const Frame& frame, Problems& problems) {
+FrameNames names_of(const Frame& frame, Diagnostics& diagnostics) {
   FrameNames names;
-  add_all(names.nodes, frame.nodes, problems);
-  add_all(names.sections, frame.sections, problems);
-  add_all(names.materials, frame.materials, problems);
+  add_all(names.nodes, frame.nodes, diagnostics);
+  add_all(names.sections, frame.sections, diagnostics);
+  add_all(names.materials, frame.materials, diagnostics);
   int next = static_cast<int>(frame.materials.size());
   for (const MaterialEntry& m : built_in_materials()) names.materials.add(m.name, next++);
-  add_members(names, frame, problems);
-  add_all(names.sheets, frame.sheets, problems);
-  add_all(names.panels, frame.panels, problems);
-  if (frame.vehicle) add_all(names.wheels, frame.vehicle->wheels, problems);
-  add_all(names.cases, frame.cases, problems);
+  add_members(names, frame, diagnostics);
+  add_all(names.sheets, frame.sheets, diagnostics);
+  add_all(names.panels, frame.panels, diagnostics);
+  if (frame.vehicle) add_all(names.wheels, frame.vehicle->wheels, diagnostics);
+  add_all(names.cases, frame.cases, diagnostics);
 
   names.joined.assign(frame.nodes.size(), false);
   for (const Member& m : frame.members) {
@@ -115,11 +115,11 @@ FrameNames names_of(const Frame& frame, Problems& problems) {
 }
 
 int joined_node(const FrameNames& names, const std::string& node, const std::string& subject,
-                const Place& place, Problems& problems) {
-  const int index = names.nodes.find(node, subject, place, problems);
+                const SourceLocation& place, Diagnostics& diagnostics) {
+  const int index = names.nodes.find(node, subject, place, diagnostics);
   if (index < 0) return -1;
   if (names.joined[index]) return index;
-  add_error(problems, place, subject + " names node " + quoted(node) + ", which no member joins",
+  add_error(diagnostics, place, subject + " names node " + quoted(node) + ", which no member joins",
             "join the node with a member, or use a node that is part of the frame");
   return -1;
 }

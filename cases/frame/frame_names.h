@@ -5,7 +5,7 @@
 #include <unordered_map>
 #include <vector>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/frame/frame.h"
 
 namespace tubewright {
@@ -23,8 +23,8 @@ class NameIndex {
   int find(const std::string& name) const;
 
   /// As find(), and reports a missing one: "`subject` names node `X`, which does not exist".
-  int find(const std::string& name, const std::string& subject, const Place& place,
-           Problems& problems) const;
+  int find(const std::string& name, const std::string& subject, const SourceLocation& place,
+           Diagnostics& diagnostics) const;
 
   const std::string& kind() const { return kind_; }
 
@@ -52,10 +52,10 @@ struct FrameNames {
 };
 
 /// Reports names that are given twice.
-FrameNames names_of(const Frame& frame, Problems& problems);
+FrameNames names_of(const Frame& frame, Diagnostics& diagnostics);
 
 /// Index of a node that at least one member joins, else -1 and a report.
 int joined_node(const FrameNames& names, const std::string& node, const std::string& subject,
-                const Place& place, Problems& problems);
+                const SourceLocation& place, Diagnostics& diagnostics);
 
 }  // namespace tubewright

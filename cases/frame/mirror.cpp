@@ -6,7 +6,7 @@
 #include <unordered_map>
 #include <unordered_set>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 
 namespace tubewright {
 namespace {
@@ -21,7 +21,7 @@ struct Expansion {
   std::unordered_map<std::string, std::size_t> node_index;
   std::unordered_set<std::string> reported;
   bool rule_applies = false;  ///< some name has the ending
-  Problems problems;
+  Diagnostics diagnostics;
 
   bool copies(const std::string& name) {
     const bool copied = name.ends_with(rule.from);
@@ -37,9 +37,9 @@ struct Expansion {
 
 bool lies_on_plane(const Node& n) { return std::abs(n.at.y()) <= on_plane; }
 
-void report_clash(Expansion& e, const Place& place, const std::string& kind,
+void report_clash(Expansion& e, const SourceLocation& place, const std::string& kind,
                   const std::string& copy, const std::string& original) {
-  add_error(e.problems, place,
+  add_error(e.diagnostics, place,
             kind + " " + quoted(copy) + " is given, but `mirror` makes it from " + quoted(original),
             kind == "support" ? "remove it; hold what only one side may hold at a node on y = 0"
                               : "remove it, or give it another ending");
@@ -48,7 +48,7 @@ void report_clash(Expansion& e, const Place& place, const std::string& kind,
 /// The node that is the mirror image of `name`. Reports where there is none; but an unknown name is
 /// swapped unseen, since validate() reports it.
 std::string image_of(Expansion& e, const std::string& name, const std::string& part,
-                     const Place& place) {
+                     const SourceLocation& place) {
   const Node* original = e.node(name);
   const std::string image = swap_ending(name, e.rule);
   if (original == nullptr) return image;
@@ -56,12 +56,12 @@ std::string image_of(Expansion& e, const std::string& name, const std::string& p
   if (image != name && e.node(image) != nullptr) return image;
   if (!e.reported.insert(part + '\n' + name).second) return name;
   if (image == name) {
-    add_error(e.problems, place,
+    add_error(e.diagnostics, place,
               part + " is mirrored, but its node " + quoted(name) +
                   " lies off the plane y = 0 and has no image",
               "end its name in " + quoted(e.rule.from) + ", or put it on y = 0");
   } else {
-    add_error(e.problems, place,
+    add_error(e.diagnostics, place,
               part + " is mirrored, but the image " + quoted(image) + " of its node " +
                   quoted(name) + " does not exist",
               "describe " + quoted(image) + " and let `mirror` make " + quoted(name));
@@ -127,7 +127,7 @@ std::vector<Member> images_of(Expansion& e, const WrittenMember& original,
 
 void copy_members(Expansion& e) {
   const std::vector<WrittenMember> given = written_members(e.frame);
-  std::unordered_map<std::string, Place> taken;
+  std::unordered_map<std::string, SourceLocation> taken;
   for (const WrittenMember& w : given) {
     taken.emplace(w.name, e.frame.members[w.pieces.front()].place);
   }
@@ -149,7 +149,7 @@ void copy_members(Expansion& e) {
 }
 
 void copy_supports(Expansion& e) {
-  std::unordered_map<std::string, Place> taken;
+  std::unordered_map<std::string, SourceLocation> taken;
   for (const SupportEntry& s : e.frame.supports) taken.emplace(s.node, s.place);
   const std::size_t given = e.frame.supports.size();
   for (std::size_t i = 0; i < given; ++i) {
@@ -169,7 +169,7 @@ void copy_supports(Expansion& e) {
 }
 
 void copy_panels(Expansion& e) {
-  std::unordered_map<std::string, Place> taken;
+  std::unordered_map<std::string, SourceLocation> taken;
   for (const PanelEntry& p : e.frame.panels) taken.emplace(p.name, p.place);
   const std::size_t given = e.frame.panels.size();
   for (std::size_t i = 0; i < given; ++i) {
@@ -208,7 +208,7 @@ std::string swap_ending(const std::string& name, const MirrorRule& rule) {
   return name;
 }
 
-Problems expand_mirror(Frame& frame) {
+Diagnostics expand_mirror(Frame& frame) {
   if (!frame.mirror) return {};
   const MirrorRule& rule = *frame.mirror;
   if (ambiguous(rule)) {
@@ -225,11 +225,11 @@ Problems expand_mirror(Frame& frame) {
   copy_supports(e);
   copy_panels(e);
   if (!e.rule_applies) {
-    add_warning(e.problems, rule.place,
+    add_warning(e.diagnostics, rule.place,
                 "`mirror` copies nothing: no name ends in " + quoted(rule.from),
                 "end the names of one side in " + quoted(rule.from));
   }
-  return std::move(e.problems);
+  return std::move(e.diagnostics);
 }
 
 }  // namespace tubewright

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -12,7 +12,7 @@ namespace tubewright {
 /// frame.mirror->from; the copy's name ends in frame.mirror->to. A node on the plane is shared; so
 /// is a member, support or panel that is its own image. Reports clashes of names and parts whose
 /// image cannot be named. Does nothing without a mirror rule.
-Problems expand_mirror(Frame& frame);
+Diagnostics expand_mirror(Frame& frame);
 
 /// `name` with the one ending of the rule replaced by the other; unchanged if it has neither.
 std::string swap_ending(const std::string& name, const MirrorRule& rule);

@@ -3,9 +3,9 @@
 namespace tubewright {
 
 bool check_range(double value, const Range& range, const std::string& subject,
-                 const std::string& what, const Place& place, Problems& problems) {
+                 const std::string& what, const SourceLocation& place, Diagnostics& diagnostics) {
   if (within(value, range)) return true;
-  add_error(problems, place, subject + " has an impossible " + quoted(what),
+  add_error(diagnostics, place, subject + " has an impossible " + quoted(what),
             std::string("give ") + range.words);
   return false;
 }

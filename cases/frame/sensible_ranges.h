@@ -6,7 +6,7 @@
 
 #include <string>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 
 namespace tubewright {
 
@@ -53,6 +53,6 @@ inline bool within(double value, const Range& range) {
 
 /// Reports a value out of range: "`subject`: impossible `what`"; true if it is within.
 bool check_range(double value, const Range& range, const std::string& subject,
-                 const std::string& what, const Place& place, Problems& problems);
+                 const std::string& what, const SourceLocation& place, Diagnostics& diagnostics);
 
 }  // namespace tubewright

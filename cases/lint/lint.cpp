@@ -7,7 +7,7 @@
 #include <unordered_set>
 
 #include "cases/frame/built_in_materials.h"
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
 
 namespace tubewright {
@@ -31,62 +31,62 @@ std::vector<double> tube_sides(const Frame& frame) {
   return sides;
 }
 
-Problems lint_unused(const Frame& frame, const Layout& layout) {
-  Problems problems;
+Diagnostics lint_unused(const Frame& frame, const Layout& layout) {
+  Diagnostics diagnostics;
   for (std::size_t i = 0; i < frame.nodes.size(); ++i) {
-    if (!layout.members_at[i].empty() || problems.size() >= most_of_a_kind) continue;
-    add_warning(problems, frame.nodes[i].place,
+    if (!layout.members_at[i].empty() || diagnostics.size() >= most_of_a_kind) continue;
+    add_warning(diagnostics, frame.nodes[i].place,
                 "node " + quoted(frame.nodes[i].name) + " is used by no member",
                 "remove it, or join it");
   }
   std::unordered_set<std::string> used;
   for (const Member& m : frame.members) used.insert(m.section);
   for (const SectionEntry& s : frame.sections) {
-    if (used.contains(s.name) || problems.size() >= most_of_a_kind) continue;
-    add_warning(problems, s.place, "section " + quoted(s.name) + " is used by no member",
+    if (used.contains(s.name) || diagnostics.size() >= most_of_a_kind) continue;
+    add_warning(diagnostics, s.place, "section " + quoted(s.name) + " is used by no member",
                 "remove it, or give it to a member");
   }
-  return problems;
+  return diagnostics;
 }
 
-Problems lint_strengths(const Frame& frame) {
-  Problems problems;
+Diagnostics lint_strengths(const Frame& frame) {
+  Diagnostics diagnostics;
   std::unordered_set<std::string> used_sections, reported;
   for (const Member& m : frame.members) used_sections.insert(m.section);
   for (const SectionEntry& s : frame.sections) {
     const MaterialEntry* material = find_material(frame, s.material);
     if (material == nullptr || !std::isnan(material->properties.yield)) continue;
     if (!used_sections.contains(s.name) || !reported.insert(material->name).second) continue;
-    add_warning(problems, material->place,
+    add_warning(diagnostics, material->place,
                 "material " + quoted(material->name) + " has no yield strength",
                 "give `yield` in MPa; without it the tubes of section " + quoted(s.name) +
                     " cannot be checked");
   }
-  return problems;
+  return diagnostics;
 }
 
-Problems lint_duplicates(const Frame& frame, const Layout& layout) {
-  Problems problems;
+Diagnostics lint_duplicates(const Frame& frame, const Layout& layout) {
+  Diagnostics diagnostics;
   std::map<std::pair<int, int>, int> first;
   for (std::size_t i = 0; i < frame.members.size(); ++i) {
     const Member& m = frame.members[i];
     if (m.kind == MemberKind::spring || m.kind == MemberKind::cable) continue;
     const auto [a, b] = std::minmax(layout.ends[i][0], layout.ends[i][1]);
-    if (a < 0 || problems.size() >= most_of_a_kind) continue;
+    if (a < 0 || diagnostics.size() >= most_of_a_kind) continue;
     const auto [other, is_new] = first.emplace(std::pair(a, b), static_cast<int>(i));
     if (is_new) continue;
-    add_warning(problems, m.place,
+    add_warning(diagnostics, m.place,
                 "members " + quoted(frame.members[other->second].name) + " and " + quoted(m.name) +
                     " join the same two nodes",
                 "remove one; two tubes side by side need nodes of their own");
   }
-  return problems;
+  return diagnostics;
 }
 
-Problems lint(const Frame& frame) {
+Diagnostics lint(const Frame& frame) {
   const Layout layout = layout_of(frame);
-  Problems all;
-  for (Problems kind :
+  Diagnostics all;
+  for (Diagnostics kind :
        {lint_unused(frame, layout), lint_strengths(frame), lint_duplicates(frame, layout),
         lint_close_nodes(frame, layout), lint_nodes_on_members(frame, layout),
         lint_crossings(frame, layout), lint_bays(frame, layout), lint_sheets(frame)}) {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -10,6 +10,6 @@ namespace tubewright {
 /// joint, a node lying on a member it is not joined to, duplicate members, unused nodes and
 /// sections, four-sided bays with neither diagonal nor panel; rivets against
 /// the rules of their spacing, skewed panels. Requires: validate() found no error.
-Problems lint(const Frame& frame);
+Diagnostics lint(const Frame& frame);
 
 }  // namespace tubewright

@@ -8,7 +8,7 @@
 #include <unordered_map>
 
 #include "cases/frame/bays.h"
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
 #include "solver/linear_algebra/dense.h"
 
@@ -187,11 +187,11 @@ std::vector<bool> fastened_nodes(const Frame& frame) {
   return result;
 }
 
-void report(const Frame& frame, const Bay& bay, Problems& problems) {
+void report(const Frame& frame, const Bay& bay, Diagnostics& diagnostics) {
   std::vector<std::string> names;
   for (const int corner : bay.corners) names.push_back(frame.nodes[corner].name);
   add_warning(
-      problems, frame.nodes[bay.corners[0]].place,
+      diagnostics, frame.nodes[bay.corners[0]].place,
       "bay " + quoted_list(names) + " has neither a diagonal nor a panel",
       "join two opposite corners or add a panel; welded corners alone let a bay fold into a "
       "parallelogram");
@@ -199,8 +199,8 @@ void report(const Frame& frame, const Bay& bay, Problems& problems) {
 
 }  // namespace
 
-Problems lint_bays(const Frame& frame, const Layout& layout) {
-  Problems problems;
+Diagnostics lint_bays(const Frame& frame, const Layout& layout) {
+  Diagnostics diagnostics;
   std::vector<Bay> bays = four_sided_bays(frame, layout);
   const std::vector<PanelArea> panels = panel_areas(frame, layout);
   const std::vector<bool> fastened = fastened_nodes(frame);
@@ -221,10 +221,10 @@ Problems lint_bays(const Frame& frame, const Layout& layout) {
     const bool is_braced = is_fastened || is_covered || keeps_shape(bars, bay);
     bars.add(a, c);
     if (is_braced) continue;
-    report(frame, bay, problems);
-    if (problems.size() >= most_of_a_kind) break;
+    report(frame, bay, diagnostics);
+    if (diagnostics.size() >= most_of_a_kind) break;
   }
-  return problems;
+  return diagnostics;
 }
 
 }  // namespace tubewright

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/frame/near_pairs.h"
 #include "cases/lint/lint_parts.h"
 
@@ -152,8 +152,8 @@ Nearness nearness(const Layout& layout, int node, int member, double side) {
 
 }  // namespace
 
-Problems lint_close_nodes(const Frame& frame, const Layout& layout) {
-  Problems problems;
+Diagnostics lint_close_nodes(const Frame& frame, const Layout& layout) {
+  Diagnostics diagnostics;
   const std::vector<double> sides = sides_at_nodes(layout, tube_sides(frame));
   const double floor = shortest_member * layout.size;
   Boxes boxes;
@@ -166,17 +166,17 @@ Problems lint_close_nodes(const Frame& frame, const Layout& layout) {
     const double gap = (layout.at[i] - layout.at[j]).norm();
     if (gap >= near && gap > floor) return false;
     if (joined(layout, i, j)) return false;
-    add_warning(problems, frame.nodes[j].place,
+    add_warning(diagnostics, frame.nodes[j].place,
                 "nodes " + quoted(frame.nodes[i].name) + " and " + quoted(frame.nodes[j].name) +
                     " nearly coincide, " + in_mm(gap) + " apart, and are not joined",
                 "use one node where tubes meet");
-    return problems.size() >= most_of_a_kind;
+    return diagnostics.size() >= most_of_a_kind;
   });
-  return problems;
+  return diagnostics;
 }
 
-Problems lint_nodes_on_members(const Frame& frame, const Layout& layout) {
-  Problems problems;
+Diagnostics lint_nodes_on_members(const Frame& frame, const Layout& layout) {
+  Diagnostics diagnostics;
   const std::vector<double> sides = tube_sides(frame);
   TubeBoxes tubes = tube_boxes(frame, layout, sides);
   const int tube_count = static_cast<int>(tubes.boxes.size());
@@ -189,30 +189,30 @@ Problems lint_nodes_on_members(const Frame& frame, const Layout& layout) {
     if (how == Nearness::apart) return false;
     const Member& m = frame.members[member];
     const std::string name = quoted(frame.nodes[node].name);
-    add_warning(problems, frame.nodes[node].place,
+    add_warning(diagnostics, frame.nodes[node].place,
                 "node " + name + (how == Nearness::lies_on ? " lies on" : " touches") + " member " +
                     quoted(m.name) + " but is not joined to it",
                 "lead the member through it, `path: [" + m.from + ", " + frame.nodes[node].name +
                     ", " + m.to + "]`, or move the node away");
-    return problems.size() >= most_of_a_kind;
+    return diagnostics.size() >= most_of_a_kind;
   });
-  return problems;
+  return diagnostics;
 }
 
-Problems lint_crossings(const Frame& frame, const Layout& layout) {
-  Problems problems;
+Diagnostics lint_crossings(const Frame& frame, const Layout& layout) {
+  Diagnostics diagnostics;
   const std::vector<double> sides = tube_sides(frame);
   const TubeBoxes tubes = tube_boxes(frame, layout, sides);
   for_overlapping_boxes(tubes.boxes, [&](int i, int j) {
     const int p = tubes.member[i], q = tubes.member[j];
     if (!cross(layout, sides, p, q)) return false;
-    add_warning(problems, frame.members[q].place,
+    add_warning(diagnostics, frame.members[q].place,
                 "members " + quoted(frame.members[p].name) + " and " +
                     quoted(frame.members[q].name) + " cross without a joint",
                 "give both a node where they are welded, or leave a gap between them");
-    return problems.size() >= most_of_a_kind;
+    return diagnostics.size() >= most_of_a_kind;
   });
-  return problems;
+  return diagnostics;
 }
 
 }  // namespace tubewright

@@ -4,20 +4,20 @@
 
 #include "cases/frame/frame.h"
 #include "cases/frame/layout.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
 constexpr std::size_t most_of_a_kind = 100;
 
-Problems lint_unused(const Frame& frame, const Layout& layout);
-Problems lint_strengths(const Frame& frame);
-Problems lint_duplicates(const Frame& frame, const Layout& layout);
-Problems lint_close_nodes(const Frame& frame, const Layout& layout);
-Problems lint_nodes_on_members(const Frame& frame, const Layout& layout);
-Problems lint_crossings(const Frame& frame, const Layout& layout);
-Problems lint_bays(const Frame& frame, const Layout& layout);
-Problems lint_sheets(const Frame& frame);
+Diagnostics lint_unused(const Frame& frame, const Layout& layout);
+Diagnostics lint_strengths(const Frame& frame);
+Diagnostics lint_duplicates(const Frame& frame, const Layout& layout);
+Diagnostics lint_close_nodes(const Frame& frame, const Layout& layout);
+Diagnostics lint_nodes_on_members(const Frame& frame, const Layout& layout);
+Diagnostics lint_crossings(const Frame& frame, const Layout& layout);
+Diagnostics lint_bays(const Frame& frame, const Layout& layout);
+Diagnostics lint_sheets(const Frame& frame);
 
 /// Smaller outer size of each member's tube, m; 0 for springs. Where only properties are given, the
 /// side of the thin square tube with the same radius of gyration, sqrt(6) i.

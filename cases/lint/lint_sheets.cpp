@@ -4,7 +4,7 @@
 #include <cmath>
 #include <unordered_set>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/joints/panel_result.h"
 #include "cases/lint/lint_parts.h"
 #include "cases/model/build_model.h"
@@ -18,18 +18,18 @@ constexpr double mm = 1e-3;
 
 /// EN 1993-1-3 Table 8.1 (from memory): p >= 3 d; a panel that is to carry shear wants rivets no
 /// farther apart than 50 mm or 30 t, whichever is more (judgement).
-void check_pitch(const Sheet& s, Problems& problems) {
+void check_pitch(const Sheet& s, Diagnostics& diagnostics) {
   const RivetJoint& r = *s.rivet;
   if (r.pitch < 3 * r.diameter) {
     add_warning(
-        problems, s.place,
+        diagnostics, s.place,
         "rivets of sheet " + quoted(s.name) + " stand " + decimals(r.pitch / r.diameter, 1) +
             " diameters apart",
         "at least 3 diameters, or the sheet tears from hole to hole (EN 1993-1-3 Table 8.1)");
   }
   const double farthest = std::max(50 * mm, 30 * s.thickness);
   if (r.pitch > farthest * (1 + 1e-9)) {
-    add_warning(problems, s.place,
+    add_warning(diagnostics, s.place,
                 "rivets of sheet " + quoted(s.name) + " stand " + in_mm(r.pitch) + " apart",
                 "at most " + in_mm(farthest) +
                     " for a sheet that is to carry shear (judgement); it gapes between them");
@@ -37,10 +37,10 @@ void check_pitch(const Sheet& s, Problems& problems) {
 }
 
 /// EN 1993-1-3 Table 8.1 (from memory): 2.6 to 6.4 mm.
-void check_diameter(const Sheet& s, Problems& problems) {
+void check_diameter(const Sheet& s, Diagnostics& diagnostics) {
   const double d = s.rivet->diameter;
   if (d < 2.6 * mm || d > 6.4 * mm) {
-    add_warning(problems, s.place, "sheet " + quoted(s.name) + " has rivets of " + in_mm(d),
+    add_warning(diagnostics, s.place, "sheet " + quoted(s.name) + " has rivets of " + in_mm(d),
                 "the rules used here are for blind rivets of 2.6 to 6.4 mm");
   }
   if (s.rivet->stiffness) {
@@ -49,7 +49,7 @@ void check_diameter(const Sheet& s, Problems& problems) {
     const double most =
         1 / solid_rivet_flexibility(d, steel, {s.thickness, aluminium}, {2 * s.thickness, steel});
     if (*s.rivet->stiffness > most) {
-      add_warning(problems, s.place,
+      add_warning(diagnostics, s.place,
                   "rivets of sheet " + quoted(s.name) + " have a stiffness of " +
                       decimals(*s.rivet->stiffness * 1e-6, 1) + " kN/mm",
                   "even a solid steel rivet has no more than " + decimals(most * 1e-6, 0) +
@@ -61,7 +61,7 @@ void check_diameter(const Sheet& s, Problems& problems) {
 /// EN 1993-1-3 Table 8.1 (from memory): e >= 1.5 d; 2 d is better practice. The row runs along the
 /// middle of the tube's face.
 void check_edge_distance(const Frame& frame, const NumberedFrame& n, const Sheet& s,
-                         Problems& problems) {
+                         Diagnostics& diagnostics) {
   PanelFacts nearest;
   nearest.edge_distance = INFINITY;
   for (size_t p = 0; p < frame.panels.size(); ++p) {
@@ -71,7 +71,7 @@ void check_edge_distance(const Frame& frame, const NumberedFrame& n, const Sheet
   }
   const double e = nearest.edge_distance, d = s.rivet->diameter;
   if (!(e < 2 * d)) return;
-  add_warning(problems, s.place,
+  add_warning(diagnostics, s.place,
               "rivets of sheet " + quoted(s.name) + " come " + decimals(e / d, 1) +
                   " diameters from the edge on tube " +
                   quoted(frame.members[nearest.narrowest].name),
@@ -79,11 +79,11 @@ void check_edge_distance(const Frame& frame, const NumberedFrame& n, const Sheet
                           : "2 diameters are better practice: take thinner rivets or a wider tube");
 }
 
-void check_links(const Frame& frame, const NumberedFrame& n, size_t p, Problems& problems) {
+void check_links(const Frame& frame, const NumberedFrame& n, size_t p, Diagnostics& diagnostics) {
   for (const int m : members_round(n, n.model.panels[p])) {
     if (n.slots[m].is_beam) continue;
     add_warning(
-        problems, frame.panels[p].place,
+        diagnostics, frame.panels[p].place,
         "panel " + quoted(frame.panels[p].name) + " is fixed to the link " +
             quoted(frame.members[m].name),
         "a link is taken as straight: if the sheet buckles, its pull across the link is not "
@@ -91,13 +91,13 @@ void check_links(const Frame& frame, const NumberedFrame& n, size_t p, Problems&
   }
 }
 
-void check_skew(const Frame& frame, const NumberedFrame& n, size_t p, Problems& problems) {
+void check_skew(const Frame& frame, const NumberedFrame& n, size_t p, Diagnostics& diagnostics) {
   std::array<Eigen::Vector3d, 4> corners;
   for (int k = 0; k < 4; ++k) corners[k] = n.model.nodes[n.model.panels[p].corners[k]];
   constexpr double nearly_square = 1.10;
   const double ratio = ray_field_ratio(corners, panel_facts(frame, n, p).nu);
   if (ratio < nearly_square) return;
-  add_warning(problems, frame.panels[p].place,
+  add_warning(diagnostics, frame.panels[p].place,
               "panel " + quoted(frame.panels[p].name) + " is far from rectangular",
               "where its edges slip it may be up to " + decimals(100 * (1 - 1 / ratio), 0) +
                   " % softer than reckoned; divide it by a tube if that matters");
@@ -105,23 +105,23 @@ void check_skew(const Frame& frame, const NumberedFrame& n, size_t p, Problems& 
 
 }  // namespace
 
-Problems lint_sheets(const Frame& frame) {
-  Problems problems;
-  if (frame.panels.empty()) return problems;
+Diagnostics lint_sheets(const Frame& frame) {
+  Diagnostics diagnostics;
+  if (frame.panels.empty()) return diagnostics;
   const NumberedFrame n = build_model(frame);
   std::unordered_set<std::string> used;
   for (const PanelEntry& p : frame.panels) used.insert(p.sheet);
   for (const Sheet& s : frame.sheets) {
-    if (!s.rivet || !used.contains(s.name) || problems.size() >= most_of_a_kind) continue;
-    check_pitch(s, problems);
-    check_diameter(s, problems);
-    check_edge_distance(frame, n, s, problems);
+    if (!s.rivet || !used.contains(s.name) || diagnostics.size() >= most_of_a_kind) continue;
+    check_pitch(s, diagnostics);
+    check_diameter(s, diagnostics);
+    check_edge_distance(frame, n, s, diagnostics);
   }
-  for (size_t p = 0; p < frame.panels.size() && problems.size() < most_of_a_kind; ++p) {
-    check_links(frame, n, p, problems);
-    check_skew(frame, n, p, problems);
+  for (size_t p = 0; p < frame.panels.size() && diagnostics.size() < most_of_a_kind; ++p) {
+    check_links(frame, n, p, diagnostics);
+    check_skew(frame, n, p, diagnostics);
   }
-  return problems;
+  return diagnostics;
 }
 
 }  // namespace tubewright

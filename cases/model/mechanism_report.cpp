@@ -31,9 +31,9 @@ std::string slack_names(const Frame& frame, const NumberedFrame& n,
   return text;
 }
 
-Problem free_motion(const Frame& frame, const FreeMotion& motion, const std::string& when) {
+Diagnostic free_motion(const Frame& frame, const FreeMotion& motion, const std::string& when) {
   const Node& node = frame.nodes[motion.node];
-  Problem p;
+  Diagnostic p;
   p.place = node.place;
   p.message =
       "node `" + node.name + "` can " + can[motion.direction] + " without resistance" + when;
@@ -72,7 +72,7 @@ const Wheel* loose_wheel(const Frame& frame, const FreeMotion& motion) {
 }
 
 /// An upright has six freedoms, so it wants six restraints: links and a spring.
-Problem loose_upright(const Frame& frame, const FreeMotion& motion, const Wheel& wheel,
+Diagnostic loose_upright(const Frame& frame, const FreeMotion& motion, const Wheel& wheel,
                       const std::string& when) {
   int links = 0, tubes = 0;
   for (const Member& m : frame.members) {
@@ -80,7 +80,7 @@ Problem loose_upright(const Frame& frame, const FreeMotion& motion, const Wheel&
     (m.kind == MemberKind::beam ? tubes : links) += 1;
   }
   const std::string node = "`" + frame.nodes[motion.node].name + "`";
-  Problem p;
+  Diagnostic p;
   p.place = wheel.place;
   p.message = "the upright of wheel `" + wheel.name + "` is loose: its node " + node + " can " +
               can[motion.direction] + " without resistance" + when;
@@ -98,7 +98,7 @@ Problem loose_upright(const Frame& frame, const FreeMotion& motion, const Wheel&
 
 }  // namespace
 
-Problems failure_problems(const Frame& frame, const NumberedFrame& numbered,
+Diagnostics failure_diagnostics(const Frame& frame, const NumberedFrame& numbered,
                           const StaticFailure& failure, const std::string& case_name) {
   const std::string slack = slack_names(frame, numbered, failure.slack);
   if (failure.mechanism.empty()) {
@@ -109,13 +109,13 @@ Problems failure_problems(const Frame& frame, const NumberedFrame& numbered,
   }
   const std::string when =
       slack.empty() ? "" : " in case `" + case_name + "`, where slack are the cables " + slack;
-  Problems problems;
+  Diagnostics diagnostics;
   for (const FreeMotion& motion : failure.mechanism.motions) {
     const Wheel* wheel = loose_wheel(frame, motion);
-    problems.push_back(wheel != nullptr ? loose_upright(frame, motion, *wheel, when)
+    diagnostics.push_back(wheel != nullptr ? loose_upright(frame, motion, *wheel, when)
                                         : free_motion(frame, motion, when));
   }
-  return problems;
+  return diagnostics;
 }
 
 }  // namespace tubewright

@@ -2,14 +2,14 @@
 #pragma once
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/model/build_model.h"
 #include "solver/statics/statics.h"
 
 namespace tubewright {
 
 /// One error for each free motion: the node, the direction, what else moves, what to do.
-Problems failure_problems(const Frame& frame, const NumberedFrame& numbered,
+Diagnostics failure_diagnostics(const Frame& frame, const NumberedFrame& numbered,
                           const StaticFailure& failure, const std::string& case_name);
 
 }  // namespace tubewright

@@ -18,7 +18,7 @@ namespace tubewright {
 namespace {
 
 /// Displacements of all gauges, m.
-std::variant<std::vector<double>, Problems> predict(const Frame& frame) {
+Result<std::vector<double>> predict(const Frame& frame) {
   NumberedFrame n = build_model(frame);
   if (frame.supports.empty()) {
     const auto& rear = frame.torsion->rear;
@@ -34,10 +34,10 @@ std::variant<std::vector<double>, Problems> predict(const Frame& frame) {
     }
   }
   StaticResult solved = solve_statics(n.model, {actions});
-  if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
-    return failure_problems(frame, n, *failure, "bench_test");
+  if (const auto* failure = solved.error()) {
+    return failure_diagnostics(frame, n, *failure, "bench_test");
   }
-  const Eigen::VectorXd& u = std::get<std::vector<StaticSolution>>(solved).front().displacements;
+  const Eigen::VectorXd& u = solved->front().displacements;
   std::vector<double> readings;
   for (const GaugeReading& g : frame.bench_test->gauges) {
     readings.push_back(u[dofs_per_node * n.node.at(g.node) + g.direction]);
@@ -111,7 +111,7 @@ BenchFit fit(const Frame& frame, const Search& search, const std::vector<double>
   const BenchTest& test = *frame.bench_test;
   const auto predicted_at = [&](double stiffness) {
     const auto outcome = predict(search.apply(frame, stiffness));
-    const auto* readings = std::get_if<std::vector<double>>(&outcome);
+    const auto* readings = outcome.get();
     return readings == nullptr ? std::vector<double>() : *readings;
   };
   const auto rms_error_at = [&](double exponent) {
@@ -233,10 +233,10 @@ Frame with_joint_stiffness(Frame frame, double stiffness) {
   return frame;
 }
 
-BenchOutcome bench_study(const Frame& frame) {
+Result<BenchStudy> bench_study(const Frame& frame) {
   const auto outcome = predict(frame);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  const auto& predicted = std::get<std::vector<double>>(outcome);
+  if (const auto* diagnostics = outcome.error()) return *diagnostics;
+  const auto& predicted = *outcome;
   BenchStudy s;
   s.held_by_supports = !frame.supports.empty();
   bool any_read = false;

@@ -4,11 +4,10 @@
 
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -50,10 +49,8 @@ struct BenchStudy {
   std::optional<double> model_stiffness;     ///< of the same test by the model, gauges taken alike
 };
 
-using BenchOutcome = std::variant<BenchStudy, Problems>;
-
 /// Requires: the frame is sound and has a bench test, with supports or a torsion test to hold it.
-BenchOutcome bench_study(const Frame& frame);
+Result<BenchStudy> bench_study(const Frame& frame);
 
 /// Every end of a tube about both bending axes on a spring of this stiffness, N m/rad. Ends that
 /// the file releases and the joints inside a continuous tube stay as they are.

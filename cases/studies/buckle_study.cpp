@@ -54,11 +54,11 @@ CaseBuckling case_buckling(const Analysis& analysis, const CaseResult& result, i
 
 double amplification(double alpha) { return 1 / (1 - 1 / alpha); }
 
-std::variant<BuckleStudy, Problems> buckle_study(const Frame& frame,
+Result<BuckleStudy> buckle_study(const Frame& frame,
                                                  const std::vector<std::string>& only, int count) {
-  AnalysisOutcome outcome = analyse(frame, only);
-  if (auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  const Analysis& analysis = std::get<Analysis>(outcome);
+  Result<Analysis> outcome = analyse(frame, only);
+  if (auto* diagnostics = outcome.error()) return *diagnostics;
+  const Analysis& analysis = *outcome;
   BuckleStudy study;
   study.remarks = analysis.remarks;
   study.cases.resize(analysis.cases.size());

@@ -2,13 +2,12 @@
 #pragma once
 
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/analysis/analysis.h"
 #include "cases/checks/buckling_lengths.h"
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -21,7 +20,7 @@ struct CaseBuckling {
 
 struct BuckleStudy {
   std::vector<CaseBuckling> cases;
-  Problems remarks;  ///< of the solution of the cases
+  Diagnostics remarks;  ///< of the solution of the cases
 };
 
 /// False if some case buckles under its own loads or less.
@@ -33,7 +32,7 @@ double amplification(double alpha);
 /// Linear buckling of every case (or those named), beams cut into pieces, sheets with the stiffness
 /// that the case leaves them. Bending moments do not tip members over here: right for closed tubes.
 /// Requires: the frame is sound and has load cases.
-std::variant<BuckleStudy, Problems> buckle_study(const Frame& frame,
+Result<BuckleStudy> buckle_study(const Frame& frame,
                                                  const std::vector<std::string>& only, int count);
 
 }  // namespace tubewright

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "cases/analysis/analysis.h"
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/frame/nearest_name.h"
 #include "cases/model/case_actions.h"
 #include "solver/elements/stress.h"
@@ -21,7 +21,7 @@ struct Block {
   double factor = 1;  ///< on the difference
   double cycles = 0;
   std::string words;
-  Place place;
+  SourceLocation place;
 };
 
 std::string number(double value) { return decimals(value, value == std::floor(value) ? 0 : 2); }
@@ -64,7 +64,7 @@ class SolvedCases {
   explicit SolvedCases(const Analysis& analysis) : given_(analysis) {}
 
   /// Solves what is missing.
-  Problems provide(const std::vector<std::string>& names) {
+  Diagnostics provide(const std::vector<std::string>& names) {
     Frame frame = given_.frame;
     Case standing;
     standing.name = standing_name;
@@ -76,9 +76,9 @@ class SolvedCases {
       if (std::find(missing.begin(), missing.end(), name) == missing.end()) missing.push_back(name);
     }
     if (missing.empty()) return {};
-    AnalysisOutcome outcome = analyse(frame, missing);
-    if (auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-    more_ = std::move(std::get<Analysis>(outcome));
+    Result<Analysis> outcome = analyse(frame, missing);
+    if (auto* diagnostics = outcome.error()) return *diagnostics;
+    more_ = std::move(*outcome);
     return {};
   }
 
@@ -188,20 +188,20 @@ struct Screen {
   }
 };
 
-Problems unknown_cases(const Frame& frame, const std::vector<Block>& blocks) {
-  Problems problems;
+Diagnostics unknown_cases(const Frame& frame, const std::vector<Block>& blocks) {
+  Diagnostics diagnostics;
   std::vector<std::string> names;
   for (const Case& c : frame.cases) names.push_back(c.name);
   for (const Block& b : blocks) {
     for (const std::string& name : {b.to, b.from}) {
       if (name.empty() || name == standing_name) continue;
       if (std::find(names.begin(), names.end(), name) != names.end()) continue;
-      add_error(problems, b.place,
+      add_error(diagnostics, b.place,
                 "`life.spectrum` names case " + quoted(name) + ", which the frame does not have",
                 did_you_mean(name, names));
     }
   }
-  return problems;
+  return diagnostics;
 }
 
 }  // namespace
@@ -210,16 +210,16 @@ bool FatigueScreening::passes() const {
   return worst < 0 || tubewright::passes(*members[static_cast<size_t>(worst)].result.utilisation);
 }
 
-std::variant<std::optional<FatigueScreening>, Problems> fatigue_screening(
+Result<std::optional<FatigueScreening>> fatigue_screening(
     const Analysis& analysis) {
   const Frame& frame = analysis.frame;
   const std::vector<Block> blocks = blocks_of(frame);
-  if (blocks.empty()) return std::nullopt;
-  if (Problems problems = unknown_cases(frame, blocks); !problems.empty()) return problems;
+  if (blocks.empty()) return std::optional<FatigueScreening>();
+  if (Diagnostics diagnostics = unknown_cases(frame, blocks); !diagnostics.empty()) return diagnostics;
   SolvedCases cases(analysis);
   std::vector<std::string> names;
   for (const Block& b : blocks) names.insert(names.end(), {b.from, b.to});
-  if (Problems problems = cases.provide(names); !problems.empty()) return problems;
+  if (Diagnostics diagnostics = cases.provide(names); !diagnostics.empty()) return diagnostics;
 
   const Life life = frame.life.value_or(Life{});
   FatigueScreening s;
@@ -251,7 +251,7 @@ std::variant<std::optional<FatigueScreening>, Problems> fatigue_screening(
     }
     s.members.push_back(std::move(m));
   }
-  return s;
+  return std::optional(std::move(s));
 }
 
 }  // namespace tubewright

@@ -8,13 +8,12 @@
 
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/analysis/analysis.h"
 #include "cases/checks/check_result.h"
 #include "cases/checks/fatigue_life.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -49,8 +48,8 @@ struct FatigueScreening {
   bool passes() const;
 };
 
-/// Nothing where there is no spectrum: no vehicle and no `life`. Problems: a case that is not there
+/// Nothing where there is no spectrum: no vehicle and no `life`. Diagnostics: a case that is not there
 /// or has no answer. Cases that `analysis` does not hold are solved.
-std::variant<std::optional<FatigueScreening>, Problems> fatigue_screening(const Analysis& analysis);
+Result<std::optional<FatigueScreening>> fatigue_screening(const Analysis& analysis);
 
 }  // namespace tubewright

@@ -28,7 +28,7 @@ void note_worst(FloorOption& o, const Analysis& analysis) {
 }
 
 /// `trouble`: set, if asked for, where the load cases have no answer.
-FloorOption option(const Frame& frame, const std::string& words, Problems* trouble = nullptr) {
+FloorOption option(const Frame& frame, const std::string& words, Diagnostics* trouble = nullptr) {
   FloorOption o;
   o.words = words;
   const MassSummary mass = mass_summary(frame, build_model(frame));
@@ -36,11 +36,11 @@ FloorOption option(const Frame& frame, const std::string& words, Problems* troub
   o.stiffness = torsional_stiffness(frame);
   if (o.stiffness) o.frequency = torsion_frequency_estimate(frame, *o.stiffness);
   if (!frame.cases.empty()) {
-    const AnalysisOutcome outcome = analyse(frame);
-    if (const auto* analysis = std::get_if<Analysis>(&outcome))
+    const Result<Analysis> outcome = analyse(frame);
+    if (const auto* analysis = outcome.get())
       note_worst(o, *analysis);
     else if (trouble != nullptr)
-      *trouble = std::get<Problems>(outcome);
+      *trouble = *outcome.error();
   }
   return o;
 }
@@ -128,14 +128,14 @@ std::optional<double> torsion_frequency_estimate(const Frame& frame, double stif
   return std::sqrt(stiffness * (1 / ahead + 1 / behind)) / (2 * std::numbers::pi);
 }
 
-FloorOutcome floor_study(const Frame& frame) {
+Result<FloorStudy> floor_study(const Frame& frame) {
   FloorStudy s;
   s.panels_mass = panels_mass(frame);
   s.guessed_rivets = rivets_are_guessed(frame);
   // What is wrong with the frame even with its sheets is the answer.
-  Problems trouble;
+  Diagnostics trouble;
   s.usual = option(frame, "with the sheet", &trouble);
-  if (!s.usual.stiffness) return std::get<Problems>(torsion_test(frame, TorsionHold::free));
+  if (!s.usual.stiffness) return *torsion_test(frame, TorsionHold::free).error();
   if (!trouble.empty()) return trouble;
   s.without = option(without_panels(frame), "without the sheet");
   if (s.guessed_rivets) {

@@ -4,12 +4,11 @@
 
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/analysis/analysis.h"
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -53,11 +52,9 @@ struct FloorStudy {
   FloorVerdict verdict;
 };
 
-using FloorOutcome = std::variant<FloorStudy, Problems>;
-
 /// Requires: the frame is sound, has a torsion test, panels, and its load cases (if it is to be
 /// compared by utilisation): the same cases for every option.
-FloorOutcome floor_study(const Frame& frame);
+Result<FloorStudy> floor_study(const Frame& frame);
 
 /// As stiff as `limits.torsional_stiffness` and every case passes, with the usual rivets.
 bool floor_passes(const Frame& frame, const FloorStudy& study);

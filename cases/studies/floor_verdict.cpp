@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/studies/floor_study.h"
 #include "solver/model/angle.h"
 

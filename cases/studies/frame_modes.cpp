@@ -128,21 +128,21 @@ std::vector<AddedMass> added_masses(const Model& model, const MassDistribution& 
   return list;
 }
 
-std::variant<FrameModes, Problems> frame_modes(const Frame& frame, int count) {
+Result<FrameModes> frame_modes(const Frame& frame, int count) {
   const NumberedFrame numbered = build_model(frame);
   const MassDistribution distribution = mass_distribution(frame, numbered);
   const RefinedModel fine = refine(numbered.model, pieces);
   auto outcome = natural_modes(fine.model, added_masses(numbered.model, distribution), count);
-  if (auto* mechanism = std::get_if<Mechanism>(&outcome)) {
+  if (auto* mechanism = outcome.error()) {
     for (FreeMotion& motion : mechanism->motions) {  // nodes inside tubes have no name
       const int known = static_cast<int>(frame.nodes.size());
       if (motion.node >= known) motion.node = numbered.model.beams.front().from;
       std::erase_if(motion.moving, [&](int n) { return n >= known; });
     }
-    return failure_problems(frame, numbered,
+    return failure_diagnostics(frame, numbered,
                             {0, *mechanism, std::vector<bool>(numbered.model.bars.size())}, "");
   }
-  Modes& modes = std::get<Modes>(outcome);
+  Modes& modes = *outcome;
   const std::vector<double> masses = nodal_masses(numbered.model, distribution);
   const ShapeReader reader(numbered.model, masses);
   FrameModes result;

@@ -3,11 +3,10 @@
 #pragma once
 
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_distribution.h"
 #include "solver/stability/modes.h"
@@ -43,7 +42,7 @@ bool modes_pass(const Frame& frame, const FrameModes& modes);
 /// The lowest `count` modes beside rigid-body motions. Tubes are cut in two for their own bending.
 /// Carried masses swing with the nodes they rest on and add no stiffness, as in the load cases.
 /// Requires: the frame is sound.
-std::variant<FrameModes, Problems> frame_modes(const Frame& frame, int count);
+Result<FrameModes> frame_modes(const Frame& frame, int count);
 
 /// Carried masses, panels and links as mass on nodes: the motion of each is that of its nodes in
 /// the sense of spread_load(), so that forces and motions agree.

@@ -8,33 +8,33 @@ namespace {
 
 /// The answer, if there is one. That a study has none is no fault of a report on the whole.
 template <class Study>
-std::optional<Study> if_answered(std::variant<Study, Problems> outcome) {
-  if (auto* study = std::get_if<Study>(&outcome)) return std::move(*study);
+std::optional<Study> if_answered(Result<Study> outcome) {
+  if (auto* study = outcome.get()) return std::move(*study);
   return std::nullopt;
 }
 
 /// The load cases solved and checked, and nothing more.
-std::variant<FrameStudies, Problems> solved(const Frame& frame,
+Result<FrameStudies> solved(const Frame& frame,
                                             const std::vector<std::string>& only,
                                             const AnalysisOptions& options, const TellStep& tell) {
-  AnalysisOutcome outcome = analyse(frame, only, options, tell);
-  if (auto* problems = std::get_if<Problems>(&outcome)) return std::move(*problems);
+  Result<Analysis> outcome = analyse(frame, only, options, tell);
+  if (auto* diagnostics = outcome.error()) return std::move(*diagnostics);
   FrameStudies studies;
-  studies.analysis = std::move(std::get<Analysis>(outcome));
+  studies.analysis = std::move(*outcome);
   return studies;
 }
 
-std::variant<FrameStudies, Problems> with_fatigue(const Frame& frame,
+Result<FrameStudies> with_fatigue(const Frame& frame,
                                                   const std::vector<std::string>& only,
                                                   const AnalysisOptions& options,
                                                   const TellStep& tell) {
   auto outcome = solved(frame, only, options, tell);
-  auto* studies = std::get_if<FrameStudies>(&outcome);
+  auto* studies = outcome.get();
   if (studies == nullptr) return outcome;
   tell("screening for fatigue", 0, 0);
   auto fatigue = fatigue_screening(studies->analysis);
-  if (auto* problems = std::get_if<Problems>(&fatigue)) return std::move(*problems);
-  studies->fatigue = std::move(std::get<std::optional<FatigueScreening>>(fatigue));
+  if (auto* diagnostics = fatigue.error()) return std::move(*diagnostics);
+  studies->fatigue = std::move(*fatigue);
   return outcome;
 }
 
@@ -44,19 +44,19 @@ bool FrameStudies::passes() const {
   return analysis.passes() && (!fatigue || !fatigue->counts || fatigue->passes());
 }
 
-std::variant<FrameStudies, Problems> verdict_check(const Frame& frame,
+Result<FrameStudies> verdict_check(const Frame& frame,
                                                    const std::vector<std::string>& only,
                                                    const AnalysisOptions& options,
                                                    const TellStep& tell) {
   return frame.life ? with_fatigue(frame, only, options, tell) : solved(frame, only, options, tell);
 }
 
-std::variant<FrameStudies, Problems> full_check(const Frame& frame,
+Result<FrameStudies> full_check(const Frame& frame,
                                                 const std::vector<std::string>& only,
                                                 const AnalysisOptions& options,
                                                 const TellStep& tell) {
   auto outcome = with_fatigue(frame, only, options, tell);
-  auto* studies = std::get_if<FrameStudies>(&outcome);
+  auto* studies = outcome.get();
   if (studies != nullptr && frame.members.size() <= large_frame) {
     tell("what if it comes out otherwise", 0, 0);
     studies->what_ifs = what_ifs(studies->analysis, only);

@@ -5,7 +5,6 @@
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/analysis/analysis.h"
@@ -17,6 +16,7 @@
 #include "cases/studies/what_if.h"
 #include "cases/workshop/cut_list.h"
 #include "cases/workshop/sheet_blanks.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -42,13 +42,13 @@ struct FrameStudies {
 
 /// The load cases solved and checked, screened for fatigue, and (large frames excepted) what
 /// becomes of the frame if it comes out otherwise than drawn. `only`: see analyse().
-std::variant<FrameStudies, Problems> full_check(const Frame& frame,
+Result<FrameStudies> full_check(const Frame& frame,
                                                 const std::vector<std::string>& only = {},
                                                 const AnalysisOptions& options = {},
                                                 const TellStep& tell = tell_nobody);
 
 /// As much of it as the verdict needs.
-std::variant<FrameStudies, Problems> verdict_check(const Frame& frame,
+Result<FrameStudies> verdict_check(const Frame& frame,
                                                    const std::vector<std::string>& only = {},
                                                    const AnalysisOptions& options = {},
                                                    const TellStep& tell = tell_nobody);

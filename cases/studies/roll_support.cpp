@@ -58,9 +58,9 @@ std::optional<double> axle_stiffness(const FreeVehicle& v, StaticSolver& solver,
   add_wheel_force(v, static_cast<size_t>(axle.left), Eigen::Vector3d::UnitZ(), actions);
   add_wheel_force(v, static_cast<size_t>(axle.right), -Eigen::Vector3d::UnitZ(), actions);
   const StaticResult solved = solver.solve({actions});
-  if (std::holds_alternative<StaticFailure>(solved)) return std::nullopt;
+  if (!solved) return std::nullopt;
   const std::vector<double> z =
-      contact_displacements(v, std::get<std::vector<StaticSolution>>(solved).front());
+      contact_displacements(v, solved->front());
   double apart = z[static_cast<size_t>(axle.left)] - z[static_cast<size_t>(axle.right)];
   if (tyre_rate) apart += 2 / *tyre_rate;
   if (!(apart > 0)) return INFINITY;
@@ -85,8 +85,8 @@ RollSupportOutcome roll_support(const Frame& frame, double frame_stiffness) {
   }
   const NumberedFrame n = build_model(frame);
   const auto facts = vehicle_facts(frame, n);
-  if (std::holds_alternative<StaticFailure>(facts)) return {std::nullopt, "the vehicle is loose"};
-  const VehicleFacts& f = std::get<VehicleFacts>(facts);
+  if (!facts) return {std::nullopt, "the vehicle is loose"};
+  const VehicleFacts& f = *facts;
 
   const FreeVehicle v = on_a_rigid_frame(frame, n);
   StaticSolver solver(v.model);

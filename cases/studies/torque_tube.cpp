@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/model/build_model.h"
 #include "solver/elements/shear_panel.h"
 #include "solver/linear_algebra/dense.h"
@@ -63,8 +63,8 @@ std::vector<double> twist_gain_of_panels(const Model& model) {
     }
   }
   const StaticResult solved = solve_statics(free, cases);
-  if (std::holds_alternative<StaticFailure>(solved)) return {};
-  const auto& solutions = std::get<std::vector<StaticSolution>>(solved);
+  if (!solved) return {};
+  const auto& solutions = *solved;
   std::vector<double> gains;
   for (size_t p = 0; p < model.panels.size(); ++p) {
     const Eigen::VectorXd& load = cases[2 * p].nodal;
@@ -79,20 +79,20 @@ std::vector<double> twist_gain_of_panels(const Model& model) {
   return gains;
 }
 
-Problems idle_panels(const Frame& frame) {
-  Problems problems;
-  if (frame.panels.empty()) return problems;
+Diagnostics idle_panels(const Frame& frame) {
+  Diagnostics diagnostics;
+  if (frame.panels.empty()) return diagnostics;
   const std::vector<double> gains = twist_gain_of_panels(build_model(frame).model);
   for (size_t p = 0; p < gains.size(); ++p) {
     if (!(gains[p] < least_twist_gain)) continue;
-    problems.push_back(
+    diagnostics.push_back(
         {Severity::warning, frame.panels[p].place,
          "panel `" + frame.panels[p].name + "` closes no torque tube",
          "it makes the frame " + decimals(gains[p], 2) +
              " times as stiff in twist there: a sheet pays in torsion where it is the "
              "only open side of a box whose other sides are braced or clad"});
   }
-  return problems;
+  return diagnostics;
 }
 
 }  // namespace tubewright

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "solver/model/model.h"
 
 namespace tubewright {
@@ -18,6 +18,6 @@ std::vector<double> twist_gain_of_panels(const Model& model);
 constexpr double least_twist_gain = 1.05;
 
 /// One warning for each panel that does next to nothing.
-Problems idle_panels(const Frame& frame);
+Diagnostics idle_panels(const Frame& frame);
 
 }  // namespace tubewright

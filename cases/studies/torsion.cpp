@@ -170,8 +170,8 @@ void add_buckling(const Frame& frame, const NumberedFrame& n, const Pair& front,
     Actions actions = test_actions(frame, softened.model, t.hold, front, rear);
     add_actions(actions, extra, 1);
     StaticResult again = solve_statics(softened.model, {actions});
-    if (std::holds_alternative<StaticFailure>(again)) return std::nullopt;
-    return std::move(std::get<std::vector<StaticSolution>>(again).front());
+    if (!again) return std::nullopt;
+    return std::move(again->front());
   };
   const auto iterated = iterate_sheets(n, facts, stages, no_actions(n.model), solve_again);
   if (iterated && iterated->converged) {
@@ -187,7 +187,7 @@ struct Solved {
   StaticSolution solution;
 };
 
-std::variant<Solved, Problems> solve(const Frame& frame, TorsionHold hold) {
+Result<Solved> solve(const Frame& frame, TorsionHold hold) {
   Solved s{build_model(frame), {}, {}, {}};
   Model& model = s.numbered.model;
   s.front = pair_of(s.numbered, frame.torsion->front);
@@ -198,13 +198,13 @@ std::variant<Solved, Problems> solve(const Frame& frame, TorsionHold hold) {
     model.supports = held_fully(model, {s.rear.left, s.rear.right});
   }
   StaticResult solved = solve_statics(model, {test_actions(frame, model, hold, s.front, s.rear)});
-  if (const auto* failure = std::get_if<StaticFailure>(&solved)) {
-    return failure_problems(frame, s.numbered, *failure, "torsion");
+  if (const auto* failure = solved.error()) {
+    return failure_diagnostics(frame, s.numbered, *failure, "torsion");
   }
-  s.solution = std::move(std::get<std::vector<StaticSolution>>(solved).front());
+  s.solution = std::move(solved->front());
   const double twist = twist_of(s.front, s.solution) - twist_of(s.rear, s.solution);
   if (!(twist > 0) || !std::isfinite(twist)) {
-    return Problems{{Severity::error, frame.torsion->place,
+    return Diagnostics{{Severity::error, frame.torsion->place,
                      "the torsion test does not twist the frame",
                      "check where its couple enters and what the nodes are joined to"}};
   }
@@ -238,10 +238,10 @@ std::vector<bool> welded_body(const Frame& frame, const NumberedFrame& n,
   return body;
 }
 
-TorsionOutcome torsion_test(const Frame& frame, TorsionHold hold) {
+Result<Torsion> torsion_test(const Frame& frame, TorsionHold hold) {
   auto outcome = solve(frame, hold);
-  if (auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  auto& [n, front, rear, solution] = std::get<Solved>(outcome);
+  if (auto* diagnostics = outcome.error()) return *diagnostics;
+  auto& [n, front, rear, solution] = *outcome;
   Torsion t;
   t.hold = hold;
   t.couple = frame.torsion->couple;
@@ -264,13 +264,13 @@ TorsionOutcome torsion_test(const Frame& frame, TorsionHold hold) {
 
 std::optional<double> torsional_stiffness(const Frame& frame, TorsionHold hold) {
   const auto outcome = solve(frame, hold);
-  const auto* solved = std::get_if<Solved>(&outcome);
+  const auto* solved = outcome.get();
   if (solved == nullptr) return std::nullopt;
   return frame.torsion->couple /
          (twist_of(solved->front, solved->solution) - twist_of(solved->rear, solved->solution));
 }
 
-Problems no_torsion_test(const Frame& frame) {
+Diagnostics no_torsion_test(const Frame& frame) {
   // The node farthest front left, and so on: a proposal, no more.
   const auto farthest = [&](double forward, double leftward) {
     std::string name;

@@ -4,11 +4,10 @@
 #include <array>
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/model/build_model.h"
 #include "solver/statics/recovery.h"
 
@@ -55,18 +54,16 @@ struct Torsion {
   StaticSolution solution;
 };
 
-using TorsionOutcome = std::variant<Torsion, Problems>;
-
 /// The test of `frame.torsion`: vertical forces couple/(y_left - y_right) at each pair; each pair's
 /// twist is the difference of its vertical displacements over that distance.
 /// Requires: the frame is sound and has a torsion test.
-TorsionOutcome torsion_test(const Frame& frame, TorsionHold hold);
+Result<Torsion> torsion_test(const Frame& frame, TorsionHold hold);
 
 /// Just the stiffness, N m/rad; nothing where the frame is a mechanism.
 std::optional<double> torsional_stiffness(const Frame& frame, TorsionHold hold = TorsionHold::free);
 
 /// The fault of a frame without a torsion test, with a proposal of nodes.
-Problems no_torsion_test(const Frame& frame);
+Diagnostics no_torsion_test(const Frame& frame);
 
 /// Nodes that tubes welded at both ends join to `seeds`: the frame proper, without what is hinged,
 /// linked or sprung to it.

@@ -7,11 +7,11 @@
 
 namespace tubewright {
 
-std::variant<TorsionStudy, Problems> torsion_study(const Frame& frame, TorsionHold hold) {
-  TorsionOutcome outcome = torsion_test(frame, hold);
-  if (auto* problems = std::get_if<Problems>(&outcome)) return std::move(*problems);
+Result<TorsionStudy> torsion_study(const Frame& frame, TorsionHold hold) {
+  Result<Torsion> outcome = torsion_test(frame, hold);
+  if (auto* diagnostics = outcome.error()) return std::move(*diagnostics);
   TorsionStudy s;
-  s.test = std::move(std::get<Torsion>(outcome));
+  s.test = std::move(*outcome);
   const bool is_free = hold == TorsionHold::free;
   s.other_hold = torsional_stiffness(frame, is_free ? TorsionHold::clamped : TorsionHold::free);
   if (!frame.panels.empty()) s.without_panels = torsional_stiffness(without_panels(frame), hold);

@@ -3,10 +3,9 @@
 #pragma once
 
 #include <optional>
-#include <variant>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/model/mass_summary.h"
 #include "cases/studies/roll_support.h"
 #include "cases/studies/torsion.h"
@@ -22,7 +21,7 @@ struct TorsionStudy {
 };
 
 /// Requires: the frame is sound and has a torsion test.
-std::variant<TorsionStudy, Problems> torsion_study(const Frame& frame, TorsionHold hold);
+Result<TorsionStudy> torsion_study(const Frame& frame, TorsionHold hold);
 
 /// False if softer than `limits.torsional_stiffness`.
 bool torsion_passes(const Frame& frame, const TorsionStudy& study);

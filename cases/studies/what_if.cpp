@@ -27,8 +27,8 @@ std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::strin
   std::vector<std::future<WhatIf>> rows;
   for (const auto& variant : variants) {
     rows.push_back(std::async([&variant, &only, &drawn] {
-      const AnalysisOutcome outcome = analyse(variant.second, only, drawn.options);
-      const auto* analysis = std::get_if<Analysis>(&outcome);
+      const Result<Analysis> outcome = analyse(variant.second, only, drawn.options);
+      const auto* analysis = outcome.get();
       return WhatIf{variant.first, analysis != nullptr ? worst_of_all(*analysis) : std::nullopt};
     }));
   }

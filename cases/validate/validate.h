@@ -2,13 +2,13 @@
 #pragma once
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
 /// Every error in the frame, in file order: missing references with a near name, members of no
 /// length, impossible section sizes, releases that leave a member loose, supports or loads on
 /// nothing, circular combinations, panels that do not close. Empty = build_model() may be called.
-Problems validate(const Frame& frame);
+Diagnostics validate(const Frame& frame);
 
 }  // namespace tubewright

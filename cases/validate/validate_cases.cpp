@@ -11,143 +11,143 @@ namespace {
 std::string subject_of(const Case& c) { return "case " + quoted(c.name); }
 
 bool check_vector(const Eigen::Vector3d& v, const Range& range, const std::string& subject,
-                  const std::string& what, const Place& place, Problems& problems) {
+                  const std::string& what, const SourceLocation& place, Diagnostics& diagnostics) {
   return std::all_of(v.begin(), v.end(), [&](double component) {
-    return check_range(component, range, subject, what, place, problems);
+    return check_range(component, range, subject, what, place, diagnostics);
   });
 }
 
 void check_loaded_member(const Frame& frame, const FrameNames& names, const std::string& member,
-                         const std::string& subject, const Place& place, Problems& problems) {
-  const int index = names.loadable.find(member, subject, place, problems);
+                         const std::string& subject, const SourceLocation& place, Diagnostics& diagnostics) {
+  const int index = names.loadable.find(member, subject, place, diagnostics);
   if (index < 0 || frame.members[index].kind == MemberKind::beam) return;
-  add_error(problems, place,
+  add_error(diagnostics, place,
             subject + " loads member " + quoted(member) + ", which carries axial force only",
             "put the load on its end nodes under `forces`, or make it a `beam`");
 }
 
-void check_node_actions(const FrameNames& names, const Case& c, Problems& problems) {
+void check_node_actions(const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   for (const auto& [actions, key] : {std::pair{&c.forces, "forces"}, {&c.moments, "moments"}}) {
     for (const NodeAction& action : *actions) {
-      joined_node(names, action.node, subject, action.place, problems);
-      check_vector(action.value, sensible::force, subject, key, action.place, problems);
+      joined_node(names, action.node, subject, action.place, diagnostics);
+      check_vector(action.value, sensible::force, subject, key, action.place, diagnostics);
     }
   }
 }
 
-void check_static(const Frame& frame, const FrameNames& names, const Case& c, Problems& problems) {
+void check_static(const Frame& frame, const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
-  check_node_actions(names, c, problems);
+  check_node_actions(names, c, diagnostics);
   for (const LineLoad& load : c.line_loads) {
-    check_loaded_member(frame, names, load.member, subject, load.place, problems);
-    check_vector(load.load, sensible::force, subject, "line_loads", load.place, problems);
+    check_loaded_member(frame, names, load.member, subject, load.place, diagnostics);
+    check_vector(load.load, sensible::force, subject, "line_loads", load.place, diagnostics);
   }
   for (const PointLoad& load : c.point_loads) {
-    check_loaded_member(frame, names, load.member, subject, load.place, problems);
-    check_range(load.at, sensible::fraction, subject, "at", load.place, problems);
-    check_vector(load.force, sensible::force, subject, "force", load.place, problems);
-    check_vector(load.moment, sensible::force, subject, "moment", load.place, problems);
+    check_loaded_member(frame, names, load.member, subject, load.place, diagnostics);
+    check_range(load.at, sensible::fraction, subject, "at", load.place, diagnostics);
+    check_vector(load.force, sensible::force, subject, "force", load.place, diagnostics);
+    check_vector(load.moment, sensible::force, subject, "moment", load.place, diagnostics);
   }
-  check_vector(c.gravity, sensible::multiple_of_g, subject, "gravity", c.place, problems);
+  check_vector(c.gravity, sensible::multiple_of_g, subject, "gravity", c.place, diagnostics);
 }
 
-void check_step(const Frame& frame, const FrameNames& names, const Case& c, Problems& problems) {
+void check_step(const Frame& frame, const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   const StepStrike& step = *c.step;
-  check_range(step.factor, sensible::positive_factor, subject, "factor", step.place, problems);
-  const int wheel = names.wheels.find(step.wheel, subject, step.place, problems);
-  if (!check_range(step.height, sensible::size, subject, "height", step.place, problems)) return;
+  check_range(step.factor, sensible::positive_factor, subject, "factor", step.place, diagnostics);
+  const int wheel = names.wheels.find(step.wheel, subject, step.place, diagnostics);
+  if (!check_range(step.height, sensible::size, subject, "height", step.place, diagnostics)) return;
   if (wheel < 0) return;
   const double radius = wheel_radius(frame.vehicle->wheels[wheel]);
   if (step.height < radius) return;
-  add_error(problems, step.place,
+  add_error(diagnostics, step.place,
             subject + " has a step as high as the centre of wheel " + quoted(step.wheel),
             "a wheel climbs only steps lower than its radius, " + in_mm(radius));
 }
 
 void check_handled_nodes(const FrameNames& names, const std::vector<std::string>& nodes,
-                         const std::string& subject, const Place& place, Problems& problems) {
-  for (const std::string& node : nodes) joined_node(names, node, subject, place, problems);
+                         const std::string& subject, const SourceLocation& place, Diagnostics& diagnostics) {
+  for (const std::string& node : nodes) joined_node(names, node, subject, place, diagnostics);
 }
 
 /// Pulled, lifted or lashed down: with the vehicle at rest on the level.
-void check_handling(const FrameNames& names, const Case& c, Problems& problems) {
+void check_handling(const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   if (c.tow) {
-    check_handled_nodes(names, c.tow->at, subject, c.tow->place, problems);
-    check_range(c.tow->pull, sensible::multiple_of_g, subject, "pull", c.tow->place, problems);
+    check_handled_nodes(names, c.tow->at, subject, c.tow->place, diagnostics);
+    check_range(c.tow->pull, sensible::multiple_of_g, subject, "pull", c.tow->place, diagnostics);
   }
   if (c.jack) {
-    check_handled_nodes(names, c.jack->at, subject, c.jack->place, problems);
-    check_range(c.jack->share, sensible::jack_share, subject, "share", c.jack->place, problems);
+    check_handled_nodes(names, c.jack->at, subject, c.jack->place, diagnostics);
+    check_range(c.jack->share, sensible::jack_share, subject, "share", c.jack->place, diagnostics);
   }
   if (c.tie_down) {
     const TieDown& t = *c.tie_down;
-    check_handled_nodes(names, t.at, subject, t.place, problems);
-    check_range(t.forward, sensible::multiple_of_g, subject, "forward", t.place, problems);
-    check_range(t.left, sensible::multiple_of_g, subject, "left", t.place, problems);
+    check_handled_nodes(names, t.at, subject, t.place, diagnostics);
+    check_range(t.forward, sensible::multiple_of_g, subject, "forward", t.place, diagnostics);
+    check_range(t.left, sensible::multiple_of_g, subject, "left", t.place, diagnostics);
   }
   if (c.roll_over) {
     const RollOver& r = *c.roll_over;
-    check_handled_nodes(names, r.at, subject, r.place, problems);
-    check_range(r.force, sensible::force, subject, "force", r.place, problems);
-    check_range(r.side, sensible::force, subject, "side", r.place, problems);
-    check_range(r.angle, sensible::bank, subject, "angle", r.place, problems);
+    check_handled_nodes(names, r.at, subject, r.place, diagnostics);
+    check_range(r.force, sensible::force, subject, "force", r.place, diagnostics);
+    check_range(r.side, sensible::force, subject, "side", r.place, diagnostics);
+    check_range(r.angle, sensible::bank, subject, "angle", r.place, diagnostics);
   }
   const bool drives = c.brake != 0 || c.corner != 0 || c.grade != 0 || c.bank != 0 || c.nudge ||
                       c.step || !c.bump.empty() || !c.lift.empty();
   const int handled =
       (c.tow ? 1 : 0) + (c.jack ? 1 : 0) + (c.tie_down ? 1 : 0) + (c.roll_over ? 1 : 0);
   if (handled + (drives ? 1 : 0) <= 1 || (handled == 1 && c.tow)) return;
-  add_error(problems, c.place,
+  add_error(diagnostics, c.place,
             subject + " mixes `jack`, `tie_down` or `roll_over` with something else",
             "give each a case of its own; `vertical` may go with them");
 }
 
-void check_driving(const Frame& frame, const FrameNames& names, const Case& c, Problems& problems) {
+void check_driving(const Frame& frame, const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   if (!frame.vehicle) {
-    add_error(problems, c.place, subject + " is of `kind: vehicle`, but there is no `vehicle`",
+    add_error(diagnostics, c.place, subject + " is of `kind: vehicle`, but there is no `vehicle`",
               "describe the wheels under `vehicle`, or use `kind: static`");
     return;
   }
-  check_range(c.brake, sensible::multiple_of_g, subject, "brake", c.place, problems);
-  check_range(c.corner, sensible::multiple_of_g, subject, "corner", c.place, problems);
-  check_range(c.grade, sensible::slope, subject, "grade", c.place, problems);
+  check_range(c.brake, sensible::multiple_of_g, subject, "brake", c.place, diagnostics);
+  check_range(c.corner, sensible::multiple_of_g, subject, "corner", c.place, diagnostics);
+  check_range(c.grade, sensible::slope, subject, "grade", c.place, diagnostics);
   for (const WheelFactor& bump : c.bump) {
-    names.wheels.find(bump.wheel, subject, bump.place, problems);
-    check_range(bump.factor, sensible::positive_factor, subject, "bump", bump.place, problems);
+    names.wheels.find(bump.wheel, subject, bump.place, diagnostics);
+    check_range(bump.factor, sensible::positive_factor, subject, "bump", bump.place, diagnostics);
   }
-  check_range(c.bank, sensible::bank, subject, "bank", c.place, problems);
-  check_range(c.vertical, sensible::positive_factor, subject, "vertical", c.place, problems);
-  if (c.step) check_step(frame, names, c, problems);
+  check_range(c.bank, sensible::bank, subject, "bank", c.place, diagnostics);
+  check_range(c.vertical, sensible::positive_factor, subject, "vertical", c.place, diagnostics);
+  if (c.step) check_step(frame, names, c, diagnostics);
   if (c.nudge) {
     check_range(c.nudge->factor, sensible::positive_factor, subject, "factor", c.nudge->place,
-                problems);
+                diagnostics);
   }
-  check_node_actions(names, c, problems);
-  check_handling(names, c, problems);
-  if (!c.lift.empty()) names.wheels.find(c.lift, subject, c.place, problems);
+  check_node_actions(names, c, diagnostics);
+  check_handling(names, c, diagnostics);
+  if (!c.lift.empty()) names.wheels.find(c.lift, subject, c.place, diagnostics);
 
   const auto& wheels = frame.vehicle->wheels;
   const bool can_brake = std::any_of(wheels.begin(), wheels.end(),
                                      [](const Wheel& w) { return w.brake != WheelBrake::none; });
   if (c.brake != 0 && !can_brake) {
-    add_error(problems, c.place, subject + " brakes, but no wheel has a brake",
+    add_error(diagnostics, c.place, subject + " brakes, but no wheel has a brake",
               "give wheels `brake: outboard` or `brake: inboard`");
   }
 }
 
-void check_terms(const FrameNames& names, const Case& c, Problems& problems) {
+void check_terms(const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   if (c.of.empty()) {
-    add_error(problems, c.place, subject + " combines nothing",
+    add_error(diagnostics, c.place, subject + " combines nothing",
               "list cases and their factors under `of`");
   }
   for (const CaseTerm& term : c.of) {
-    names.cases.find(term.name, subject, term.place, problems);
-    check_range(term.factor, sensible::factor, subject, "of", term.place, problems);
+    names.cases.find(term.name, subject, term.place, diagnostics);
+    check_range(term.factor, sensible::factor, subject, "of", term.place, diagnostics);
   }
 }
 
@@ -195,7 +195,7 @@ std::vector<Kinds> own_kinds(const Frame& frame) {
 
 /// Takes in the kinds of a combination's parts; said once, where the two kinds meet.
 void add_kinds(const Frame& frame, const std::vector<int>& terms, int at, std::vector<Kinds>& kinds,
-               Problems& problems) {
+               Diagnostics& diagnostics) {
   bool mixed_below = false;
   for (const int term : terms) {
     mixed_below = mixed_below || (kinds[term].fixed && kinds[term].driven);
@@ -203,7 +203,7 @@ void add_kinds(const Frame& frame, const std::vector<int>& terms, int at, std::v
     kinds[at].driven = kinds[at].driven || kinds[term].driven;
   }
   if (mixed_below || !kinds[at].fixed || !kinds[at].driven) return;
-  add_error(problems, frame.cases[at].place,
+  add_error(diagnostics, frame.cases[at].place,
             subject_of(frame.cases[at]) + " combines `kind: static` with `kind: vehicle`",
             "one is held by the supports, the other by nothing; put the loads of the static one "
             "under `forces` of a vehicle case");
@@ -211,7 +211,7 @@ void add_kinds(const Frame& frame, const std::vector<int>& terms, int at, std::v
 
 /// Depth first, without recursion: a chain may be as long as the file. A case closes one circle at
 /// most, so that there are no more reports than cases.
-void check_circles(const Frame& frame, const FrameNames& names, Problems& problems) {
+void check_circles(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   const std::vector<std::vector<int>> terms = combinations(frame, names);
   enum class State { unseen, open, done };
   std::vector<State> state(terms.size(), State::unseen);
@@ -228,9 +228,9 @@ void check_circles(const Frame& frame, const FrameNames& names, Problems& proble
       if (next_term.back() == terms[at].size()) {
         state[at] = State::done;
         for (const int term : terms[at]) depth[at] = std::max(depth[at], depth[term] + 1);
-        add_kinds(frame, terms[at], at, kinds, problems);
+        add_kinds(frame, terms[at], at, kinds, diagnostics);
         if (depth[at] == deepest_combination + 1) {
-          add_error(problems, frame.cases[at].place,
+          add_error(diagnostics, frame.cases[at].place,
                     subject_of(frame.cases[at]) + " combines combinations too deeply",
                     "go down at most " + std::to_string(deepest_combination) + " levels");
         }
@@ -241,7 +241,7 @@ void check_circles(const Frame& frame, const FrameNames& names, Problems& proble
       const int term = terms[at][next_term.back()++];
       if (state[term] == State::open && !reported[term]) {
         reported[term] = true;
-        add_error(problems, frame.cases[term].place,
+        add_error(diagnostics, frame.cases[term].place,
                   "combinations go in a circle: " + way_round(frame, path, term),
                   "a combination must come down to cases that are not combinations");
       }
@@ -255,25 +255,25 @@ void check_circles(const Frame& frame, const FrameNames& names, Problems& proble
 
 }  // namespace
 
-void validate_cases(const Frame& frame, const FrameNames& names, Problems& problems) {
+void validate_cases(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   for (const Case& c : frame.cases) {
     if (c.yield_factor) {
       check_range(*c.yield_factor, sensible::positive_factor, "case " + quoted(c.name),
-                  "yield_factor", c.place, problems);
+                  "yield_factor", c.place, diagnostics);
     }
     switch (c.kind) {
       case CaseKind::fixed_supports:
-        check_static(frame, names, c, problems);
+        check_static(frame, names, c, diagnostics);
         break;
       case CaseKind::vehicle:
-        check_driving(frame, names, c, problems);
+        check_driving(frame, names, c, diagnostics);
         break;
       case CaseKind::combine:
-        check_terms(names, c, problems);
+        check_terms(names, c, diagnostics);
         break;
     }
   }
-  check_circles(frame, names, problems);
+  check_circles(frame, names, diagnostics);
 }
 
 }  // namespace tubewright

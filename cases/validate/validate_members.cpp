@@ -25,20 +25,20 @@ const char* kind_name(MemberKind kind) {
 }
 
 void check_ends(const Frame& frame, const FrameNames& names, const Layout& layout, const Member& m,
-                const std::string& subject, Problems& problems) {
-  const int from = names.nodes.find(m.from, subject, m.place, problems);
+                const std::string& subject, Diagnostics& diagnostics) {
+  const int from = names.nodes.find(m.from, subject, m.place, diagnostics);
   if (m.from == m.to) {
     if (from >= 0) {
-      add_error(problems, m.place, subject + " starts and ends at the same node " + quoted(m.from),
+      add_error(diagnostics, m.place, subject + " starts and ends at the same node " + quoted(m.from),
                 "`from` and `to` must be different nodes");
     }
     return;
   }
-  const int to = names.nodes.find(m.to, subject, m.place, problems);
+  const int to = names.nodes.find(m.to, subject, m.place, diagnostics);
   if (from < 0 || to < 0) return;
   const double length = (frame.nodes[to].at - frame.nodes[from].at).norm();
   if (length <= shortest_member * layout.size) {
-    add_error(problems, m.place,
+    add_error(diagnostics, m.place,
               subject + " has no length: " + quoted(m.from) + " and " + quoted(m.to) +
                   " are in the same place",
               "move one of the nodes, or make them one node");
@@ -46,14 +46,14 @@ void check_ends(const Frame& frame, const FrameNames& names, const Layout& layou
 }
 
 void check_section(const FrameNames& names, const Member& m, const std::string& subject,
-                   Problems& problems) {
+                   Diagnostics& diagnostics) {
   if (m.kind != MemberKind::spring) {
-    names.sections.find(m.section, subject, m.place, problems);
+    names.sections.find(m.section, subject, m.place, diagnostics);
     return;
   }
-  check_range(m.rate, sensible::stiffness, subject, "rate", m.place, problems);
+  check_range(m.rate, sensible::stiffness, subject, "rate", m.place, diagnostics);
   if (!m.section.empty()) {
-    add_error(problems, m.place, subject + " is a spring and has no section",
+    add_error(diagnostics, m.place, subject + " is a spring and has no section",
               "remove `section`; a spring is described by its `rate` alone");
   }
 }
@@ -66,12 +66,12 @@ const char* loose_motion(int d) {
   return motions[d];
 }
 
-bool check_connections(const Member& m, const std::string& subject, Problems& problems) {
+bool check_connections(const Member& m, const std::string& subject, Diagnostics& diagnostics) {
   for (const EndConnection* end : {&m.release_from, &m.release_to}) {
     const char* const key = end == &m.release_from ? "release_from" : "release_to";
     for (const double stiffness : *end) {
       if (stiffness == 0 || stiffness == rigid) continue;
-      if (!check_range(stiffness, sensible::stiffness, subject, key, m.place, problems)) {
+      if (!check_range(stiffness, sensible::stiffness, subject, key, m.place, diagnostics)) {
         return false;
       }
     }
@@ -79,14 +79,14 @@ bool check_connections(const Member& m, const std::string& subject, Problems& pr
   return true;
 }
 
-void check_releases(const Member& m, const std::string& subject, Problems& problems) {
+void check_releases(const Member& m, const std::string& subject, Diagnostics& diagnostics) {
   if (m.release_from == welded && m.release_to == welded) return;
   if (m.kind != MemberKind::beam) {
-    add_error(problems, m.place, subject + " is a " + kind_name(m.kind) + " and has no releases",
+    add_error(diagnostics, m.place, subject + " is a " + kind_name(m.kind) + " and has no releases",
               "remove `release_from` and `release_to`; its ends turn freely already");
     return;
   }
-  if (!check_connections(m, subject, problems)) return;
+  if (!check_connections(m, subject, diagnostics)) return;
   const int d = loose_direction(m.release_from, m.release_to);
   if (d < 0) return;
   const std::string advice = d == 0 || d == 3
@@ -94,51 +94,51 @@ void check_releases(const Member& m, const std::string& subject, Problems& probl
                                  : "keep enough of " + quoted(release_names[d]) + " and " +
                                        quoted(release_names[d == 1 ? 5 : 4]) +
                                        " at the two ends that the rest holds it";
-  add_error(problems, m.place, subject + " is loose: its releases let it " + loose_motion(d),
+  add_error(diagnostics, m.place, subject + " is loose: its releases let it " + loose_motion(d),
             advice);
 }
 
-void check_buckling_and_weld(const Member& m, const std::string& subject, Problems& problems) {
+void check_buckling_and_weld(const Member& m, const std::string& subject, Diagnostics& diagnostics) {
   constexpr Range length_factor{0.1, 100, "a factor of 0.1 to 100 on the member's length"};
   for (const std::optional<double>& factor : m.buckling_length) {
     if (factor) {
-      check_range(*factor, length_factor, subject, "buckling_length", m.place, problems);
+      check_range(*factor, length_factor, subject, "buckling_length", m.place, diagnostics);
     }
     if (m.buckling_length[0] == m.buckling_length[1]) break;
   }
   if (m.weld_throat) {
-    check_range(*m.weld_throat, sensible::size, subject, "weld_throat", m.place, problems);
+    check_range(*m.weld_throat, sensible::size, subject, "weld_throat", m.place, diagnostics);
   }
 }
 
 }  // namespace
 
-void validate_nodes(const Frame& frame, Problems& problems) {
+void validate_nodes(const Frame& frame, Diagnostics& diagnostics) {
   if (frame.nodes.empty()) {
-    add_error(problems, {}, "the frame has no nodes", "give the joints of the tubes under `nodes`");
+    add_error(diagnostics, {}, "the frame has no nodes", "give the joints of the tubes under `nodes`");
   }
   for (const Node& n : frame.nodes) {
     const bool near = std::all_of(n.at.begin(), n.at.end(), [](double coordinate) {
       return within(coordinate, sensible::coordinate);
     });
     if (near) continue;
-    add_error(problems, n.place, "node " + quoted(n.name) + " is in an impossible place",
+    add_error(diagnostics, n.place, "node " + quoted(n.name) + " is in an impossible place",
               std::string("give ") + sensible::coordinate.words);
   }
 }
 
-void validate_members(const Frame& frame, const FrameNames& names, Problems& problems) {
+void validate_members(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   if (frame.members.empty()) {
-    add_error(problems, {}, "the frame has no members", "give the tubes under `members`");
+    add_error(diagnostics, {}, "the frame has no members", "give the tubes under `members`");
   }
   const Layout layout = layout_of(frame);
   for (const Member& m : frame.members) {
     const std::string subject = "member " + quoted(m.name);
-    check_ends(frame, names, layout, m, subject, problems);
-    check_section(names, m, subject, problems);
-    check_range(m.roll, sensible::roll, subject, "roll", m.place, problems);
-    check_releases(m, subject, problems);
-    check_buckling_and_weld(m, subject, problems);
+    check_ends(frame, names, layout, m, subject, diagnostics);
+    check_section(names, m, subject, diagnostics);
+    check_range(m.roll, sensible::roll, subject, "roll", m.place, diagnostics);
+    check_releases(m, subject, diagnostics);
+    check_buckling_and_weld(m, subject, diagnostics);
   }
 }
 

@@ -19,9 +19,9 @@ constexpr double out_of_plane = 0.01;
 // Least sine of a corner's angle; flatter corners make no quadrilateral.
 constexpr double flattest_corner = 0.02;
 
-void check_joint(const Sheet& s, const std::string& subject, Problems& problems) {
+void check_joint(const Sheet& s, const std::string& subject, Diagnostics& diagnostics) {
   const auto check = [&](double value, const Range& range, const char* what) {
-    check_range(value, range, subject, what, s.place, problems);
+    check_range(value, range, subject, what, s.place, diagnostics);
   };
   if (s.rivet) {
     check(s.rivet->diameter, sensible::size, "rivet.diameter");
@@ -31,7 +31,7 @@ void check_joint(const Sheet& s, const std::string& subject, Problems& problems)
       check(*s.rivet->shear_strength, sensible::target, "rivet.shear_strength");
     }
     if (s.rivet->pitch > 0 && s.rivet->pitch <= s.rivet->diameter) {
-      add_error(problems, s.place, subject + " has rivets closer than their own diameter",
+      add_error(diagnostics, s.place, subject + " has rivets closer than their own diameter",
                 "`pitch` is the distance from rivet to rivet along the edge");
     }
   }
@@ -47,31 +47,31 @@ void check_joint(const Sheet& s, const std::string& subject, Problems& problems)
 
 /// Corners are four known, different nodes; else empty and a report.
 std::vector<int> corner_nodes(const PanelEntry& p, const FrameNames& names,
-                              const std::string& subject, Problems& problems) {
+                              const std::string& subject, Diagnostics& diagnostics) {
   std::vector<int> corners;
   for (const std::string& corner : p.corners) {
-    const int node = names.nodes.find(corner, subject, p.place, problems);
+    const int node = names.nodes.find(corner, subject, p.place, diagnostics);
     if (node >= 0) corners.push_back(node);
   }
   if (p.corners.size() != 4) {
-    add_error(problems, p.place, subject + " has " + std::to_string(p.corners.size()) + " corners",
+    add_error(diagnostics, p.place, subject + " has " + std::to_string(p.corners.size()) + " corners",
               "give four nodes in order round the panel; cut other shapes into quadrilaterals");
     return {};
   }
   if (std::set(p.corners.begin(), p.corners.end()).size() != 4) {
-    add_error(problems, p.place, subject + " uses a corner twice", "give four different nodes");
+    add_error(diagnostics, p.place, subject + " uses a corner twice", "give four different nodes");
     return {};
   }
   return corners.size() == 4 ? corners : std::vector<int>{};
 }
 
 bool check_shape(const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
-                 const std::string& subject, Problems& problems) {
+                 const std::string& subject, Diagnostics& diagnostics) {
   // The diagonals' cross product is normal to the mean plane, twice the area in length.
   const Eigen::Vector3d area = (x[2] - x[0]).cross(x[3] - x[1]);
   const double size = std::max((x[2] - x[0]).norm(), (x[3] - x[1]).norm());
   if (!(area.norm() > 1e-9 * size * size)) {
-    add_error(problems, p.place, subject + " has no area",
+    add_error(diagnostics, p.place, subject + " has no area",
               "give the corners in order round the panel");
     return false;
   }
@@ -79,7 +79,7 @@ bool check_shape(const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
   for (int k = 0; k < 4; ++k) {
     const Eigen::Vector3d in = x[k] - x[(k + 3) % 4], out = x[(k + 1) % 4] - x[k];
     if (in.cross(out).dot(normal) > flattest_corner * in.norm() * out.norm()) continue;
-    add_error(problems, p.place,
+    add_error(diagnostics, p.place,
               subject + " does not bulge outward at its corner " + quoted(p.corners[k]),
               "give the corners in order round the panel; all four must be true corners");
     return false;
@@ -87,7 +87,7 @@ bool check_shape(const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
   // The two diagonals lie this far above and below the mean plane.
   const double warp = std::abs((x[1] - x[0]).dot(normal));
   if (warp > out_of_plane * size) {
-    add_error(problems, p.place,
+    add_error(diagnostics, p.place,
               subject + " is not flat: one diagonal passes " + in_mm(warp) + " from the other",
               "move a corner into the plane of the others, or make two panels with a tube between");
     return false;
@@ -96,11 +96,11 @@ bool check_shape(const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
 }
 
 void check_edges(const Frame& frame, const Layout& layout, const PanelEntry& p,
-                 const std::vector<int>& corners, const std::string& subject, Problems& problems) {
+                 const std::vector<int>& corners, const std::string& subject, Diagnostics& diagnostics) {
   for (int k = 0; k < 4; ++k) {
     const int a = corners[k], b = corners[(k + 1) % 4];
     if (!members_in_line(frame, layout, a, b).empty()) continue;
-    add_error(problems, p.place,
+    add_error(diagnostics, p.place,
               subject + " has no tube along its edge from " + quoted(frame.nodes[a].name) + " to " +
                   quoted(frame.nodes[b].name),
               "a panel with a free edge carries no shear; add a member there");
@@ -109,28 +109,28 @@ void check_edges(const Frame& frame, const Layout& layout, const PanelEntry& p,
 
 }  // namespace
 
-void validate_sheets(const Frame& frame, const FrameNames& names, Problems& problems) {
+void validate_sheets(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   for (const Sheet& s : frame.sheets) {
     const std::string subject = "sheet " + quoted(s.name);
-    names.materials.find(s.material, subject, s.place, problems);
-    check_range(s.thickness, sensible::size, subject, "thickness", s.place, problems);
-    check_range(s.offset, sensible::displacement, subject, "offset", s.place, problems);
-    check_joint(s, subject, problems);
+    names.materials.find(s.material, subject, s.place, diagnostics);
+    check_range(s.thickness, sensible::size, subject, "thickness", s.place, diagnostics);
+    check_range(s.offset, sensible::displacement, subject, "offset", s.place, diagnostics);
+    check_joint(s, subject, diagnostics);
   }
 }
 
-void validate_panels(const Frame& frame, const FrameNames& names, Problems& problems) {
+void validate_panels(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   if (frame.panels.empty()) return;
   const Layout layout = layout_of(frame);
   for (const PanelEntry& p : frame.panels) {
     const std::string subject = "panel " + quoted(p.name);
-    names.sheets.find(p.sheet, subject, p.place, problems);
-    const std::vector<int> corners = corner_nodes(p, names, subject, problems);
+    names.sheets.find(p.sheet, subject, p.place, diagnostics);
+    const std::vector<int> corners = corner_nodes(p, names, subject, diagnostics);
     if (corners.empty()) continue;
     std::array<Eigen::Vector3d, 4> x;
     for (int k = 0; k < 4; ++k) x[k] = layout.at[corners[k]];
-    if (!check_shape(p, x, subject, problems)) continue;
-    check_edges(frame, layout, p, corners, subject, problems);
+    if (!check_shape(p, x, subject, diagnostics)) continue;
+    check_edges(frame, layout, p, corners, subject, diagnostics);
   }
 }
 

@@ -3,26 +3,26 @@
 
 #include "cases/frame/frame.h"
 #include "cases/frame/frame_names.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
-void validate_materials(const Frame& frame, Problems& problems);
-void validate_sections(const Frame& frame, const FrameNames& names, Problems& problems);
-void validate_nodes(const Frame& frame, Problems& problems);
-void validate_members(const Frame& frame, const FrameNames& names, Problems& problems);
-void validate_supports(const Frame& frame, const FrameNames& names, Problems& problems);
-void validate_masses(const Frame& frame, const FrameNames& names, Problems& problems);
-void validate_sheets(const Frame& frame, const FrameNames& names, Problems& problems);
-void validate_panels(const Frame& frame, const FrameNames& names, Problems& problems);
-void validate_vehicle(const Frame& frame, const FrameNames& names, Problems& problems);
-void validate_cases(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_materials(const Frame& frame, Diagnostics& diagnostics);
+void validate_sections(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+void validate_nodes(const Frame& frame, Diagnostics& diagnostics);
+void validate_members(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+void validate_supports(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+void validate_masses(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+void validate_sheets(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+void validate_panels(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+void validate_vehicle(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+void validate_cases(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 
 /// What the studies need beyond the frame: torsion, limits, stock, bench test.
-void validate_studies(const Frame& frame, const FrameNames& names, Problems& problems);
+void validate_studies(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 
 /// Outer sizes and wall of a shape (not Shape::properties).
 void check_outline(Shape shape, double height, double width, double wall, Corners corners,
-                   const std::string& subject, const Place& place, Problems& problems);
+                   const std::string& subject, const SourceLocation& place, Diagnostics& diagnostics);
 
 }  // namespace tubewright

@@ -12,30 +12,30 @@ namespace {
 // A Poisson's ratio of exactly 0.5 in the file comes back from E/(2G) - 1 with a rounding error.
 constexpr double largest_poisson_ratio = 0.5 + 1e-9;
 
-void check_strengths(const MaterialEntry& entry, const std::string& subject, Problems& problems) {
+void check_strengths(const MaterialEntry& entry, const std::string& subject, Diagnostics& diagnostics) {
   const Material& m = entry.properties;
   const bool yield_known = !std::isnan(m.yield), ultimate_known = !std::isnan(m.ultimate);
   if (yield_known &&
-      !check_range(m.yield, sensible::strength, subject, "yield", entry.place, problems)) {
+      !check_range(m.yield, sensible::strength, subject, "yield", entry.place, diagnostics)) {
     return;
   }
   if (ultimate_known &&
-      !check_range(m.ultimate, sensible::strength, subject, "ultimate", entry.place, problems)) {
+      !check_range(m.ultimate, sensible::strength, subject, "ultimate", entry.place, diagnostics)) {
     return;
   }
   for (const auto& [value, key] : {std::pair{entry.heat_affected.yield, "heat_affected_yield"},
                                    {entry.heat_affected.ultimate, "heat_affected_ultimate"}}) {
     if (!std::isnan(value)) {
-      check_range(value, sensible::strength, subject, key, entry.place, problems);
+      check_range(value, sensible::strength, subject, key, entry.place, diagnostics);
     }
   }
   if (yield_known && ultimate_known && m.ultimate < m.yield) {
-    add_error(problems, entry.place, subject + " breaks before it yields",
+    add_error(diagnostics, entry.place, subject + " breaks before it yields",
               "`ultimate` must be at least `yield`; are the two exchanged?");
   }
 }
 
-void check_properties(const SectionEntry& s, const std::string& subject, Problems& problems) {
+void check_properties(const SectionEntry& s, const std::string& subject, Diagnostics& diagnostics) {
   struct Property {
     const char* name;
     double value;
@@ -51,10 +51,10 @@ void check_properties(const SectionEntry& s, const std::string& subject, Problem
       {"Wt", s.given.Wt, sensible::modulus},
   };
   for (const Property& p : properties) {
-    check_range(p.value, p.range, subject, p.name, s.place, problems);
+    check_range(p.value, p.range, subject, p.name, s.place, diagnostics);
   }
   const auto optional = [&](const char* name, double value, double absent, const Range& range) {
-    if (value != absent) check_range(value, range, subject, name, s.place, problems);
+    if (value != absent) check_range(value, range, subject, name, s.place, diagnostics);
   };
   optional("Wply", s.given.Wply, 0, sensible::modulus);
   optional("Wplz", s.given.Wplz, 0, sensible::modulus);
@@ -64,13 +64,13 @@ void check_properties(const SectionEntry& s, const std::string& subject, Problem
 
 /// EN 10219-2 and EN 10210-2: the rounded corners must fit into the sides, outside and inside.
 void check_corners(double side, double wall, Corners corners, const std::string& subject,
-                   const Place& place, Problems& problems) {
+                   const SourceLocation& place, Diagnostics& diagnostics) {
   if (corners == Corners::sharp) return;
   const bool cold = corners == Corners::cold_formed;
   const CornerRadii radii = cold ? cold_formed_corners(wall) : hot_finished_corners(wall);
   const double needed = 2 * std::max(radii.outer, radii.inner + wall);
   if (side >= needed * (1 - 1e-9)) return;
-  add_error(problems, place, subject + " has no room for its rounded corners",
+  add_error(diagnostics, place, subject + " has no room for its rounded corners",
             std::string(cold ? "cold-formed" : "hot-finished") + " corners of a " + in_mm(wall) +
                 " wall need a side of at least " + in_mm(needed) + " (" +
                 (cold ? "EN 10219-2" : "EN 10210-2") + "), or say `corners: sharp`");
@@ -78,53 +78,53 @@ void check_corners(double side, double wall, Corners corners, const std::string&
 
 }  // namespace
 
-void validate_materials(const Frame& frame, Problems& problems) {
+void validate_materials(const Frame& frame, Diagnostics& diagnostics) {
   for (const MaterialEntry& entry : frame.materials) {
     const std::string subject = "material " + quoted(entry.name);
     const Material& m = entry.properties;
     const bool stiff =
-        check_range(m.E, sensible::elasticity, subject, "E", entry.place, problems) &&
-        check_range(m.G, sensible::elasticity, subject, "G", entry.place, problems);
-    check_range(m.density, sensible::density, subject, "density", entry.place, problems);
-    check_strengths(entry, subject, problems);
+        check_range(m.E, sensible::elasticity, subject, "E", entry.place, diagnostics) &&
+        check_range(m.G, sensible::elasticity, subject, "G", entry.place, diagnostics);
+    check_range(m.density, sensible::density, subject, "density", entry.place, diagnostics);
+    check_strengths(entry, subject, diagnostics);
     if (stiff && poisson_ratio(m) > largest_poisson_ratio) {
-      add_error(problems, entry.place, subject + " has too small a `G` for its `E`",
+      add_error(diagnostics, entry.place, subject + " has too small a `G` for its `E`",
                 "Poisson's ratio E/(2G) - 1 must not exceed 0.5; steel has G = E/2.6");
     }
   }
 }
 
 void check_outline(Shape shape, double height, double width, double wall, Corners corners,
-                   const std::string& subject, const Place& place, Problems& problems) {
+                   const std::string& subject, const SourceLocation& place, Diagnostics& diagnostics) {
   const bool round = shape == Shape::round_tube || shape == Shape::round_bar;
   const bool square = shape == Shape::square_tube;
   const char* const height_key = round ? "diameter" : square ? "side" : "height";
-  if (!check_range(height, sensible::size, subject, height_key, place, problems)) return;
-  if (!round && !square && !check_range(width, sensible::size, subject, "width", place, problems)) {
+  if (!check_range(height, sensible::size, subject, height_key, place, diagnostics)) return;
+  if (!round && !square && !check_range(width, sensible::size, subject, "width", place, diagnostics)) {
     return;
   }
   if (shape == Shape::round_bar || shape == Shape::flat_bar) return;
 
-  if (!check_range(wall, sensible::size, subject, "wall", place, problems)) return;
+  if (!check_range(wall, sensible::size, subject, "wall", place, diagnostics)) return;
   const double side = std::min(height, width);
   if (wall >= side / 2) {
-    add_error(problems, place,
+    add_error(diagnostics, place,
               subject + " has a wall of " + in_mm(wall) + " but is only " + in_mm(side) + " wide",
               "the wall must be less than half of that; for a solid section use `round_bar` or "
               "`flat_bar`");
     return;
   }
-  if (!round) check_corners(side, wall, corners, subject, place, problems);
+  if (!round) check_corners(side, wall, corners, subject, place, diagnostics);
 }
 
-void validate_sections(const Frame& frame, const FrameNames& names, Problems& problems) {
+void validate_sections(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   for (const SectionEntry& s : frame.sections) {
     const std::string subject = "section " + quoted(s.name);
-    names.materials.find(s.material, subject, s.place, problems);
+    names.materials.find(s.material, subject, s.place, diagnostics);
     if (s.shape == Shape::properties) {
-      check_properties(s, subject, problems);
+      check_properties(s, subject, diagnostics);
     } else {
-      check_outline(s.shape, s.height, s.width, s.wall, s.corners, subject, s.place, problems);
+      check_outline(s.shape, s.height, s.width, s.wall, s.corners, subject, s.place, diagnostics);
     }
   }
 }

@@ -12,125 +12,125 @@ namespace {
 // divided by this distance.
 constexpr double narrowest_pair = 0.001;  // m
 
-void check_torsion(const Frame& frame, const FrameNames& names, Problems& problems) {
+void check_torsion(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   const TorsionTest& t = *frame.torsion;
-  check_range(t.couple, sensible::target, "the torsion test", "couple", t.place, problems);
+  check_range(t.couple, sensible::target, "the torsion test", "couple", t.place, diagnostics);
   std::set<std::string> used;
   for (const auto& [pair, key] : {std::pair{&t.front, "front"}, {&t.rear, "rear"}}) {
     const std::string subject = std::string("`torsion.") + key + "`";
     for (const std::string& node : *pair) {
       if (used.insert(node).second) continue;
-      add_error(problems, t.place, "the torsion test uses node " + quoted(node) + " twice",
+      add_error(diagnostics, t.place, "the torsion test uses node " + quoted(node) + " twice",
                 "give four different nodes");
     }
-    const int left = joined_node(names, (*pair)[0], subject, t.place, problems);
-    const int right = joined_node(names, (*pair)[1], subject, t.place, problems);
+    const int left = joined_node(names, (*pair)[0], subject, t.place, diagnostics);
+    const int right = joined_node(names, (*pair)[1], subject, t.place, diagnostics);
     if (left < 0 || right < 0 || left == right) continue;
     const double apart = frame.nodes[left].at.y() - frame.nodes[right].at.y();
     if (apart >= narrowest_pair) continue;
-    add_error(problems, t.place,
+    add_error(diagnostics, t.place,
               subject + " needs a left and a right node, but " + quoted((*pair)[0]) +
                   " is not to the left of " + quoted((*pair)[1]),
               "y points left: the first node must have the larger y");
   }
 }
 
-void check_limits(const Limits& limits, Problems& problems) {
+void check_limits(const Limits& limits, Diagnostics& diagnostics) {
   const auto check = [&](const std::optional<double>& value, const char* key) {
-    if (value) check_range(*value, sensible::target, "`limits`", key, {}, problems);
+    if (value) check_range(*value, sensible::target, "`limits`", key, {}, diagnostics);
   };
   check_range(limits.yield_factor, sensible::positive_factor, "`limits`", "yield_factor", {},
-              problems);
+              diagnostics);
   check(limits.torsional_stiffness, "torsional_stiffness");
   check(limits.mass, "mass");
   check(limits.deflection, "deflection");
   check(limits.frequency, "frequency");
 }
 
-void check_life(const Frame& frame, Problems& problems) {
+void check_life(const Frame& frame, Diagnostics& diagnostics) {
   const Life& life = *frame.life;
-  check_range(life.category, sensible::strength, "`life`", "category", life.place, problems);
+  check_range(life.category, sensible::strength, "`life`", "category", life.place, diagnostics);
   if (life.spectrum.empty() && !frame.vehicle) {
-    add_error(problems, life.place,
+    add_error(diagnostics, life.place,
               "`life` has no `spectrum`, and there is no vehicle to take one from",
               "list what happens how often, [{case: NAME, cycles: 10000}]");
   }
   for (const LifeBlock& block : life.spectrum) {
     constexpr Range cycles{1e-3, 1e15, "how often it happens, above 0 and at most 1e15"};
-    check_range(block.cycles, cycles, "`life.spectrum`", "cycles", block.place, problems);
+    check_range(block.cycles, cycles, "`life.spectrum`", "cycles", block.place, diagnostics);
     if (!within(block.vertical, sensible::multiple_of_g)) {
       check_range(block.vertical, sensible::multiple_of_g, "`life.spectrum`", "vertical",
-                  block.place, problems);
+                  block.place, diagnostics);
     }
     const bool shaken = block.vertical > 0;
     if (shaken == !block.load_case.empty() || (shaken && !block.from.empty())) {
-      add_error(problems, block.place,
+      add_error(diagnostics, block.place,
                 "a cycle of `life.spectrum` needs either `case` or `vertical`",
                 "`{case: bump, cycles: 10000}`, `{case: left, from: right, cycles: 10000}` or "
                 "`{vertical: 1, cycles: 10000}`");
     } else if (shaken && !frame.vehicle) {
-      add_error(problems, block.place,
+      add_error(diagnostics, block.place,
                 "`vertical` shakes a vehicle on its wheels, and there is none",
                 "name a load case instead");
     }
   }
 }
 
-void check_stock(const Stock& stock, Problems& problems) {
+void check_stock(const Stock& stock, Diagnostics& diagnostics) {
   constexpr Range bar_length{0.01, 100, "a length above 0 (at least 10 mm) and at most 100 m"};
   constexpr Range waste{0, 10, "a length of 0 to 10 m"};
   const std::string subject = "`stock`";
-  check_range(stock.kerf, waste, subject, "kerf", {}, problems);
-  if (check_range(stock.length, bar_length, subject, "length", {}, problems) &&
-      check_range(stock.end_trim, waste, subject, "end_trim", {}, problems) &&
+  check_range(stock.kerf, waste, subject, "kerf", {}, diagnostics);
+  if (check_range(stock.length, bar_length, subject, "length", {}, diagnostics) &&
+      check_range(stock.end_trim, waste, subject, "end_trim", {}, diagnostics) &&
       2 * stock.end_trim >= stock.length) {
-    add_error(problems, {}, "`stock` trims its bars away",
+    add_error(diagnostics, {}, "`stock` trims its bars away",
               "`end_trim` is cut from both ends of each bar of `length`");
   }
   for (std::size_t i = 0; i < stock.sizes.size(); ++i) {
     const StockSize& s = stock.sizes[i];
     const std::string size = "stock size " + std::to_string(i + 1);
     if (s.shape == Shape::properties) {
-      add_error(problems, {}, size + " has no shape that can be bought",
+      add_error(diagnostics, {}, size + " has no shape that can be bought",
                 "give a tube or a bar instead of `properties`");
       continue;
     }
-    check_outline(s.shape, s.height, s.width, s.wall, Corners::cold_formed, size, {}, problems);
+    check_outline(s.shape, s.height, s.width, s.wall, Corners::cold_formed, size, {}, diagnostics);
     if (s.price) {
-      check_range(*s.price, Range{0, 1e9, "a price of 0 or more"}, size, "price", {}, problems);
+      check_range(*s.price, Range{0, 1e9, "a price of 0 or more"}, size, "price", {}, diagnostics);
     }
   }
 }
 
-void check_bench_test(const BenchTest& test, const FrameNames& names, Problems& problems) {
+void check_bench_test(const BenchTest& test, const FrameNames& names, Diagnostics& diagnostics) {
   for (const auto& [node, kilograms] : test.weights) {
     const std::string subject = "`bench_test.weights`";
-    joined_node(names, node, subject, {}, problems);
+    joined_node(names, node, subject, {}, diagnostics);
     constexpr Range weight{-1e6, 1e6, "a weight of at most 1e6 kg; minus lifts"};
-    check_range(kilograms, weight, subject, node, {}, problems);
+    check_range(kilograms, weight, subject, node, {}, diagnostics);
   }
   for (const GaugeReading& gauge : test.gauges) {
     const std::string subject = "`bench_test.gauges`";
-    joined_node(names, gauge.node, subject, {}, problems);
+    joined_node(names, gauge.node, subject, {}, diagnostics);
     if (gauge.direction < 0 || gauge.direction > 2) {
-      add_error(problems, {}, subject + " reads node " + quoted(gauge.node) + " in no direction",
+      add_error(diagnostics, {}, subject + " reads node " + quoted(gauge.node) + " in no direction",
                 "a dial gauge reads along `x`, `y` or `z`");
     }
     if (gauge.reading) {
       check_range(*gauge.reading, sensible::displacement, "`bench_test.readings`", gauge.node, {},
-                  problems);
+                  diagnostics);
     }
   }
 }
 
 }  // namespace
 
-void validate_studies(const Frame& frame, const FrameNames& names, Problems& problems) {
-  if (frame.torsion) check_torsion(frame, names, problems);
-  check_limits(frame.limits, problems);
-  if (frame.life) check_life(frame, problems);
-  if (frame.stock) check_stock(*frame.stock, problems);
-  if (frame.bench_test) check_bench_test(*frame.bench_test, names, problems);
+void validate_studies(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
+  if (frame.torsion) check_torsion(frame, names, diagnostics);
+  check_limits(frame.limits, diagnostics);
+  if (frame.life) check_life(frame, diagnostics);
+  if (frame.stock) check_stock(*frame.stock, diagnostics);
+  if (frame.bench_test) check_bench_test(*frame.bench_test, names, diagnostics);
 }
 
 }  // namespace tubewright

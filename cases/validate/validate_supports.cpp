@@ -8,61 +8,61 @@
 namespace tubewright {
 namespace {
 
-void check_displacements(const SupportEntry& s, const std::string& subject, Problems& problems) {
+void check_displacements(const SupportEntry& s, const std::string& subject, Diagnostics& diagnostics) {
   for (int d = 0; d < 6; ++d) {
     const Range& range = d < 3 ? sensible::displacement : sensible::rotation;
     if (!s.restrained[d] && s.displacement[d] != 0) {
-      add_error(problems, s.place,
+      add_error(diagnostics, s.place,
                 subject + " displaces " + quoted(direction_names[d]) + " without holding it",
                 "only a held direction can be displaced");
     } else {
-      check_range(s.displacement[d], range, subject, direction_names[d], s.place, problems);
+      check_range(s.displacement[d], range, subject, direction_names[d], s.place, diagnostics);
     }
   }
 }
 
 }  // namespace
 
-void validate_supports(const Frame& frame, const FrameNames& names, Problems& problems) {
+void validate_supports(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   std::unordered_set<std::string> seen;
   for (const SupportEntry& s : frame.supports) {
     const std::string subject = "support " + quoted(s.node);
     if (!seen.insert(s.node).second) {
-      add_error(problems, s.place, subject + " is given twice",
+      add_error(diagnostics, s.place, subject + " is given twice",
                 "list all directions that the node is held in at one place");
     }
-    joined_node(names, s.node, quoted("supports"), s.place, problems);
+    joined_node(names, s.node, quoted("supports"), s.place, diagnostics);
     if (std::none_of(s.restrained.begin(), s.restrained.end(), [](bool held) { return held; })) {
-      add_error(problems, s.place, subject + " holds nothing",
+      add_error(diagnostics, s.place, subject + " holds nothing",
                 "give `fixed`, `pinned` or a list of `x`, `y`, `z`, `rx`, `ry`, `rz`");
     }
-    check_displacements(s, subject, problems);
+    check_displacements(s, subject, diagnostics);
   }
 }
 
-void validate_masses(const Frame& frame, const FrameNames& names, Problems& problems) {
+void validate_masses(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   std::unordered_set<std::string> seen;
   for (const CarriedMass& m : frame.masses) {
     const std::string subject = "mass " + quoted(m.name);
     if (!seen.insert(m.name).second) {
-      add_error(problems, m.place, subject + " is given twice", "rename one of the two");
+      add_error(diagnostics, m.place, subject + " is given twice", "rename one of the two");
     }
-    check_range(m.mass, sensible::mass, subject, "mass", m.place, problems);
+    check_range(m.mass, sensible::mass, subject, "mass", m.place, diagnostics);
     for (const double coordinate : m.at) {
-      if (!check_range(coordinate, sensible::coordinate, subject, "at", m.place, problems)) break;
+      if (!check_range(coordinate, sensible::coordinate, subject, "at", m.place, diagnostics)) break;
     }
     for (const double moment : m.inertia) {
-      if (!check_range(moment, sensible::inertia, subject, "inertia", m.place, problems)) break;
+      if (!check_range(moment, sensible::inertia, subject, "inertia", m.place, diagnostics)) break;
     }
     if (m.on.empty()) {
-      add_error(problems, m.place, subject + " rests on nothing",
+      add_error(diagnostics, m.place, subject + " rests on nothing",
                 "list the nodes that carry it under `on`");
     }
     std::unordered_set<std::string> carriers;
     for (const std::string& node : m.on) {
-      joined_node(names, node, subject, m.place, problems);
+      joined_node(names, node, subject, m.place, diagnostics);
       if (!carriers.insert(node).second) {
-        add_error(problems, m.place, subject + " names node " + quoted(node) + " twice under `on`",
+        add_error(diagnostics, m.place, subject + " names node " + quoted(node) + " twice under `on`",
                   "name each node once");
       }
     }

@@ -14,16 +14,16 @@ namespace {
 constexpr double closest_wheels = 0.01;  // m
 
 void check_carrier(const Wheel& w, const FrameNames& names, const std::string& subject,
-                   Problems& problems) {
+                   Diagnostics& diagnostics) {
   if (w.carrier.empty()) {
-    add_error(problems, w.place, subject + " is carried by nothing",
+    add_error(diagnostics, w.place, subject + " is carried by nothing",
               "list the nodes that its upright or hub is fixed to under `carrier`");
   }
   std::unordered_set<std::string> seen;
   for (const std::string& node : w.carrier) {
-    joined_node(names, node, subject, w.place, problems);
+    joined_node(names, node, subject, w.place, diagnostics);
     if (!seen.insert(node).second) {
-      add_error(problems, w.place,
+      add_error(diagnostics, w.place,
                 subject + " names node " + quoted(node) + " twice under `carrier`",
                 "name each node once");
     }
@@ -31,19 +31,19 @@ void check_carrier(const Wheel& w, const FrameNames& names, const std::string& s
 }
 
 void check_brake_mount(const Wheel& w, const FrameNames& names, const std::string& subject,
-                       Problems& problems) {
+                       Diagnostics& diagnostics) {
   for (const std::string& node : w.brake_mount) {
-    joined_node(names, node, subject, w.place, problems);
+    joined_node(names, node, subject, w.place, diagnostics);
   }
   if (!w.brake_mount.empty() && w.brake != WheelBrake::inboard) {
-    add_error(problems, w.place, subject + " has a `brake_mount`, but no inboard brake",
+    add_error(diagnostics, w.place, subject + " has a `brake_mount`, but no inboard brake",
               "give it `brake: inboard`; the couple of an outboard brake goes to the upright");
   }
 }
 
 /// A rigid upright is moved by one of its nodes, so only one of them can be held, and none can
 /// belong to two uprights.
-void check_uprights(const Frame& frame, Problems& problems) {
+void check_uprights(const Frame& frame, Diagnostics& diagnostics) {
   std::unordered_map<std::string, std::string> upright_of;
   for (const Wheel& w : frame.vehicle->wheels) {
     if (!has_rigid_upright(w)) continue;
@@ -51,7 +51,7 @@ void check_uprights(const Frame& frame, Problems& problems) {
     for (const std::string& node : w.carrier) {
       const auto [other, is_new] = upright_of.emplace(node, w.name);
       if (!is_new && other->second != w.name) {
-        add_error(problems, w.place,
+        add_error(diagnostics, w.place,
                   "node " + quoted(node) + " is part of the rigid uprights of wheels " +
                       quoted(other->second) + " and " + quoted(w.name),
                   "give each upright nodes of its own, or use `hold: spread`");
@@ -59,7 +59,7 @@ void check_uprights(const Frame& frame, Problems& problems) {
       for (const SupportEntry& s : frame.supports) held += s.node == node;
     }
     if (held > 1) {
-      add_error(problems, w.place,
+      add_error(diagnostics, w.place,
                 "the rigid upright of wheel " + quoted(w.name) + " is supported at " +
                     std::to_string(held) + " nodes",
                 "support it at one of its nodes, in all the directions that are held");
@@ -67,20 +67,20 @@ void check_uprights(const Frame& frame, Problems& problems) {
   }
 }
 
-void check_wheel(const Wheel& w, const FrameNames& names, Problems& problems) {
+void check_wheel(const Wheel& w, const FrameNames& names, Diagnostics& diagnostics) {
   const std::string subject = "wheel " + quoted(w.name);
-  check_brake_mount(w, names, subject, problems);
+  check_brake_mount(w, names, subject, diagnostics);
   bool placed = true;
   for (int d = 0; d < 3 && placed; ++d) {
     placed =
-        check_range(w.contact[d], sensible::coordinate, subject, "contact", w.place, problems) &&
-        check_range(w.centre[d], sensible::coordinate, subject, "centre", w.place, problems);
+        check_range(w.contact[d], sensible::coordinate, subject, "contact", w.place, diagnostics) &&
+        check_range(w.centre[d], sensible::coordinate, subject, "centre", w.place, diagnostics);
   }
   if (placed && w.centre.z() - w.contact.z() < sensible::size.least) {
-    add_error(problems, w.place, subject + " touches the ground above its centre",
+    add_error(diagnostics, w.place, subject + " touches the ground above its centre",
               "`contact` must lie below `centre`; z points up");
   }
-  check_carrier(w, names, subject, problems);
+  check_carrier(w, names, subject, diagnostics);
 }
 
 std::vector<const Wheel*> wheels_of(const Vehicle& v, Axle axle) {
@@ -97,9 +97,9 @@ double mean_x(const std::vector<const Wheel*>& wheels) {
   return sum / static_cast<double>(wheels.size());
 }
 
-void check_axles(const Vehicle& v, Problems& problems) {
+void check_axles(const Vehicle& v, Diagnostics& diagnostics) {
   if (v.wheels.size() != 3 && v.wheels.size() != 4) {
-    add_error(problems, v.place, "the vehicle has " + std::to_string(v.wheels.size()) + " wheels",
+    add_error(diagnostics, v.place, "the vehicle has " + std::to_string(v.wheels.size()) + " wheels",
               "give three or four under `vehicle.wheels`");
     return;
   }
@@ -107,21 +107,21 @@ void check_axles(const Vehicle& v, Problems& problems) {
   for (const auto& [axle, name] : {std::pair{&front, "front"}, std::pair{&rear, "rear"}}) {
     if (axle->empty() || axle->size() > 2) {
       add_error(
-          problems, v.place,
+          diagnostics, v.place,
           std::string("the ") + name + " axle has " + std::to_string(axle->size()) + " wheels",
           "an axle has one or two; see each wheel's `axle`");
       return;
     }
     if (axle->size() == 2 &&
         std::abs((*axle)[0]->contact.y() - (*axle)[1]->contact.y()) < closest_wheels) {
-      add_error(problems, (*axle)[1]->place,
+      add_error(diagnostics, (*axle)[1]->place,
                 "wheels " + quoted((*axle)[0]->name) + " and " + quoted((*axle)[1]->name) +
                     " of one axle have no track between them",
                 "their contacts must differ in y");
     }
   }
   if (!(mean_x(front) - mean_x(rear) >= closest_wheels)) {
-    add_error(problems, v.place, "the front axle is not in front of the rear axle",
+    add_error(diagnostics, v.place, "the front axle is not in front of the rear axle",
               "x points forward; see `contact` and `axle` of the wheels");
   }
 }
@@ -132,10 +132,10 @@ bool any_brake(const Vehicle& v, Axle axle) {
   });
 }
 
-void check_shares(const Vehicle& v, Problems& problems) {
+void check_shares(const Vehicle& v, Diagnostics& diagnostics) {
   const std::string subject = "the vehicle";
   const auto check = [&](const std::optional<double>& value, const Range& range, const char* key) {
-    return !value || check_range(*value, range, subject, key, v.place, problems);
+    return !value || check_range(*value, range, subject, key, v.place, diagnostics);
   };
   check(v.roll_stiffness_front_share, sensible::share, "roll_stiffness_front_share");
   check(v.tyre_rate, sensible::stiffness, "tyre_rate");
@@ -150,9 +150,9 @@ void check_shares(const Vehicle& v, Problems& problems) {
   check(s.combined, sensible::share, "combined");
   check(s.downhill, sensible::slope, "downhill");
   check_range(v.roll_centre_front, sensible::displacement, subject, "roll_centre.front", v.place,
-              problems);
+              diagnostics);
   check_range(v.roll_centre_rear, sensible::displacement, subject, "roll_centre.rear", v.place,
-              problems);
+              diagnostics);
   if (!check(v.brake_front_share, sensible::share, "brake_front_share")) return;
   if (!v.brake_front_share) return;
   for (const auto& [axle, name, share] :
@@ -161,7 +161,7 @@ void check_shares(const Vehicle& v, Problems& problems) {
     if (share <= 0 || any_brake(v, axle)) continue;
     // With no brake at all the share does not matter; a case that brakes is reported for itself.
     if (!any_brake(v, Axle::front) && !any_brake(v, Axle::rear)) continue;
-    add_error(problems, v.place,
+    add_error(diagnostics, v.place,
               std::string("`brake_front_share` gives brake force to the ") + name +
                   " axle, which has no brake",
               "change the share, or give a wheel of that axle a `brake`");
@@ -170,12 +170,12 @@ void check_shares(const Vehicle& v, Problems& problems) {
 
 }  // namespace
 
-void validate_vehicle(const Frame& frame, const FrameNames& names, Problems& problems) {
+void validate_vehicle(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   if (!frame.vehicle) return;
-  for (const Wheel& w : frame.vehicle->wheels) check_wheel(w, names, problems);
-  check_uprights(frame, problems);
-  check_axles(*frame.vehicle, problems);
-  check_shares(*frame.vehicle, problems);
+  for (const Wheel& w : frame.vehicle->wheels) check_wheel(w, names, diagnostics);
+  check_uprights(frame, diagnostics);
+  check_axles(*frame.vehicle, diagnostics);
+  check_shares(*frame.vehicle, diagnostics);
 }
 
 }  // namespace tubewright

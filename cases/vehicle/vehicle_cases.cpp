@@ -27,7 +27,7 @@ class VehicleSolver {
 
   /// To be called first. The standing loads everything else builds on.
   std::optional<StaticFailure> stand();
-  std::variant<std::vector<VehicleSolution>, StaticFailure> solve(
+  Outcome<std::vector<VehicleSolution>, StaticFailure> solve(
       const std::vector<const Case*>& cases, const Actions* extra);
 
  private:
@@ -113,11 +113,11 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
       actions.push_back(actions_of(steady, forces.back()).actions);
     }
     StaticResult solved = statics_.solve(actions);
-    if (auto* failure = std::get_if<StaticFailure>(&solved)) {
+    if (auto* failure = solved.error()) {
       failure->load_case = 0;  // not one of those asked for
       return *failure;
     }
-    const auto& solutions = std::get<std::vector<StaticSolution>>(solved);
+    const auto& solutions = *solved;
     const double flexibility = gap(heights(solutions[0], pattern));
     if (!(flexibility > 0)) return std::nullopt;
     bool settled = true;
@@ -159,7 +159,7 @@ void add_state(DrivingState& sum, const DrivingState& part, double factor) {
   sum.tips = sum.tips || part.tips;
 }
 
-std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
+Outcome<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
     const std::vector<const Case*>& cases, const Actions* extra) {
   std::vector<const Case*> basic;
   for (const Case* c : cases) {
@@ -187,8 +187,8 @@ std::variant<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
     result.push_back({std::move(state), {}, {}});
   }
   StaticResult solved = statics_.solve(actions);
-  if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;
-  auto& solutions = std::get<std::vector<StaticSolution>>(solved);
+  if (auto* failure = solved.error()) return *failure;
+  auto& solutions = *solved;
   for (size_t i = 0; i < result.size(); ++i) {
     centre_motion(vehicle_, solutions[i]);
     result[i].state.balance.restraint_force = solutions[i].reactions.lpNorm<Eigen::Infinity>();
@@ -216,7 +216,7 @@ VehicleFacts facts_of(const Frame& frame, const VehicleSolver& solver) {
 
 }  // namespace
 
-std::variant<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
+Outcome<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
                                                         const NumberedFrame& numbered) {
   VehicleSolver solver(frame, numbered);
   if (auto failure = solver.stand()) return *failure;
@@ -233,9 +233,9 @@ VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numb
     return *failure;
   }
   auto solved = solver.solve(cases, extra);
-  if (auto* failure = std::get_if<StaticFailure>(&solved)) return *failure;
+  if (auto* failure = solved.error()) return *failure;
   return VehicleResults{facts_of(frame, solver),
-                        std::move(std::get<std::vector<VehicleSolution>>(solved))};
+                        std::move(*solved)};
 }
 
 }  // namespace tubewright

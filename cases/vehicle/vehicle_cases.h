@@ -2,13 +2,13 @@
 #pragma once
 
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "cases/vehicle/free_vehicle.h"
 #include "solver/statics/statics.h"
+#include "solver/model/outcome.h"
 
 namespace tubewright {
 
@@ -40,7 +40,7 @@ struct VehicleFacts {
 /// Friction of a bicycle-type tyre on a dry road where the file says nothing (common practice).
 constexpr double usual_friction = 0.8;
 
-std::variant<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
+Outcome<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
                                                         const NumberedFrame& numbered);
 
 /// The facts and the cases, in the order asked for.
@@ -49,7 +49,7 @@ struct VehicleResults {
   std::vector<VehicleSolution> solutions;
 };
 
-using VehicleOutcome = std::variant<VehicleResults, StaticFailure>;
+using VehicleOutcome = Outcome<VehicleResults, StaticFailure>;
 
 /// Solves cases that come down to cases of kind vehicle only; combinations sum their parts.
 ///

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/workshop/sheet_outline.h"
 
 namespace tubewright {
@@ -55,7 +55,7 @@ struct SheetBlank {
 
 struct SheetBlanks {
   std::vector<SheetBlank> blanks;
-  Problems remarks;
+  Diagnostics remarks;
 };
 
 /// In the order of their first panels. A piece that cannot be drawn is left out with the reason

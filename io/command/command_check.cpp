@@ -19,7 +19,7 @@
 #include "io/text/terminal.h"
 #include "io/text/write_file_atomically.h"
 #include "io/workshop/cut_files.h"
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 #include "viz/files/draw_program.h"
 #include "viz/files/load_files.h"
 #include "viz/files/mode_files.h"
@@ -54,7 +54,7 @@ struct Written {
 
 /// The animation of the lowest modes; whether there is one. There is none of very large frames,
 /// where `modes -o` makes it, and where nothing has mass.
-std::variant<bool, VizFailure> write_modes(const FrameStudies& studies,
+Outcome<bool, WriteFailure> write_modes(const FrameStudies& studies,
                                            const std::string& directory) {
   constexpr int drawn = 6;
   if (!studies.modes || studies.modes->modes.empty()) return false;
@@ -65,7 +65,7 @@ std::variant<bool, VizFailure> write_modes(const FrameStudies& studies,
   return true;
 }
 
-Written write_files(FrameStudies& studies, const Problems& warnings, const FrameText& file,
+Written write_files(FrameStudies& studies, const Diagnostics& warnings, const FrameText& file,
                     const std::string& directory, bool pictures, Progress& progress) {
   const std::filesystem::path folder(directory);
   const Frame& frame = studies.analysis.frame;
@@ -82,7 +82,7 @@ Written write_files(FrameStudies& studies, const Problems& warnings, const Frame
     return {"", cannot_write(*failure)};
   }
   const auto modes = write_modes(studies, directory);
-  if (const auto* failure = std::get_if<VizFailure>(&modes)) {
+  if (const auto* failure = modes.error()) {
     return {"", cannot_write(failure->path, failure->reason)};
   }
   if (const auto failure =
@@ -96,7 +96,7 @@ Written write_files(FrameStudies& studies, const Problems& warnings, const Frame
     return {"", cannot_write(*failure)};
   }
   Written written{"report.html, results.json, " + cut_file_names(*studies.sheets) + ", " +
-                  (std::get<bool>(modes) ? "loads.pvd and modes.pvd with their VTK files"
+                  (*modes ? "loads.pvd and modes.pvd with their VTK files"
                                          : "loads.pvd with its VTK files")};
   if (!drawing) return written;
   progress.stage("drawing pictures");
@@ -105,7 +105,7 @@ Written write_files(FrameStudies& studies, const Problems& warnings, const Frame
   return written;
 }
 
-int answer(const CheckCommand& command, FrameStudies& studies, const Problems& warnings,
+int answer(const CheckCommand& command, FrameStudies& studies, const Diagnostics& warnings,
            const FrameText& file, Progress& progress) {
   if (!command.quiet) {
     print_message(render(warnings, file));
@@ -133,9 +133,9 @@ int run_check(const CheckCommand& command) {
   Progress progress(progress_settings(command.quiet));
   progress.stage("reading the frame");
   const auto outcome = load_frame(command.frame, command.json);
-  if (const int* code = std::get_if<int>(&outcome)) return *code;
-  const auto& [file, frame, warnings] = std::get<LoadedFrame>(outcome);
-  if (Problems faults = faults_of_choice(frame, command.cases); !faults.empty()) {
+  if (const int* code = outcome.error()) return *code;
+  const auto& [file, frame, warnings] = *outcome;
+  if (Diagnostics faults = errors_of_choice(frame, command.cases); !faults.empty()) {
     append(faults, warnings);
     return cannot_answer(faults, file, command.json);
   }
@@ -145,12 +145,12 @@ int run_check(const CheckCommand& command) {
                      ? verdict_check(frame, command.cases, options, tell_progress(progress))
                      : full_check(frame, command.cases, options, tell_progress(progress));
   progress.stage("putting together the answer");
-  if (const auto* problems = std::get_if<Problems>(&checked)) {
-    Problems all = warnings;
-    append(all, *problems);
+  if (const auto* diagnostics = checked.error()) {
+    Diagnostics all = warnings;
+    append(all, *diagnostics);
     return cannot_answer(all, file, command.json);
   }
-  return answer(command, std::get<FrameStudies>(checked), warnings, file, progress);
+  return answer(command, *checked, warnings, file, progress);
 }
 
 }  // namespace tubewright

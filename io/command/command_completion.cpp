@@ -29,13 +29,13 @@ std::string names_of_cases(const std::string& path) {
   std::error_code error;
   if (!std::filesystem::is_regular_file(path, error)) return "";
   const auto source = read_source(path);
-  const auto* file = std::get_if<FrameText>(&source);
+  const auto* file = source.get();
   if (file == nullptr) return "";
   FrameReading reading = read_frame(*file);
   Frame frame = std::move(reading.frame);
   if (reading.sound()) {
     auto completed = with_load_cases(frame);
-    if (auto* with_standard_cases = std::get_if<Frame>(&completed)) {
+    if (auto* with_standard_cases = completed.get()) {
       frame = std::move(*with_standard_cases);
     }
   }

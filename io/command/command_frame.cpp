@@ -12,11 +12,11 @@
 #include "io/frame_file/read_frame.h"
 #include "io/options/command_line.h"
 #include "io/results/json_parts.h"
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 
 namespace tubewright {
 
-Problems faults_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases) {
+Diagnostics errors_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases) {
   if (frame.cases.empty()) {
     return {{Severity::error,
              {},
@@ -25,7 +25,7 @@ Problems faults_of_choice(const Frame& frame, const std::vector<std::string>& wa
   }
   std::vector<std::string> names;
   for (const Case& c : frame.cases) names.push_back(c.name);
-  Problems faults;
+  Diagnostics faults;
   for (const std::string& wanted : wanted_cases) {
     if (std::find(names.begin(), names.end(), wanted) != names.end()) continue;
     std::string advice = did_you_mean(wanted, names);
@@ -38,9 +38,9 @@ Problems faults_of_choice(const Frame& frame, const std::vector<std::string>& wa
   return faults;
 }
 
-int cannot_answer(const Problems& problems, const FrameText& file, bool json) {
-  print_message(render(problems, file));
-  return json ? print_results(error_json(problems, file.name), exit_cannot_answer)
+int cannot_answer(const Diagnostics& diagnostics, const FrameText& file, bool json) {
+  print_message(render(diagnostics, file));
+  return json ? print_results(error_json(diagnostics, file.name), exit_cannot_answer)
               : exit_cannot_answer;
 }
 
@@ -58,21 +58,21 @@ int cannot_answer(const std::string& message, bool json) {
               : exit_cannot_answer;
 }
 
-std::variant<LoadedFrame, int> load_frame(const std::string& path, bool json) {
-  std::variant<FrameText, ReadFailure> source = read_source(path);
-  if (const auto* failure = std::get_if<ReadFailure>(&source)) {
-    return cannot_answer("cannot read " + path + ": " + failure->reason, json);
+Outcome<LoadedFrame, int> load_frame(const std::string& path, bool json) {
+  Outcome<FrameText, std::string> source = read_source(path);
+  if (const auto* failure = source.error()) {
+    return cannot_answer("cannot read " + path + ": " + *failure, json);
   }
-  LoadedFrame loaded{std::move(std::get<FrameText>(source)), {}, {}};
+  LoadedFrame loaded{std::move(*source), {}, {}};
   FrameReading reading = read_frame(loaded.file);
-  if (!reading.sound()) return cannot_answer(reading.problems, loaded.file, json);
-  loaded.warnings = std::move(reading.problems);
+  if (!reading.sound()) return cannot_answer(reading.diagnostics, loaded.file, json);
+  loaded.warnings = std::move(reading.diagnostics);
   auto completed = with_load_cases(std::move(reading.frame));
-  if (const auto* problems = std::get_if<Problems>(&completed)) {
-    append(loaded.warnings, *problems);
+  if (const auto* diagnostics = completed.error()) {
+    append(loaded.warnings, *diagnostics);
     return cannot_answer(loaded.warnings, loaded.file, json);
   }
-  loaded.frame = std::move(std::get<Frame>(completed));
+  loaded.frame = std::move(*completed);
   append(loaded.warnings, lint(loaded.frame));
   append(loaded.warnings, idle_panels(loaded.frame));
   return loaded;

@@ -2,30 +2,30 @@
 #pragma once
 
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "io/text/write_file_atomically.h"
 #include "io/yaml/frame_text.h"
+#include "solver/model/outcome.h"
 
 namespace tubewright {
 
 struct LoadedFrame {
   FrameText file;
   Frame frame;        ///< with the standard load cases of a vehicle whose file names none
-  Problems warnings;  ///< from reading, doubts of lint(), panels that are idle in torsion
+  Diagnostics warnings;  ///< from reading, doubts of lint(), panels that are idle in torsion
 };
 
 /// Reads and validates; if that cannot be done, says why and returns the exit code.
-std::variant<LoadedFrame, int> load_frame(const std::string& path, bool json);
+Outcome<LoadedFrame, int> load_frame(const std::string& path, bool json);
 
 /// Faults of the request rather than of the frame: no cases, or none of a name that was asked for.
-Problems faults_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases);
+Diagnostics errors_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases);
 
 /// Says what is wrong with a frame, with places in its file; returns the exit code.
-int cannot_answer(const Problems& problems, const FrameText& file, bool json);
+int cannot_answer(const Diagnostics& diagnostics, const FrameText& file, bool json);
 
 /// How a file that cannot be written is told of; `reason` in the system's words.
 std::string cannot_write(const std::string& path, const std::string& reason);

@@ -18,7 +18,7 @@
 #include "io/text/terminal.h"
 #include "io/workshop/cut_files.h"
 #include "io/workshop/cut_output.h"
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 #include "viz/files/mode_files.h"
 
 namespace tubewright {
@@ -29,26 +29,38 @@ namespace {
 struct StudyAnswer {
   std::string text, json, line;
   bool passes = true;
-  Problems remarks = {};     ///< for the terminal, beside the frame's own warnings
+  Diagnostics remarks = {};     ///< for the terminal, beside the frame's own warnings
   std::string written = {};  ///< files, for the message that tells of them
 };
 
-/// Problems with the frame, or the reason why a file could not be written.
-using Outcome = std::variant<StudyAnswer, Problems, std::string>;
+/// Why there is no answer: the frame, or a file that could not be written.
+struct NoAnswer {
+  NoAnswer(Diagnostics diagnostics) : diagnostics(std::move(diagnostics)) {}
+  NoAnswer(const WriteFailure& failure) : not_written(cannot_write(failure)) {}
 
-Outcome twist(const LoadedFrame& loaded, bool clamped, const Problems& warnings, Paint paint) {
+  Diagnostics diagnostics;
+  std::string not_written;
+};
+
+struct Answered : Outcome<StudyAnswer, NoAnswer> {
+  using Outcome::Outcome;
+  Answered(Diagnostics why) : Outcome(NoAnswer(std::move(why))) {}
+  Answered(const WriteFailure& why) : Outcome(NoAnswer(why)) {}
+};
+
+Answered twist(const LoadedFrame& loaded, bool clamped, const Diagnostics& warnings, Paint paint) {
   const Frame& frame = loaded.frame;
   if (!frame.torsion) return no_torsion_test(frame);
   auto outcome = torsion_study(frame, clamped ? TorsionHold::clamped : TorsionHold::free);
-  if (auto* problems = std::get_if<Problems>(&outcome)) return std::move(*problems);
-  const TorsionStudy& study = std::get<TorsionStudy>(outcome);
+  if (auto* diagnostics = outcome.error()) return std::move(*diagnostics);
+  const TorsionStudy& study = *outcome;
   return StudyAnswer{torsion_text(frame, study, paint), torsion_json(frame, study, warnings),
                      torsion_line(frame, study), torsion_passes(frame, study)};
 }
 
-Outcome floor(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
+Answered floor(const LoadedFrame& loaded, const Diagnostics& warnings, Paint paint) {
   const Frame& frame = loaded.frame;
-  Problems missing;
+  Diagnostics missing;
   if (frame.panels.empty()) {
     missing.push_back({Severity::error,
                        {},
@@ -57,16 +69,16 @@ Outcome floor(const LoadedFrame& loaded, const Problems& warnings, Paint paint) 
   }
   if (!frame.torsion) append(missing, no_torsion_test(frame));
   if (!missing.empty()) return missing;
-  FloorOutcome outcome = floor_study(frame);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  const auto& study = std::get<FloorStudy>(outcome);
+  Result<FloorStudy> outcome = floor_study(frame);
+  if (const auto* diagnostics = outcome.error()) return *diagnostics;
+  const auto& study = *outcome;
   return StudyAnswer{floor_text(frame, study, paint), floor_json(frame, study, warnings),
                      study.verdict.sentence + "\n", floor_passes(frame, study)};
 }
 
-Outcome bench_test(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {
+Answered bench_test(const LoadedFrame& loaded, const Diagnostics& warnings, Paint paint) {
   const Frame& frame = loaded.frame;
-  Problems missing;
+  Diagnostics missing;
   if (!frame.bench_test) {
     missing.push_back({Severity::error,
                        {},
@@ -80,23 +92,23 @@ Outcome bench_test(const LoadedFrame& loaded, const Problems& warnings, Paint pa
                        "add `supports`, or `torsion`, whose rear pair is then held"});
   }
   if (!missing.empty()) return missing;
-  BenchOutcome outcome = bench_study(frame);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  const auto& study = std::get<BenchStudy>(outcome);
+  Result<BenchStudy> outcome = bench_study(frame);
+  if (const auto* diagnostics = outcome.error()) return *diagnostics;
+  const auto& study = *outcome;
   return StudyAnswer{bench_text(frame, study, paint), bench_json(frame, study, warnings),
                      bench_lines(study), true};
 }
 
-Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+Answered modes(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
               Paint paint) {
   constexpr int usual_count = 10;
   auto outcome = frame_modes(loaded.frame, command.count.value_or(usual_count));
-  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  const auto& found = std::get<FrameModes>(outcome);
+  if (const auto* diagnostics = outcome.error()) return *diagnostics;
+  const auto& found = *outcome;
   if (!command.directory.empty()) {
     tell_stage("writing 3D files");
     if (const auto failure = write_mode_files(loaded.frame, found, command.directory)) {
-      return cannot_write(failure->path, failure->reason);
+      return *failure;
     }
   }
   return StudyAnswer{modes_text(loaded.frame, found, paint),
@@ -107,22 +119,22 @@ Outcome modes(const StudyCommand& command, const LoadedFrame& loaded, const Prob
                      "modes.pvd with its VTK files"};
 }
 
-Outcome buckle(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+Answered buckle(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
                Paint paint) {
   constexpr int usual_count = 4;
-  if (Problems faults = faults_of_choice(loaded.frame, command.cases); !faults.empty())
+  if (Diagnostics faults = errors_of_choice(loaded.frame, command.cases); !faults.empty())
     return faults;
   auto outcome = buckle_study(loaded.frame, command.cases, command.count.value_or(usual_count));
-  if (const auto* problems = std::get_if<Problems>(&outcome)) return *problems;
-  const auto& study = std::get<BuckleStudy>(outcome);
-  Problems all = warnings;
+  if (const auto* diagnostics = outcome.error()) return *diagnostics;
+  const auto& study = *outcome;
+  Diagnostics all = warnings;
   append(all, study.remarks);
   return StudyAnswer{buckling_text(loaded.frame, study, paint),
                      buckling_json(loaded.frame, study, all), buckling_lines(study),
                      buckling_passes(study)};
 }
 
-Outcome cut(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+Answered cut(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
             Paint paint) {
   const Frame& frame = loaded.frame;
   const CutList list = cut_list(frame);
@@ -130,9 +142,9 @@ Outcome cut(const StudyCommand& command, const LoadedFrame& loaded, const Proble
   if (!command.directory.empty()) {
     auto failure = make_directory(command.directory);
     if (!failure) failure = write_cut_files(frame, list, sheets, command.directory);
-    if (failure) return cannot_write(failure->path.string(), failure->reason);
+    if (failure) return *failure;
   }
-  Problems remarks = list.remarks;
+  Diagnostics remarks = list.remarks;
   append(remarks, sheets.remarks);
   return StudyAnswer{cut_text(frame, list, sheets, paint),
                      cut_json(frame, list, sheets, warnings),
@@ -160,7 +172,7 @@ const char* stage_of(Study study) {
   return "solving the bench test";
 }
 
-Outcome answer(const StudyCommand& command, const LoadedFrame& loaded, const Problems& warnings,
+Answered answer(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
                Paint paint) {
   switch (command.study) {
     case Study::twist:
@@ -185,20 +197,18 @@ int run_study(const StudyCommand& command) {
   Progress progress(progress_settings(command.quiet));
   progress.stage("reading the frame");
   const auto outcome = load_frame(command.frame, command.json);
-  if (const int* code = std::get_if<int>(&outcome)) return *code;
-  const auto& loaded = std::get<LoadedFrame>(outcome);
+  if (const int* code = outcome.error()) return *code;
+  const auto& loaded = *outcome;
   progress.stage(stage_of(command.study));
-  Problems warnings = loaded.warnings;
+  Diagnostics warnings = loaded.warnings;
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
-  const Outcome found = answer(command, loaded, warnings, paint);
-  if (const auto* problems = std::get_if<Problems>(&found)) {
-    append(warnings, *problems);
+  const Answered found = answer(command, loaded, warnings, paint);
+  if (const NoAnswer* why = found.error()) {
+    if (!why->not_written.empty()) return cannot_answer(why->not_written, command.json);
+    append(warnings, why->diagnostics);
     return cannot_answer(warnings, loaded.file, command.json);
   }
-  if (const auto* reason = std::get_if<std::string>(&found)) {
-    return cannot_answer(*reason, command.json);
-  }
-  const auto& [text, json, line, passes, remarks, written] = std::get<StudyAnswer>(found);
+  const auto& [text, json, line, passes, remarks, written] = *found;
   if (!command.quiet) {
     print_message(render(warnings, loaded.file));
     print_message(render(remarks, loaded.file));

@@ -17,7 +17,7 @@
 #include "io/command/standard_streams.h"
 #include "io/results/summary.h"
 #include "io/text/terminal.h"
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 #include "viz/files/draw_program.h"
 #include "viz/files/load_files.h"
 
@@ -67,22 +67,22 @@ int run_view(const ViewCommand& command) {
   std::optional<Progress> progress(std::in_place, progress_settings(command.quiet));
   progress->stage("reading the frame");
   const auto outcome = load_frame(command.frame, false);
-  if (const int* code = std::get_if<int>(&outcome)) return *code;
-  const auto& [file, frame, warnings] = std::get<LoadedFrame>(outcome);
+  if (const int* code = outcome.error()) return *code;
+  const auto& [file, frame, warnings] = *outcome;
   const auto wanted = command.first_case.empty() ? std::vector<std::string>{}
                                                  : std::vector<std::string>{command.first_case};
-  if (Problems faults = faults_of_choice(frame, wanted); !faults.empty()) {
+  if (Diagnostics faults = errors_of_choice(frame, wanted); !faults.empty()) {
     append(faults, warnings);
     return cannot_answer(faults, file, false);
   }
   progress->stage("solving and checking load cases");
   const auto solved = verdict_check(frame);
-  if (const auto* problems = std::get_if<Problems>(&solved)) {
-    Problems all = warnings;
-    append(all, *problems);
+  if (const auto* diagnostics = solved.error()) {
+    Diagnostics all = warnings;
+    append(all, *diagnostics);
     return cannot_answer(all, file, false);
   }
-  const FrameStudies& studies = std::get<FrameStudies>(solved);
+  const FrameStudies& studies = *solved;
   if (!command.quiet) {
     print_message(render(warnings, file));
     print_message(render(studies.analysis.remarks, file));

@@ -23,14 +23,14 @@ int run(const SchemaCommand&) { return run_schema(); }
 int run(const CompletionCommand& command) { return run_completion(command); }
 int run(const Answer& answer) { return print_results(answer.text, 0); }
 
-int run(const Misuse& misuse) {
-  if (misuse.message.empty()) {
-    print_message(misuse.advice);
+int run(const UsageError& usage_error) {
+  if (usage_error.message.empty()) {
+    print_message(usage_error.advice);
     return exit_cannot_answer;
   }
-  print_error(misuse.message, misuse.advice);
-  if (!misuse.json) return exit_cannot_answer;
-  return print_results(error_json({{Severity::error, {}, misuse.message, misuse.advice}}),
+  print_error(usage_error.message, usage_error.advice);
+  if (!usage_error.json) return exit_cannot_answer;
+  return print_results(error_json({{Severity::error, {}, usage_error.message, usage_error.advice}}),
                        exit_cannot_answer);
 }
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 namespace {
@@ -18,19 +18,19 @@ bool contains(const std::vector<std::string>& words, const std::string& word) {
 }
 
 void check_choice(const ValueKind& kind, const YamlNode& node, const std::string& key,
-                  CheckedValue& out, Problems& problems) {
+                  CheckedValue& out, Diagnostics& diagnostics) {
   const auto found = std::find(kind.words.begin(), kind.words.end(), node.text);
   if (found == kind.words.end()) {
-    problems.push_back(error_at(node.place, not_a_choice(node.text, key, kind.words)));
+    diagnostics.push_back(error_at(node.place, not_a_choice(node.text, key, kind.words)));
   } else {
     out.index = static_cast<int>(found - kind.words.begin());
   }
 }
 
-void check_flag(const YamlNode& node, CheckedValue& out, Problems& problems) {
+void check_flag(const YamlNode& node, CheckedValue& out, Diagnostics& diagnostics) {
   out.index = node.text == "true" ? 1 : 0;
   if (node.in_quotes || (node.text != "true" && node.text != "false")) {
-    problems.push_back(error_at(node.place, not_a_switch(node.text)));
+    diagnostics.push_back(error_at(node.place, not_a_switch(node.text)));
   }
 }
 
@@ -53,35 +53,35 @@ bool valid_name(const std::string& name, bool spaces_allowed) {
 }
 
 void check_quantity(const ValueKind& kind, const YamlNode& node, const std::string& key,
-                    CheckedValue& out, Problems& problems) {
+                    CheckedValue& out, Diagnostics& diagnostics) {
   if (contains(kind.words, node.text)) return;
   out.text.clear();
   const QuantityReading reading = read_quantity(node.text, node.in_quotes, *kind.measure);
-  if (const auto* complaint = std::get_if<Complaint>(&reading)) {
-    problems.push_back(error_at(node.place, *complaint));
+  if (const auto* diagnostic = reading.error()) {
+    diagnostics.push_back(error_at(node.place, *diagnostic));
     return;
   }
-  out.number = std::get<double>(reading);
+  out.number = *reading;
   if (!within(out.number / kind.measure->to_si, kind.bounds)) {
-    problems.push_back(error_at(node.place, out_of_range(node.text, key, kind.bounds.in_words)));
+    diagnostics.push_back(error_at(node.place, out_of_range(node.text, key, kind.bounds.in_words)));
   }
 }
 
 void check_scalar(const ValueKind& kind, const YamlNode& node, const std::string& key,
-                  CheckedValue& out, Problems& problems) {
+                  CheckedValue& out, Diagnostics& diagnostics) {
   out.text = node.text;
   if (kind.form == ValueForm::quantity) {
-    check_quantity(kind, node, key, out, problems);
+    check_quantity(kind, node, key, out, diagnostics);
   } else if (kind.form == ValueForm::choice) {
-    check_choice(kind, node, key, out, problems);
+    check_choice(kind, node, key, out, diagnostics);
   } else if (kind.form == ValueForm::flag) {
-    check_flag(node, out, problems);
+    check_flag(node, out, diagnostics);
   } else if (kind.form == ValueForm::name) {
     if (!valid_name(node.text, kind.spaces_in_names)) {
-      problems.push_back(error_at(node.place, bad_name(node.text, kind.spaces_in_names)));
+      diagnostics.push_back(error_at(node.place, bad_name(node.text, kind.spaces_in_names)));
     }
   } else if (node.text.find_first_not_of(" \n") == std::string::npos) {
-    problems.push_back(error_at(node.place, no_value(key, kind.expected)));
+    diagnostics.push_back(error_at(node.place, no_value(key, kind.expected)));
   }
 }
 

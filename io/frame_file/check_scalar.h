@@ -15,10 +15,10 @@ bool valid_name(const std::string& name, bool spaces_allowed);
 /// Fills text, index or number of `out`. `key`: what messages call the value. Requires: `node` is a
 /// scalar, `kind` a text, name, flag, choice or quantity.
 void check_scalar(const ValueKind& kind, const YamlNode& node, const std::string& key,
-                  CheckedValue& out, Problems& problems);
+                  CheckedValue& out, Diagnostics& diagnostics);
 
 /// A quantity, also as a component of a vector.
 void check_quantity(const ValueKind& kind, const YamlNode& node, const std::string& key,
-                    CheckedValue& out, Problems& problems);
+                    CheckedValue& out, Diagnostics& diagnostics);
 
 }  // namespace tubewright

@@ -4,10 +4,10 @@
 #include <cassert>
 #include <unordered_set>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/frame/nearest_name.h"
 #include "io/frame_file/check_scalar.h"
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 namespace {
@@ -16,7 +16,7 @@ namespace {
 struct Naming {
   std::string key;    ///< the key or name it stands under
   std::string owner;  ///< "section `rail`", for a group
-  Place place;        ///< of the key
+  SourceLocation place;        ///< of the key
 };
 
 std::string found_form(const YamlNode& node) {
@@ -49,7 +49,7 @@ const YamlEntry* find_entry(const YamlNode& map, const std::string& key) {
 /// Walks the tree and the table together.
 class Checker {
  public:
-  explicit Checker(Problems& problems) : problems_(problems) {}
+  explicit Checker(Diagnostics& diagnostics) : problems_(diagnostics) {}
 
   CheckedValue value(const ValueKind& kind, const YamlNode& node, const Naming& naming) {
     const std::size_t before = faults();
@@ -79,8 +79,8 @@ class Checker {
   /// Grows with every fault met, also with those that were reported before.
   std::size_t faults() const { return problems_.size() + incomplete_; }
 
-  void report(const Place& place, Complaint complaint) {
-    problems_.push_back(error_at(place, std::move(complaint)));
+  void report(const SourceLocation& place, Diagnostic diagnostic) {
+    problems_.push_back(error_at(place, std::move(diagnostic)));
   }
 
   void by_form(const ValueKind& kind, const YamlNode& node, const Naming& naming,
@@ -293,7 +293,7 @@ class Checker {
     return value;
   }
 
-  Problems& problems_;
+  Diagnostics& problems_;
   std::size_t incomplete_ = 0;  ///< maps whose keys were left out by the parser
 };
 
@@ -306,8 +306,8 @@ const CheckedValue& CheckedValue::operator[](const char* key) const {
   return fields[i];
 }
 
-CheckedValue check_frame_keys(const YamlNode& node, Problems& problems) {
-  return Checker(problems).top(node);
+CheckedValue check_frame_keys(const YamlNode& node, Diagnostics& diagnostics) {
+  return Checker(diagnostics).top(node);
 }
 
 }  // namespace tubewright

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "io/keys/frame_keys.h"
 #include "io/yaml/strict_yaml.h"
 
@@ -17,7 +17,7 @@ struct NamedValue;
 struct CheckedValue {
   bool sound = false;  ///< present, and nothing was wrong with it or within it
   bool given = false;  ///< present
-  Place place;
+  SourceLocation place;
   double number = 0;                  ///< quantity, SI
   std::array<double, 3> vector = {};  ///< SI
   std::string text;                   ///< text, name, choice, word instead of a quantity
@@ -34,12 +34,12 @@ struct CheckedValue {
 
 struct NamedValue {
   std::string name;
-  Place place;
+  SourceLocation place;
   CheckedValue value;
 };
 
 /// Checks the whole tree below `node` and reports every fault in it. What is faulty comes back
 /// unsound, with whatever could be read.
-CheckedValue check_frame_keys(const YamlNode& node, Problems& problems);
+CheckedValue check_frame_keys(const YamlNode& node, Diagnostics& diagnostics);
 
 }  // namespace tubewright

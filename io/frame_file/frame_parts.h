@@ -45,22 +45,22 @@ ShapeSizes shape_sizes(const CheckedValue& group);
 
 // Parts of the frame. `top`: the whole file
 // -----------------------------------------
-void read_materials(const CheckedValue& top, Frame& frame, Problems& problems);
+void read_materials(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics);
 void read_sections(const CheckedValue& top, Frame& frame);
 void read_nodes(const CheckedValue& top, const FileAxes& axes, Frame& frame);
 void read_members(const CheckedValue& top, Frame& frame);
 void read_mirror(const CheckedValue& top, Frame& frame);
 void read_supports(const CheckedValue& top, const FileAxes& axes, Frame& frame);
 void read_masses(const CheckedValue& top, const FileAxes& axes, Frame& frame);
-void read_sheets(const CheckedValue& top, Frame& frame, Problems& problems);
+void read_sheets(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics);
 void read_panels(const CheckedValue& top, Frame& frame);
 void read_vehicle(const CheckedValue& top, const FileAxes& axes, Frame& frame);
-void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Problems& problems);
+void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Diagnostics& diagnostics);
 void read_torsion(const CheckedValue& top, Frame& frame);
 void read_limits(const CheckedValue& top, Frame& frame);
 void read_life(const CheckedValue& top, Frame& frame);
 void read_stock(const CheckedValue& top, Frame& frame);
 void read_bench_test(const CheckedValue& top, const FileAxes& axes, Frame& frame,
-                     Problems& problems);
+                     Diagnostics& diagnostics);
 
 }  // namespace tubewright

@@ -15,13 +15,13 @@ namespace {
 
 std::string error_words(int error) { return std::generic_category().message(error); }
 
-std::variant<FrameText, ReadFailure> read_all(int descriptor, const std::string& name) {
+Outcome<FrameText, std::string> read_all(int descriptor, const std::string& name) {
   FrameText source{name, {}};
   std::array<char, 1U << 16U> block;
   while (source.text.size() <= most_bytes) {
     const ssize_t count = ::read(descriptor, block.data(), block.size());
     if (count < 0 && errno == EINTR) continue;
-    if (count < 0) return ReadFailure{error_words(errno)};
+    if (count < 0) return error_words(errno);
     if (count == 0) break;
     source.text.append(block.data(), static_cast<std::size_t>(count));
   }
@@ -30,11 +30,11 @@ std::variant<FrameText, ReadFailure> read_all(int descriptor, const std::string&
 
 }  // namespace
 
-std::variant<FrameText, ReadFailure> read_source(const std::string& path) {
+Outcome<FrameText, std::string> read_source(const std::string& path) {
   if (path == "-") return read_all(STDIN_FILENO, "<stdin>");
   const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
-  if (file < 0) return ReadFailure{error_words(errno)};
-  std::variant<FrameText, ReadFailure> source = read_all(file, path);
+  if (file < 0) return error_words(errno);
+  Outcome<FrameText, std::string> source = read_all(file, path);
   ::close(file);
   return source;
 }

@@ -1,6 +1,6 @@
 // What is fixed to the frame: supports, carried masses, sheets and panels.
 #include "io/frame_file/frame_parts.h"
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 namespace {
@@ -30,10 +30,10 @@ BondJoint bond_joint(const CheckedValue& v) {
           number_if_given(v["shear_strength"])};
 }
 
-void read_joint(const CheckedValue& v, Sheet& sheet, Problems& problems) {
+void read_joint(const CheckedValue& v, Sheet& sheet, Diagnostics& diagnostics) {
   if (v.group == nullptr) return;
   if (!v["rivet"].given && !v["bond"].given) {
-    problems.push_back(error_at(v.place, joint_of_nothing()));
+    diagnostics.push_back(error_at(v.place, joint_of_nothing()));
   }
   if (v["rivet"].sound) sheet.rivet = rivet_joint(v["rivet"]);
   if (v["bond"].sound) sheet.bond = bond_joint(v["bond"]);
@@ -68,7 +68,7 @@ void read_masses(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
   }
 }
 
-void read_sheets(const CheckedValue& top, Frame& frame, Problems& problems) {
+void read_sheets(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics) {
   for (const NamedValue& entry : top["sheets"].entries) {
     const CheckedValue& v = entry.value;
     Sheet sheet;
@@ -79,7 +79,7 @@ void read_sheets(const CheckedValue& top, Frame& frame, Problems& problems) {
       sheet.thickness = v["thickness"].number;
       sheet.edges = choice_of<SheetEdge>(v["edges"]);
       sheet.offset = v["offset"].number;
-      read_joint(v["joint"], sheet, problems);
+      read_joint(v["joint"], sheet, diagnostics);
     }
     frame.sheets.push_back(std::move(sheet));
   }

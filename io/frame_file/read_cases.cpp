@@ -1,6 +1,6 @@
 // What the frame has to do: the vehicle and the load cases.
 #include "io/frame_file/frame_parts.h"
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 namespace {
@@ -13,18 +13,18 @@ std::vector<NodeAction> node_actions(const CheckedValue& map, const FileAxes& ax
   return actions;
 }
 
-void add_point_loads(const NamedValue& entry, const FileAxes& axes, Case& c, Problems& problems) {
+void add_point_loads(const NamedValue& entry, const FileAxes& axes, Case& c, Diagnostics& diagnostics) {
   for (const CheckedValue& v : entry.value.items) {
     if (v.group == nullptr) continue;
     if (!v["force"].given && !v["moment"].given) {
-      problems.push_back(error_at(v.place, empty_load(entry.name)));
+      diagnostics.push_back(error_at(v.place, empty_load(entry.name)));
     }
     c.point_loads.push_back(
         {entry.name, v["at"].number, axes.vector(v["force"]), axes.vector(v["moment"]), v.place});
   }
 }
 
-void read_static_case(const CheckedValue& v, const FileAxes& axes, Case& c, Problems& problems) {
+void read_static_case(const CheckedValue& v, const FileAxes& axes, Case& c, Diagnostics& diagnostics) {
   c.kind = CaseKind::fixed_supports;
   c.forces = node_actions(v["forces"], axes);
   c.moments = node_actions(v["moments"], axes);
@@ -32,7 +32,7 @@ void read_static_case(const CheckedValue& v, const FileAxes& axes, Case& c, Prob
     c.line_loads.push_back({entry.name, axes.vector(entry.value), entry.place});
   }
   for (const NamedValue& entry : v["point_loads"].entries) {
-    add_point_loads(entry, axes, c, problems);
+    add_point_loads(entry, axes, c, diagnostics);
   }
   c.gravity = axes.vector(v["gravity"]);
 }
@@ -129,7 +129,7 @@ void read_vehicle(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
   frame.vehicle = std::move(vehicle);
 }
 
-void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Problems& problems) {
+void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Diagnostics& diagnostics) {
   for (const NamedValue& entry : top["cases"].entries) {
     const CheckedValue& v = entry.value;
     Case c;
@@ -139,7 +139,7 @@ void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Pro
       c.rare = v["rare"].index == 1;
       c.yield_factor = number_if_given(v["yield_factor"]);
       c.note = v["note"].text;
-      if (v.group->word == "static") read_static_case(v, axes, c, problems);
+      if (v.group->word == "static") read_static_case(v, axes, c, diagnostics);
       if (v.group->word == "vehicle") read_vehicle_case(v, axes, c);
       if (v.group->word == "combine") read_combined_case(v, c);
     }

@@ -13,12 +13,12 @@
 namespace tubewright {
 namespace {
 
-bool before(const Place& a, const Place& b) {
+bool before(const SourceLocation& a, const SourceLocation& b) {
   return std::tie(a.line, a.column) < std::tie(b.line, b.column);
 }
 
 /// File order; what has no place comes last.
-bool in_file_before(const Problem& a, const Problem& b) {
+bool in_file_before(const Diagnostic& a, const Diagnostic& b) {
   const bool a_placed = a.place.line > 0;
   const bool b_placed = b.place.line > 0;
   return a_placed != b_placed ? a_placed : before(a.place, b.place);
@@ -33,7 +33,7 @@ class Parts {
   }
 
   /// Index of the part that holds `place`, 0 = before all parts.
-  std::size_t holding(const Place& place) const {
+  std::size_t holding(const SourceLocation& place) const {
     return static_cast<std::size_t>(
         std::upper_bound(starts_.begin(), starts_.end(), place, before) - starts_.begin());
   }
@@ -44,7 +44,7 @@ class Parts {
     for (const NamedValue& entry : value.entries) starts_.push_back(entry.place);
   }
 
-  std::vector<Place> starts_;
+  std::vector<SourceLocation> starts_;
 };
 
 /// True if a fault would set off others elsewhere: an unreadable node, member end or mirror rule,
@@ -63,69 +63,69 @@ bool spoils_references(const YamlNode& root, const CheckedValue& top, const Fram
                   [](const Member& m) { return m.from.empty() || m.to.empty(); })) {
     return true;
   }
-  return std::any_of(reading.problems.begin(), reading.problems.end(),
-                     [&](const Problem& p) { return p.place.column <= root.place.column; });
+  return std::any_of(reading.diagnostics.begin(), reading.diagnostics.end(),
+                     [&](const Diagnostic& p) { return p.place.column <= root.place.column; });
 }
 
-Frame built_frame(const CheckedValue& top, Problems& problems) {
+Frame built_frame(const CheckedValue& top, Diagnostics& diagnostics) {
   Frame frame;
   frame.title = top["frame"].text;
   frame.gravity = top["gravity"].number;
   const FileAxes axes{top["axes"].text == "sae_j670"};
-  read_materials(top, frame, problems);
+  read_materials(top, frame, diagnostics);
   read_sections(top, frame);
   read_nodes(top, axes, frame);
   read_members(top, frame);
   read_mirror(top, frame);
   read_supports(top, axes, frame);
   read_masses(top, axes, frame);
-  read_sheets(top, frame, problems);
+  read_sheets(top, frame, diagnostics);
   read_panels(top, frame);
   read_vehicle(top, axes, frame);
-  read_cases(top, axes, frame, problems);
+  read_cases(top, axes, frame, diagnostics);
   read_torsion(top, frame);
   read_limits(top, frame);
   read_life(top, frame);
   read_stock(top, frame);
-  read_bench_test(top, axes, frame, problems);
+  read_bench_test(top, axes, frame, diagnostics);
   return frame;
 }
 
-bool has_error(const Problems& problems) {
-  return std::any_of(problems.begin(), problems.end(),
-                     [](const Problem& p) { return p.severity == Severity::error; });
+bool has_error(const Diagnostics& diagnostics) {
+  return std::any_of(diagnostics.begin(), diagnostics.end(),
+                     [](const Diagnostic& p) { return p.severity == Severity::error; });
 }
 
 /// What only shows in the frame as a whole. Completes the mirror image.
-Problems faults_of_the_whole(Frame& frame) {
-  Problems problems = expand_mirror(frame);
-  if (has_error(problems)) return problems;
-  const Problems more = validate(frame);
-  problems.insert(problems.end(), more.begin(), more.end());
-  return problems;
+Diagnostics faults_of_the_whole(Frame& frame) {
+  Diagnostics diagnostics = expand_mirror(frame);
+  if (has_error(diagnostics)) return diagnostics;
+  const Diagnostics more = validate(frame);
+  diagnostics.insert(diagnostics.end(), more.begin(), more.end());
+  return diagnostics;
 }
 
 }  // namespace
 
-bool FrameReading::sound() const { return !has_error(problems); }
+bool FrameReading::sound() const { return !has_error(diagnostics); }
 
 FrameReading read_frame(const FrameText& file) {
   FrameReading reading;
-  const std::optional<YamlNode> root = parse_strict_yaml(file.text, reading.problems);
+  const std::optional<YamlNode> root = parse_strict_yaml(file.text, reading.diagnostics);
   if (!root) return reading;
-  const CheckedValue top = check_frame_keys(*root, reading.problems);
+  const CheckedValue top = check_frame_keys(*root, reading.diagnostics);
   if (top.group == nullptr) return reading;
 
-  reading.frame = built_frame(top, reading.problems);
+  reading.frame = built_frame(top, reading.diagnostics);
   if (!spoils_references(*root, top, reading)) {
     const Parts parts(top);
     std::unordered_set<std::size_t> faulty;
-    for (const Problem& p : reading.problems) faulty.insert(parts.holding(p.place));
-    for (Problem& p : faults_of_the_whole(reading.frame)) {
-      if (!faulty.contains(parts.holding(p.place))) reading.problems.push_back(std::move(p));
+    for (const Diagnostic& p : reading.diagnostics) faulty.insert(parts.holding(p.place));
+    for (Diagnostic& p : faults_of_the_whole(reading.frame)) {
+      if (!faulty.contains(parts.holding(p.place))) reading.diagnostics.push_back(std::move(p));
     }
   }
-  std::stable_sort(reading.problems.begin(), reading.problems.end(), in_file_before);
+  std::stable_sort(reading.diagnostics.begin(), reading.diagnostics.end(), in_file_before);
   return reading;
 }
 

@@ -2,14 +2,14 @@
 #pragma once
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "io/yaml/frame_text.h"
 
 namespace tubewright {
 
 struct FrameReading {
   Frame frame;        ///< complete, the mirror image included, if no problem is an error
-  Problems problems;  ///< errors and warnings in file order
+  Diagnostics diagnostics;  ///< errors and warnings in file order
 
   bool sound() const;  ///< no problem is an error
 };

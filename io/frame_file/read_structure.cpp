@@ -3,7 +3,7 @@
 #include <limits>
 
 #include "io/frame_file/frame_parts.h"
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 namespace {
@@ -11,20 +11,20 @@ namespace {
 constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 
 /// Both `G` and `nu` may be given if they say the same: to the rounding of two decimals.
-double shear_modulus(const std::string& name, const Place& place, const CheckedValue& v,
-                     Problems& problems) {
+double shear_modulus(const std::string& name, const SourceLocation& place, const CheckedValue& v,
+                     Diagnostics& diagnostics) {
   const CheckedValue& E = v["E"];
   const CheckedValue& G = v["G"];
   const CheckedValue& nu = v["nu"];
   if (!G.given && !nu.given) {
-    problems.push_back(error_at(place, no_shear_modulus(name)));
+    diagnostics.push_back(error_at(place, no_shear_modulus(name)));
     return 0;
   }
   if (!G.given) return E.number / (2 * (1 + nu.number));
   if (nu.sound && G.sound && E.sound) {
     const double from_moduli = E.number / (2 * G.number) - 1;
     if (std::abs(from_moduli - nu.number) > 0.01) {
-      problems.push_back(error_at(nu.place, moduli_disagree(nu.number, from_moduli)));
+      diagnostics.push_back(error_at(nu.place, moduli_disagree(nu.number, from_moduli)));
     }
   }
   return G.number;
@@ -125,7 +125,7 @@ void add_member(const NamedValue& entry, Frame& frame) {
 
 }  // namespace
 
-void read_materials(const CheckedValue& top, Frame& frame, Problems& problems) {
+void read_materials(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics) {
   for (const NamedValue& entry : top["materials"].entries) {
     const CheckedValue& v = entry.value;
     MaterialEntry material;
@@ -134,7 +134,7 @@ void read_materials(const CheckedValue& top, Frame& frame, Problems& problems) {
     if (v.group != nullptr) {
       Material& m = material.properties;
       m.E = v["E"].number;
-      m.G = shear_modulus(entry.name, entry.place, v, problems);
+      m.G = shear_modulus(entry.name, entry.place, v, diagnostics);
       m.density = v["density"].number;
       m.yield = number_if_given(v["yield"]).value_or(unknown);
       m.ultimate = number_if_given(v["ultimate"]).value_or(unknown);

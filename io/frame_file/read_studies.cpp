@@ -2,7 +2,7 @@
 #include <unordered_map>
 
 #include "io/frame_file/frame_parts.h"
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 
@@ -55,7 +55,7 @@ void read_stock(const CheckedValue& top, Frame& frame) {
 }
 
 void read_bench_test(const CheckedValue& top, const FileAxes& axes, Frame& frame,
-                     Problems& problems) {
+                     Diagnostics& diagnostics) {
   const CheckedValue& v = top["bench_test"];
   if (v.group == nullptr) return;
   BenchTest test;
@@ -70,7 +70,7 @@ void read_bench_test(const CheckedValue& top, const FileAxes& axes, Frame& frame
   for (const NamedValue& entry : v["readings"].entries) {
     const auto gauge = gauge_at.find(entry.name);
     if (gauge == gauge_at.end()) {
-      problems.push_back(error_at(entry.place, reading_without_gauge(entry.name)));
+      diagnostics.push_back(error_at(entry.place, reading_without_gauge(entry.name)));
       continue;
     }
     GaugeReading& g = test.gauges[gauge->second];

@@ -1,7 +1,7 @@
 #include "io/keys/frame_kinds.h"
 
-#include "cases/frame/findings.h"
-#include "io/yaml/faults.h"
+#include "cases/frame/wording.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright::kinds {
 namespace {

@@ -5,12 +5,12 @@
 #include <map>
 #include <optional>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/frame/nearest_name.h"
 #include "io/options/command_table.h"
 #include "io/options/help_text.h"
 #include "io/text/version.h"
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 
@@ -137,7 +137,7 @@ std::string or_else(const std::string& advice, const std::string& otherwise) {
   return advice.empty() ? otherwise : advice;
 }
 
-Misuse unexpected(const Command& command, const std::string& word) {
+UsageError unexpected(const Command& command, const std::string& word) {
   if (word.size() > 1 && word.starts_with('-')) {
     const std::string name = word.substr(0, word.find('='));
     return {"`" + command.name + "` has no option `" + name + "`",
@@ -152,7 +152,7 @@ std::string option_named_in(const CLI::ParseError& error) {
   return text.substr(0, text.find_first_of(": "));
 }
 
-Misuse misuse_of(const Command& command, const CLI::ParseError& error, const CLI::App& app) {
+UsageError misuse_of(const Command& command, const CLI::ParseError& error, const CLI::App& app) {
   if (dynamic_cast<const CLI::ExtrasError*>(&error)) {
     const Words extra = app.remaining();
     if (!extra.empty()) return unexpected(command, extra.front());
@@ -168,51 +168,51 @@ Misuse misuse_of(const Command& command, const CLI::ParseError& error, const CLI
   return {error.what(), see_help(command.name)};
 }
 
-std::optional<Misuse> missing_operand(const Command& command, const Given& given) {
+std::optional<UsageError> missing_operand(const Command& command, const Given& given) {
   if (!given.operand.empty()) return std::nullopt;
   switch (command.operand) {
     case Operand::none:
       return std::nullopt;
     case Operand::frame:
-      return Misuse{"`" + command.name + "` needs a frame file",
+      return UsageError{"`" + command.name + "` needs a frame file",
                     "try `tubewright " + command.name + " frame.yaml`"};
     case Operand::new_file:
-      return Misuse{"`" + command.name + "` needs the name of the file to write",
+      return UsageError{"`" + command.name + "` needs the name of the file to write",
                     "try `tubewright " + command.name + " frame.yaml`"};
     case Operand::word:
       break;
   }
-  return Misuse{"`" + command.name + "` needs " + either(command.words),
+  return UsageError{"`" + command.name + "` needs " + either(command.words),
                 "try `tubewright " + command.name + " " + command.words.front() + "`"};
 }
 
-std::optional<Misuse> wrong_value(const Command& command, const Given& given) {
+std::optional<UsageError> wrong_value(const Command& command, const Given& given) {
   for (const CommandOption& option : command.options) {
     for (const std::string& value : given.all(option.name)) {
       if (option.value == OptionValue::none) continue;
       if (const auto fault = fault_of_value(option, value)) {
         const bool directory = option.value == OptionValue::directory;
-        return Misuse{*fault, directory ? "try `-o results`" : see_help(command.name)};
+        return UsageError{*fault, directory ? "try `-o results`" : see_help(command.name)};
       }
     }
   }
   return std::nullopt;
 }
 
-std::optional<Misuse> wrong_words(const Command& command, const Given& given) {
+std::optional<UsageError> wrong_words(const Command& command, const Given& given) {
   const bool lists_cases = given.has("--cases");  // `completion` then needs no shell
   if (!lists_cases) {
-    if (auto misuse = missing_operand(command, given)) return misuse;
+    if (auto usage_error = missing_operand(command, given)) return usage_error;
   } else if (!given.operand.empty()) {
-    return Misuse{"`--cases` goes without a shell", see_help(command.name)};
+    return UsageError{"`--cases` goes without a shell", see_help(command.name)};
   }
   const Words& known = command.words;
   if (command.operand == Operand::word && !lists_cases && !contains(known, given.operand)) {
-    return Misuse{"`" + command.name + "` knows no `" + given.operand + "`",
+    return UsageError{"`" + command.name + "` knows no `" + given.operand + "`",
                   "it knows " + quoted_list(known)};
   }
   if (given.has("--second-order") && given.has("--large-displacement")) {
-    return Misuse{"`--second-order` and `--large-displacement` exclude each other",
+    return UsageError{"`--second-order` and `--large-displacement` exclude each other",
                   "large displacements hold what second order counts, and more"};
   }
   return wrong_value(command, given);
@@ -229,7 +229,7 @@ CommandLine read_command(const Command& command, const Words& words) {
     return misuse_of(command, error, app);
   }
   const Given given = given_words(app, command);
-  if (auto misuse = wrong_words(command, given)) return *misuse;
+  if (auto usage_error = wrong_words(command, given)) return *usage_error;
   if (command.name == "check") return check_command(given);
   if (const auto study = studies.find(command.name); study != studies.end()) {
     return study_command(study->second, given);
@@ -247,7 +247,7 @@ bool looks_like_frame_file(const std::string& word) {
   return word == "-" || word.ends_with(".yaml") || word.ends_with(".yml");
 }
 
-Misuse not_a_command(const std::string& word) {
+UsageError not_a_command(const std::string& word) {
   if (contains(later_commands, word)) {
     return {"this version does not have `" + word + "` yet",
             "see `tubewright --help` for those it has"};
@@ -271,7 +271,7 @@ Misuse not_a_command(const std::string& word) {
 }
 
 CommandLine read_words(const Words& words) {
-  if (words.empty()) return Misuse{"", short_usage()};
+  if (words.empty()) return UsageError{"", short_usage()};
   const std::string& first = words.front();
   if (first == "--version") return Answer{"tubewright " + std::string(version()) + "\n"};
   if (first == "-h" || first == "--help") return Answer{program_help()};
@@ -289,7 +289,7 @@ CommandLine read_words(const Words& words) {
 
 CommandLine read_command_line(const Words& words) {
   CommandLine read = read_words(words);
-  if (auto* misuse = std::get_if<Misuse>(&read)) misuse->json = contains(words, "--json");
+  if (auto* usage_error = std::get_if<UsageError>(&read)) usage_error->json = contains(words, "--json");
   return read;
 }
 

@@ -80,16 +80,16 @@ struct Answer {
 };
 
 /// A command line that cannot be followed.
-struct Misuse {
+struct UsageError {
   std::string message;  ///< lower case, no full stop; empty where no words were given at all
   std::string advice;   ///< what to type instead; to no words at all, the short usage page
   bool json = false;    ///< `--json` was among the words: the answer is wanted in JSON
 
-  bool operator==(const Misuse&) const = default;
+  bool operator==(const UsageError&) const = default;
 };
 
 using CommandLine = std::variant<CheckCommand, StudyCommand, ViewCommand, StartCommand,
-                                 SchemaCommand, CompletionCommand, Answer, Misuse>;
+                                 SchemaCommand, CompletionCommand, Answer, UsageError>;
 
 /// `words`: the arguments after the program's name.
 CommandLine read_command_line(const std::vector<std::string>& words);

@@ -4,8 +4,8 @@
 #include <charconv>
 #include <cmath>
 
-#include "cases/frame/findings.h"
-#include "io/yaml/faults.h"
+#include "cases/frame/wording.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 

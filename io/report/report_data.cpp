@@ -108,9 +108,9 @@ class Writer {
     d["what_ifs"] = what_ifs_json(s_.studies.what_ifs);
     d["fatigue"] = fatigue();
     add_studies(d);
-    Problems warnings = s_.warnings;
+    Diagnostics warnings = s_.warnings;
     warnings.insert(warnings.end(), a_.remarks.begin(), a_.remarks.end());
-    d["warnings"] = problems_json(warnings);
+    d["warnings"] = diagnostics_json(warnings);
     d["not_checked"] = checks_not_made(s_.studies);
     d["clauses"] = clauses();
     d["sources"] = ordered_json::array();

@@ -12,7 +12,7 @@ namespace tubewright {
 /// What a report is written from.
 struct ReportSource {
   const FrameStudies& studies;
-  const Problems& warnings;
+  const Diagnostics& warnings;
   const FrameText& file;
   std::string date;  ///< YYYY-MM-DD
 };

@@ -141,7 +141,7 @@ std::string bench_text(const Frame& frame, const BenchStudy& s, Paint paint) {
   return text + list_lines("Bear in mind", bench_cautions(), paint);
 }
 
-std::string bench_json(const Frame& frame, const BenchStudy& s, const Problems& warnings) {
+std::string bench_json(const Frame& frame, const BenchStudy& s, const Diagnostics& warnings) {
   JsonLines out;
   start_results(out, frame, true, warnings, {});
   out.open("bench_test");

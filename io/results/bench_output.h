@@ -9,7 +9,7 @@
 namespace tubewright {
 
 std::string bench_text(const Frame& frame, const BenchStudy& study, Paint paint);
-std::string bench_json(const Frame& frame, const BenchStudy& study, const Problems& warnings);
+std::string bench_json(const Frame& frame, const BenchStudy& study, const Diagnostics& warnings);
 
 /// The predicted readings, one a line.
 std::string bench_lines(const BenchStudy& study);

@@ -147,7 +147,7 @@ ordered_json floor_part(const FloorStudy& s) {
           {"sweep", sweep}};
 }
 
-std::string floor_json(const Frame& frame, const FloorStudy& s, const Problems& warnings) {
+std::string floor_json(const Frame& frame, const FloorStudy& s, const Diagnostics& warnings) {
   JsonLines out;
   start_results(out, frame, floor_passes(frame, s), warnings, {});
   out.open("floor");

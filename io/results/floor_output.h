@@ -10,7 +10,7 @@
 namespace tubewright {
 
 std::string floor_text(const Frame& frame, const FloorStudy& study, Paint paint);
-std::string floor_json(const Frame& frame, const FloorStudy& study, const Problems& warnings);
+std::string floor_json(const Frame& frame, const FloorStudy& study, const Diagnostics& warnings);
 
 /// `floor` of floor_json().
 nlohmann::ordered_json floor_part(const FloorStudy& study);

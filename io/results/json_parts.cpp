@@ -13,7 +13,7 @@ using nlohmann::ordered_json;
 
 constexpr const char* schema_name = "tubewright-results/1";
 
-ordered_json problem_json(const Problem& problem, const std::string& file) {
+ordered_json diagnostic_json(const Diagnostic& problem, const std::string& file) {
   ordered_json entry = {{"severity", problem.severity == Severity::error ? "error" : "warning"},
                         {"message", problem.message}};
   if (!problem.advice.empty()) entry["advice"] = problem.advice;
@@ -36,20 +36,20 @@ ordered_json optional_number(const std::optional<double>& value, double factor) 
   return value ? number(*value * factor) : ordered_json(nullptr);
 }
 
-ordered_json problems_json(const Problems& problems, const std::string& file) {
+ordered_json diagnostics_json(const Diagnostics& diagnostics, const std::string& file) {
   ordered_json list = ordered_json::array();
-  for (const Problem& problem : problems) list.push_back(problem_json(problem, file));
+  for (const Diagnostic& problem : diagnostics) list.push_back(diagnostic_json(problem, file));
   return list;
 }
 
-void start_results(JsonLines& out, const Frame& frame, bool passes, const Problems& warnings,
+void start_results(JsonLines& out, const Frame& frame, bool passes, const Diagnostics& warnings,
                    const std::vector<std::string>& not_checked) {
   out.row("schema", schema_name);
   out.row("version", version());
   out.row("axes", "iso8855");
   out.row("frame", frame.title);
   out.row("passes", passes);
-  out.row("warnings", problems_json(warnings));
+  out.row("warnings", diagnostics_json(warnings));
   out.row("not_checked", not_checked);
   out.row("cautions", cautions());
 }
@@ -64,12 +64,12 @@ void write_mass(JsonLines& out, const MassSummary& mass) {
   out.close();
 }
 
-std::string error_json(const Problems& problems, const std::string& file) {
+std::string error_json(const Diagnostics& diagnostics, const std::string& file) {
   JsonLines out;
   out.row("schema", schema_name);
   out.row("version", version());
   out.open("error");
-  out.row("problems", problems_json(problems, file));
+  out.row("problems", diagnostics_json(diagnostics, file));
   out.close();
   return out.finish();
 }

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/model/mass_summary.h"
 #include "io/text/json_lines.h"
 #include "io/text/workshop_units.h"
@@ -27,16 +27,16 @@ nlohmann::ordered_json numbers(const Vector& values, double factor = 1) {
   return list;
 }
 
-nlohmann::ordered_json problems_json(const Problems& problems, const std::string& file = {});
+nlohmann::ordered_json diagnostics_json(const Diagnostics& diagnostics, const std::string& file = {});
 
 /// Schema, version, axes, title, verdict, warnings, what was not checked, cautions.
-void start_results(JsonLines& out, const Frame& frame, bool passes, const Problems& warnings,
+void start_results(JsonLines& out, const Frame& frame, bool passes, const Diagnostics& warnings,
                    const std::vector<std::string>& not_checked);
 
 void write_mass(JsonLines& out, const MassSummary& mass);
 
 /// The object given instead when there is no answer: its `error` lists the problems with their
 /// places in `file` (empty if they concern no file).
-std::string error_json(const Problems& problems, const std::string& file = {});
+std::string error_json(const Diagnostics& diagnostics, const std::string& file = {});
 
 }  // namespace tubewright

@@ -188,9 +188,9 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
 
 }  // namespace
 
-std::string results_json(const FrameStudies& studies, const Problems& warnings) {
+std::string results_json(const FrameStudies& studies, const Diagnostics& warnings) {
   const Analysis& analysis = studies.analysis;
-  Problems all = warnings;
+  Diagnostics all = warnings;
   all.insert(all.end(), analysis.remarks.begin(), analysis.remarks.end());
   JsonLines out;
   start_results(out, analysis.frame, studies.passes(), all, checks_not_made(studies));

@@ -6,12 +6,12 @@
 
 #include <string>
 
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/studies/frame_studies.h"
 
 namespace tubewright {
 
 /// `warnings`: doubts about the frame file, told besides the analysis's own remarks.
-std::string results_json(const FrameStudies& studies, const Problems& warnings = {});
+std::string results_json(const FrameStudies& studies, const Diagnostics& warnings = {});
 
 }  // namespace tubewright

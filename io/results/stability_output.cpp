@@ -83,7 +83,7 @@ ordered_json modes_list(const FrameModes& modes) {
   return list;
 }
 
-std::string modes_json(const Frame& frame, const FrameModes& modes, const Problems& warnings) {
+std::string modes_json(const Frame& frame, const FrameModes& modes, const Diagnostics& warnings) {
   JsonLines out;
   start_results(out, frame, modes_pass(frame, modes), warnings, {});
   out.row("modes", modes_list(modes));
@@ -120,7 +120,7 @@ std::string buckling_text(const Frame& frame, const BuckleStudy& study, Paint pa
   return text + '\n' + list_lines("Bear in mind", buckling_cautions(), paint);
 }
 
-std::string buckling_json(const Frame& frame, const BuckleStudy& study, const Problems& warnings) {
+std::string buckling_json(const Frame& frame, const BuckleStudy& study, const Diagnostics& warnings) {
   JsonLines out;
   start_results(out, frame, buckling_passes(study), warnings, {});
   out.open("buckling");

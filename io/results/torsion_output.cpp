@@ -224,7 +224,7 @@ std::string torsion_text(const Frame& frame, const TorsionStudy& s, Paint paint)
          support_lines(s, paint) + '\n' + list_lines("Bear in mind", torsion_cautions(), paint);
 }
 
-std::string torsion_json(const Frame& frame, const TorsionStudy& s, const Problems& warnings) {
+std::string torsion_json(const Frame& frame, const TorsionStudy& s, const Diagnostics& warnings) {
   JsonLines out;
   start_results(out, frame, torsion_passes(frame, s), warnings, {});
   write_mass(out, s.mass);

@@ -283,7 +283,7 @@ ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks
     jig.push_back({{"corners", c.corners},
                    {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
   }
-  Problems remarks = list.remarks;
+  Diagnostics remarks = list.remarks;
   append(remarks, sheets.remarks);
   return {{"stock",
            {{"length", number(list.stock.length * mm_per_m)},
@@ -299,12 +299,12 @@ ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks
           {"shrinkage", draw_in_json(list)},
           {"sheets", sheets_json(frame, sheets)},
           {"advice", habits()},
-          {"remarks", problems_json(remarks)}};
+          {"remarks", diagnostics_json(remarks)}};
 }
 
 std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
-                     const Problems& warnings) {
-  Problems all = warnings;
+                     const Diagnostics& warnings) {
+  Diagnostics all = warnings;
   append(all, list.remarks);
   append(all, sheets.remarks);
   JsonLines out;

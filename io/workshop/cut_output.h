@@ -13,7 +13,7 @@ namespace tubewright {
 std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
                      Paint paint);
 std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
-                     const Problems& warnings);
+                     const Diagnostics& warnings);
 
 /// `cut` of cut_json().
 nlohmann::ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks& sheets);

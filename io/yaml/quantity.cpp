@@ -6,9 +6,9 @@
 #include <cmath>
 #include <system_error>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "io/text/utf8.h"
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 #include "io/yaml/units.h"
 #include "solver/model/angle.h"
 
@@ -95,29 +95,29 @@ std::size_t number_end(std::string_view text) {
 }
 
 /// The traps of numbers in text: other bases, separators, words for infinity.
-std::optional<Complaint> number_trap(std::string_view text) {
+std::optional<Diagnostic> number_trap(std::string_view text) {
   std::string_view unsigned_text = text;
   if (!text.empty() && (text[0] == '-' || text[0] == '+')) unsigned_text.remove_prefix(1);
   const std::string word = lower(unsigned_text);
   if (word == ".nan" || word == "nan" || word == ".inf" || word == "inf" || word == "infinity") {
-    return Complaint{shown(text) + " is not a finite number", "write a number"};
+    return Diagnostic{shown(text) + " is not a finite number", "write a number"};
   }
   if (unsigned_text.size() < 2 || !is_digit(unsigned_text[0])) return {};
   if (unsigned_text[0] == '0' && is_digit(unsigned_text[1])) {
-    return Complaint{shown(text) + " starts with a zero, which some programs read in another base",
+    return Diagnostic{shown(text) + " starts with a zero, which some programs read in another base",
                      "write the number without leading zeros"};
   }
   if (unsigned_text[0] == '0' && (word[1] == 'x' || word[1] == 'o')) {
-    return Complaint{shown(text) + " is not a decimal number", "write it in decimal digits"};
+    return Diagnostic{shown(text) + " is not a decimal number", "write it in decimal digits"};
   }
   const std::size_t end = number_end(text);
   if (end + 1 < text.size() && is_digit(text[end + 1])) {
     if (text[end] == '_' || text[end] == '\'') {
-      return Complaint{shown(text) + " has a separator between its digits",
+      return Diagnostic{shown(text) + " has a separator between its digits",
                        "write the digits without separators"};
     }
     if (text[end] == ',') {
-      return Complaint{shown(text) + " has a comma in it",
+      return Diagnostic{shown(text) + " has a comma in it",
                        "write the decimal point as `.`, and no separators"};
     }
   }
@@ -132,7 +132,7 @@ std::string how_to_write(const Measure& m) {
   return text;
 }
 
-Complaint not_a_quantity(std::string_view text, const Measure& m) {
+Diagnostic not_a_quantity(std::string_view text, const Measure& m) {
   const std::string word = lower(text);
   std::string advice = how_to_write(m);
   if (word == "yes" || word == "no" || word == "true" || word == "false") {
@@ -148,7 +148,7 @@ bool rounds_to_zero(std::string_view digits) {
   return digits.find_first_of("123456789") > digits.find('.');
 }
 
-std::variant<Leading, Complaint> leading_number(std::string_view text, const Measure& m) {
+Outcome<Leading, Diagnostic> leading_number(std::string_view text, const Measure& m) {
   if (auto trap = number_trap(text)) return *std::move(trap);
   const std::size_t end = number_end(text);
   if (end == 0) return not_a_quantity(text, m);
@@ -160,7 +160,7 @@ std::variant<Leading, Complaint> leading_number(std::string_view text, const Mea
   if (out_of_range && rounds_to_zero(digits)) {
     number.value = 0;
   } else if (out_of_range || std::abs(number.value) > largest) {
-    return Complaint{shown(digits) + " is too large", "the greatest number here is 1e15"};
+    return Diagnostic{shown(digits) + " is too large", "the greatest number here is 1e15"};
   }
   return number;
 }
@@ -175,7 +175,7 @@ std::string name_of(const Dimension& dimension) {
   return dimension == Dimension{} ? "a plain number" : "another kind of quantity";
 }
 
-Complaint wrong_kind(std::string_view text, const Unit& unit, const Measure& m) {
+Diagnostic wrong_kind(std::string_view text, const Unit& unit, const Measure& m) {
   std::string advice = how_to_write(m);
   if (&m == &measure::force && unit.dimension == measure::mass.dimension) {
     advice = "write a number in N; pounds of force are `lbf`";
@@ -192,12 +192,12 @@ QuantityReading with_unit(std::string_view text, const Leading& number, std::str
     return not_a_quantity(text, m);
   }
   auto read = read_unit(unit_text);
-  if (auto* complaint = std::get_if<Complaint>(&read)) return std::move(*complaint);
-  const Unit& unit = std::get<Unit>(read);
+  if (auto* diagnostic = read.error()) return std::move(*diagnostic);
+  const Unit& unit = *read;
   if (unit.dimension != m.dimension) return wrong_kind(text, unit, m);
   const double si = number.value * unit.to_si;
   if (!(std::abs(si) <= largest * m.to_si)) {
-    return Complaint{shown(text) + " is too large",
+    return Diagnostic{shown(text) + " is too large",
                      std::string("the greatest value here is 1e15 ") + m.unit};
   }
   return si;
@@ -212,12 +212,12 @@ QuantityReading read_number(std::string_view text) {
 QuantityReading read_quantity(std::string_view text, bool in_quotes, const Measure& m) {
   text = trimmed(text);
   auto read = leading_number(text, m);
-  if (auto* complaint = std::get_if<Complaint>(&read)) return std::move(*complaint);
-  const Leading& number = std::get<Leading>(read);
+  if (auto* diagnostic = read.error()) return std::move(*diagnostic);
+  const Leading& number = *read;
   const std::string_view unit_text = trimmed(number.rest);
   if (!unit_text.empty()) return with_unit(text, number, unit_text, m);
   if (in_quotes) {
-    return Complaint{"the number " + shown(text) + " stands in quotes, as text",
+    return Diagnostic{"the number " + shown(text) + " stands in quotes, as text",
                      "remove the quotes, or add a unit"};
   }
   return number.value * m.to_si;

@@ -6,10 +6,10 @@
 
 #include <string>
 #include <string_view>
-#include <variant>
 #include <vector>
 
-#include "io/yaml/complaint.h"
+#include "cases/frame/diagnostic.h"
+#include "solver/model/outcome.h"
 
 namespace tubewright {
 
@@ -41,7 +41,7 @@ extern const Measure length, area, section_modulus, second_moment, mass, density
 }  // namespace measure
 
 /// A value in SI units, or what is wrong.
-using QuantityReading = std::variant<double, Complaint>;
+using QuantityReading = Outcome<double, Diagnostic>;
 
 /// A plain number: decimal point, optional exponent, no leading zeros, finite.
 QuantityReading read_number(std::string_view text);

@@ -11,7 +11,7 @@
 #include <unordered_map>
 
 #include "io/text/utf8.h"
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 #include "io/yaml/text_check.h"
 
 namespace tubewright {
@@ -26,7 +26,7 @@ class PlaceFinder {
  public:
   explicit PlaceFinder(std::string_view text) : text_(text) {}
 
-  Place at(const YAML::Mark& mark) {
+  SourceLocation at(const YAML::Mark& mark) {
     if (mark.pos < 0) return {1, 1};
     const std::size_t position = std::min(static_cast<std::size_t>(mark.pos), text_.size());
     if (position < position_) {
@@ -46,7 +46,7 @@ class PlaceFinder {
  private:
   std::string_view text_;
   std::size_t position_ = 0;
-  Place place_{1, 1};
+  SourceLocation place_{1, 1};
 };
 
 /// True unless the scalar written at the start of `source` opens a quotation mark that nothing
@@ -72,12 +72,12 @@ bool closes_its_quote(std::string_view source) {
 /// Builds the tree from the parser's events.
 class TreeBuilder : public YAML::EventHandler {
  public:
-  TreeBuilder(std::string_view text, Problems& problems)
-      : text_(text), places_(text), problems_(problems) {}
+  TreeBuilder(std::string_view text, Diagnostics& diagnostics)
+      : text_(text), places_(text), problems_(diagnostics) {}
 
   std::optional<YamlNode> take_root() { return std::move(root_); }
   /// Where the parser gave up; of a bracket that nothing closes, the bracket.
-  Place place_of(const YAML::Exception& e) {
+  SourceLocation place_of(const YAML::Exception& e) {
     const bool unclosed = e.msg.find("flow not found") != std::string::npos;
     return unclosed && !open_.empty() ? open_.back().node.place : places_.at(e.mark);
   }
@@ -93,7 +93,7 @@ class TreeBuilder : public YAML::EventHandler {
 
   void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
                 const std::string& value) override {
-    const Place place = places_.at(mark);
+    const SourceLocation place = places_.at(mark);
     check_tag(place, tag);
     if (tag == "!" && !closes_its_quote(text_.substr(static_cast<std::size_t>(mark.pos)))) {
       give_up(mark, unclosed_quote());
@@ -135,7 +135,7 @@ class TreeBuilder : public YAML::EventHandler {
     bool key_is_next = true;
     bool keep_entry = true;                       ///< false after a key that was reported
     YamlEntry entry;                              ///< the key waiting for its value
-    std::unordered_map<std::string, Place> keys;  ///< empty while there are few
+    std::unordered_map<std::string, SourceLocation> keys;  ///< empty while there are few
   };
 
   struct Anchored {
@@ -144,20 +144,20 @@ class TreeBuilder : public YAML::EventHandler {
     int depth = 0;
   };
 
-  [[noreturn]] void give_up(const YAML::Mark& mark, Complaint complaint) {
-    give_up(places_.at(mark), std::move(complaint));
+  [[noreturn]] void give_up(const YAML::Mark& mark, Diagnostic diagnostic) {
+    give_up(places_.at(mark), std::move(diagnostic));
   }
-  [[noreturn]] void give_up(const Place& place, Complaint complaint) {
-    problems_.push_back(error_at(place, std::move(complaint)));
+  [[noreturn]] void give_up(const SourceLocation& place, Diagnostic diagnostic) {
+    problems_.push_back(error_at(place, std::move(diagnostic)));
     throw GivenUp{};
   }
 
-  void check_tag(const Place& place, const std::string& tag) {
+  void check_tag(const SourceLocation& place, const std::string& tag) {
     const bool none = tag.empty() || tag == "?" || tag == "!";
     if (!none) problems_.push_back(error_at(place, tag_used()));
   }
 
-  void count(std::size_t nodes, const Place& place) {
+  void count(std::size_t nodes, const SourceLocation& place) {
     count_ += nodes;
     if (count_ > most_nodes) give_up(place, too_many_values());
   }
@@ -172,12 +172,12 @@ class TreeBuilder : public YAML::EventHandler {
   void add_leaf(YamlNode&& node, YAML::anchor_t anchor) {
     count(1, node.place);
     if (anchor != 0) anchored_[anchor] = {node, 1, 0};
-    const Place place = node.place;
+    const SourceLocation place = node.place;
     place_node(std::move(node), place);
   }
 
   void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor, YamlForm form) {
-    const Place place = places_.at(mark);
+    const SourceLocation place = places_.at(mark);
     check_tag(place, tag);
     const std::size_t before = count_;
     count(1, place);
@@ -195,13 +195,13 @@ class TreeBuilder : public YAML::EventHandler {
       count(nodes, done.node.place);  // the copy kept for aliases
       anchored_[done.anchor] = {done.node, nodes, done.depth};
     }
-    const Place place = done.node.place;
+    const SourceLocation place = done.node.place;
     place_node(std::move(done.node), place);
   }
 
   /// Hands a finished node to the list or map it stands in. `here`: where it stands, which for an
   /// alias is not where it was written.
-  void place_node(YamlNode&& node, const Place& here) {
+  void place_node(YamlNode&& node, const SourceLocation& here) {
     if (open_.empty()) {
       root_ = std::move(node);
     } else if (open_.back().node.form == YamlForm::list) {
@@ -213,7 +213,7 @@ class TreeBuilder : public YAML::EventHandler {
     }
   }
 
-  void take_key(Open& map, YamlNode& key, const Place& here) {
+  void take_key(Open& map, YamlNode& key, const SourceLocation& here) {
     map.key_is_next = false;
     map.keep_entry = false;
     if (key.form != YamlForm::scalar || key.text.find('\n') != std::string::npos) {
@@ -222,7 +222,7 @@ class TreeBuilder : public YAML::EventHandler {
     } else if (key.text == "<<") {
       problems_.push_back(error_at(here, merge_key()));
       map.node.incomplete = true;
-    } else if (const std::optional<Place> first = place_of_key(map, key.text)) {
+    } else if (const std::optional<SourceLocation> first = place_of_key(map, key.text)) {
       problems_.push_back(error_at(here, duplicate_key(key.text, *first)));
     } else {
       map.entry = {std::move(key.text), here, {}};
@@ -230,7 +230,7 @@ class TreeBuilder : public YAML::EventHandler {
     }
   }
 
-  static std::optional<Place> place_of_key(Open& map, const std::string& key) {
+  static std::optional<SourceLocation> place_of_key(Open& map, const std::string& key) {
     constexpr std::size_t few = 16;
     const std::vector<YamlEntry>& entries = map.node.entries;
     if (entries.size() < few) {
@@ -255,7 +255,7 @@ class TreeBuilder : public YAML::EventHandler {
 
   std::string_view text_;
   PlaceFinder places_;
-  Problems& problems_;
+  Diagnostics& problems_;
   std::vector<Open> open_;
   std::unordered_map<YAML::anchor_t, Anchored> anchored_;
   std::optional<YamlNode> root_;
@@ -265,17 +265,17 @@ class TreeBuilder : public YAML::EventHandler {
 
 }  // namespace
 
-std::optional<YamlNode> parse_strict_yaml(const std::string& text, Problems& problems) {
+std::optional<YamlNode> parse_strict_yaml(const std::string& text, Diagnostics& diagnostics) {
   const std::string plain(without_byte_order_mark(text));
   if (plain.size() > most_bytes) {
-    problems.push_back(error_at({1, 1}, too_large(most_bytes >> 20U)));
+    diagnostics.push_back(error_at({1, 1}, too_large(most_bytes >> 20U)));
     return {};
   }
-  const Problems text_faults = check_text(plain);
-  problems.insert(problems.end(), text_faults.begin(), text_faults.end());
+  const Diagnostics text_faults = check_text(plain);
+  diagnostics.insert(diagnostics.end(), text_faults.begin(), text_faults.end());
   if (!text_faults.empty()) return {};
 
-  TreeBuilder builder(plain, problems);
+  TreeBuilder builder(plain, diagnostics);
   try {
     std::istringstream stream(plain);
     YAML::Parser parser(stream);
@@ -284,12 +284,12 @@ std::optional<YamlNode> parse_strict_yaml(const std::string& text, Problems& pro
   } catch (const GivenUp&) {
     return {};
   } catch (const YAML::Exception& e) {
-    problems.push_back(error_at(builder.place_of(e), not_yaml(e.msg)));
+    diagnostics.push_back(error_at(builder.place_of(e), not_yaml(e.msg)));
     return {};
   }
   std::optional<YamlNode> root = builder.take_root();
   if (!root || root->form == YamlForm::empty) {
-    problems.push_back(error_at({1, 1}, empty_file()));
+    diagnostics.push_back(error_at({1, 1}, empty_file()));
     return {};
   }
   return root;

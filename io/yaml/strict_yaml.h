@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -21,7 +21,7 @@ struct YamlEntry;
 struct YamlNode {
   YamlForm form = YamlForm::empty;
   bool in_quotes = false;          ///< a quoted or block scalar
-  Place place;                     ///< of an alias: where its anchor stands
+  SourceLocation place;                     ///< of an alias: where its anchor stands
   std::string text;                ///< scalar
   std::vector<YamlNode> items;     ///< list
   bool incomplete = false;         ///< a map with keys that were reported and left out
@@ -30,7 +30,7 @@ struct YamlNode {
 
 struct YamlEntry {
   std::string key;
-  Place place;
+  SourceLocation place;
   YamlNode value;
 };
 
@@ -40,6 +40,6 @@ constexpr std::size_t most_nodes = 2'000'000;   // scalars, lists and maps, alia
 
 /// The document in `text`, or nothing if it cannot be read as YAML at all. Faults that leave a
 /// tree, such as duplicate keys, are reported and the tree is returned without them.
-std::optional<YamlNode> parse_strict_yaml(const std::string& text, std::vector<Problem>& problems);
+std::optional<YamlNode> parse_strict_yaml(const std::string& text, std::vector<Diagnostic>& diagnostics);
 
 }  // namespace tubewright

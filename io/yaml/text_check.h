@@ -3,11 +3,11 @@
 
 #include <string_view>
 
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
 /// In file order; empty = valid UTF-8 with sound line ends and no tab in an indentation.
-Problems check_text(std::string_view text);
+Diagnostics check_text(std::string_view text);
 
 }  // namespace tubewright

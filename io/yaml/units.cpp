@@ -5,7 +5,7 @@
 #include <cmath>
 #include <map>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/frame/frame.h"
 #include "cases/frame/nearest_name.h"
 #include "io/text/utf8.h"
@@ -115,7 +115,7 @@ std::string symbol_meant(const std::string& name) {
   return found == symbols.end() ? "" : "did you mean " + quoted(found->second) + "?";
 }
 
-Complaint unknown_unit(std::string_view symbol) {
+Diagnostic unknown_unit(std::string_view symbol) {
   const std::string name = one_line(symbol);
   std::string advice = symbol_meant(name);
   if (advice.empty()) advice = did_you_mean(name, unit_symbols());
@@ -123,7 +123,7 @@ Complaint unknown_unit(std::string_view symbol) {
   return {"unknown unit " + quoted(name), advice};
 }
 
-Complaint bad_expression(std::string_view text) {
+Diagnostic bad_expression(std::string_view text) {
   return {"cannot read the unit " + quoted(one_line(text)),
           "write it like `N/mm2`, `kN m` or `N m/deg`"};
 }
@@ -171,7 +171,7 @@ std::vector<std::string> unit_symbols() {
   return symbols;
 }
 
-std::variant<Unit, Complaint> read_unit(std::string_view text) {
+Outcome<Unit, Diagnostic> read_unit(std::string_view text) {
   constexpr int most_factors = 8;
   const std::string plain_text = in_plain_letters(text);
   UnitScanner scanner{plain_text};

@@ -4,9 +4,9 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <variant>
 
 #include "io/yaml/quantity.h"
+#include "solver/model/outcome.h"
 
 namespace tubewright {
 
@@ -17,6 +17,6 @@ struct Unit {
 };
 
 /// Reads `kN m`, `kg/m3`, `lbf ft`, `N·m/deg`. Else says which part is not a unit.
-std::variant<Unit, Complaint> read_unit(std::string_view text);
+Outcome<Unit, Diagnostic> read_unit(std::string_view text);
 
 }  // namespace tubewright

@@ -19,13 +19,13 @@
 
 #include <Eigen/Core>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "solver/elements/corotational_beam.h"
 #include "solver/linear_algebra/sparse_matrix.h"
 #include "solver/model/model.h"
 #include "solver/statics/assembly.h"
+#include "solver/model/outcome.h"
 
 namespace tubewright {
 
@@ -56,7 +56,7 @@ struct DeformableFrame {
 
 /// The frame, or why it cannot be had: sheets, beams with released forces or loose by their
 /// releases, loads that nothing resists.
-std::variant<DeformableFrame, std::string> deformable_frame(const Model& model,
+Outcome<DeformableFrame, std::string> deformable_frame(const Model& model,
                                                             const Actions& actions);
 
 struct Configuration {

@@ -321,8 +321,8 @@ constexpr const char* mechanism = "the unloaded frame can move without resistanc
 LargeDisplacementSolution solve_large_displacement(const Model& model, const Actions& actions,
                                                    const LargeDisplacementOptions& options) {
   const auto deformable = deformable_frame(model, actions);
-  if (const auto* why = std::get_if<std::string>(&deformable)) return not_solved(model, *why);
-  const auto& frame = std::get<DeformableFrame>(deformable);
+  if (const auto* why = deformable.error()) return not_solved(model, *why);
+  const auto& frame = *deformable;
   PathTracer follower(frame, options);
   std::optional<Equilibrium> now = follower.start();
   if (!now) return not_solved(model, mechanism);
@@ -409,8 +409,8 @@ std::optional<Step> limit_point(PathTracer& follower, const Equilibrium& start, 
 LargeDisplacementSolution trace_path(const Model& model, const Actions& actions,
                                      const LargeDisplacementOptions& options) {
   const auto deformable = deformable_frame(model, actions);
-  if (const auto* why = std::get_if<std::string>(&deformable)) return not_solved(model, *why);
-  const auto& frame = std::get<DeformableFrame>(deformable);
+  if (const auto* why = deformable.error()) return not_solved(model, *why);
+  const auto& frame = *deformable;
   PathTracer follower(frame, options);
   std::optional<Equilibrium> now = follower.start();
   if (!now) return not_solved(model, mechanism);

@@ -2,11 +2,11 @@
 #pragma once
 
 #include <Eigen/Core>
-#include <variant>
 #include <vector>
 
 #include "solver/model/model.h"
 #include "solver/statics/mechanism.h"
+#include "solver/model/outcome.h"
 
 namespace tubewright {
 
@@ -30,7 +30,7 @@ struct Modes {
 
 /// The lowest modes: `count` elastic ones and, where nothing holds the model, its rigid-body
 /// motions. Cables count as taut. A model with massless DOFs has fewer modes than DOFs.
-std::variant<Modes, Mechanism> natural_modes(const Model& model,
+Outcome<Modes, Mechanism> natural_modes(const Model& model,
                                              const std::vector<AddedMass>& added, int count);
 
 /// M u of the whole model, six entries a node.

@@ -2,13 +2,13 @@
 #pragma once
 
 #include <memory>
-#include <variant>
 #include <vector>
 
 #include "solver/model/actions.h"
 #include "solver/model/model.h"
 #include "solver/statics/mechanism.h"
 #include "solver/statics/recovery.h"
+#include "solver/model/outcome.h"
 
 namespace tubewright {
 
@@ -20,7 +20,7 @@ struct StaticFailure {
   std::vector<bool> slack;  ///< one a bar: cables that had gone slack by then
 };
 
-using StaticResult = std::variant<std::vector<StaticSolution>, StaticFailure>;
+using StaticResult = Outcome<std::vector<StaticSolution>, StaticFailure>;
 
 /// A model that is solved more than once: each set of slack cables is factorised only once.
 /// Keeps a reference to the model.

@@ -2,10 +2,9 @@
 #pragma once
 
 #include <string>
-#include <variant>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "tests/catch.h"
 
 namespace tubewright::testing {
@@ -70,17 +69,17 @@ inline Case& add_case(Frame& f, const std::string& name, CaseKind kind = CaseKin
 }
 
 /// All messages and advice, one a line: for a failed check to show, and to look for words in.
-inline std::string text_of(const Problems& problems) {
+inline std::string text_of(const Diagnostics& diagnostics) {
   std::string text;
-  for (const Problem& p : problems) text += p.message + " | " + p.advice + '\n';
+  for (const Diagnostic& p : diagnostics) text += p.message + " | " + p.advice + '\n';
   return text;
 }
 
 /// The answer of a study or an analysis; fails the test with what was wrong where there is none.
 template <class Answer>
-Answer answer_of(const std::variant<Answer, Problems>& outcome) {
-  if (const auto* problems = std::get_if<Problems>(&outcome)) FAIL(text_of(*problems));
-  return std::get<Answer>(outcome);
+Answer answer_of(const Result<Answer>& outcome) {
+  if (const auto* diagnostics = outcome.error()) FAIL(text_of(*diagnostics));
+  return *outcome;
 }
 
 }  // namespace tubewright::testing

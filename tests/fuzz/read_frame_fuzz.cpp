@@ -9,7 +9,7 @@
 #include "cases/analysis/analysis.h"
 #include "io/frame_file/read_frame.h"
 #include "io/text/utf8.h"
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 
 using namespace tubewright;
 
@@ -25,15 +25,15 @@ void promise(bool kept, const char* what, const FrameText& file) {
   std::abort();
 }
 
-void check_problems(const Problems& problems, const FrameText& file) {
+void check_problems(const Diagnostics& diagnostics, const FrameText& file) {
   const auto lines = 2 + std::count(file.text.begin(), file.text.end(), '\n');
-  for (const Problem& p : problems) {
+  for (const Diagnostic& p : diagnostics) {
     promise(!p.message.empty() && !p.advice.empty(), "a problem has a message and advice", file);
     promise(p.place.line >= 0 && p.place.line <= lines, "a problem stands in the file", file);
     promise(p.place.line == 0 || p.place.column >= 1, "a column counts from 1", file);
   }
-  const std::string text = render(problems, file);
-  promise(problems.empty() == text.empty(), "problems are shown", file);
+  const std::string text = render(diagnostics, file);
+  promise(diagnostics.empty() == text.empty(), "problems are shown", file);
   for (std::size_t i = 0; i < text.size();) {
     const std::size_t length = character_length(text, i);
     promise(length > 0, "messages are valid UTF-8", file);
@@ -58,17 +58,17 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (size > most_bytes_read) return 0;
   const FrameText file{"fuzz.yaml", std::string(reinterpret_cast<const char*>(data), size)};
   const FrameReading reading = read_frame(file);
-  check_problems(reading.problems, file);
+  check_problems(reading.diagnostics, file);
   const Frame& frame = reading.frame;
   const std::size_t parts = frame.nodes.size() + frame.members.size() + frame.cases.size();
   if (!reading.sound() || parts > most_parts_solved) return 0;
 
-  const AnalysisOutcome outcome = analyse(frame);
-  if (const auto* analysis = std::get_if<Analysis>(&outcome)) {
+  const Result<Analysis> outcome = analyse(frame);
+  if (const auto* analysis = outcome.get()) {
     check_results(*analysis, file);
     check_problems(analysis->remarks, file);
   } else {
-    const Problems& reasons = std::get<Problems>(outcome);
+    const Diagnostics& reasons = *outcome.error();
     promise(!reasons.empty(), "a refusal has a reason", file);
     check_problems(reasons, file);
   }

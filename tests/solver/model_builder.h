@@ -82,16 +82,16 @@ class ModelBuilder {
 
   StaticSolution solve(const Actions& a) const {
     const StaticResult r = solve_statics(model, {a});
-    if (!std::holds_alternative<std::vector<StaticSolution>>(r)) {
+    if (!r.has_value()) {
       throw std::runtime_error("the model is a mechanism");
     }
-    return std::get<std::vector<StaticSolution>>(r)[0];
+    return *r[0];
   }
 
   StaticFailure fail(const Actions& a) const {
     const StaticResult r = solve_statics(model, {a});
-    REQUIRE(std::holds_alternative<StaticFailure>(r));
-    return std::get<StaticFailure>(r);
+    REQUIRE(!r);
+    return *r.error();
   }
 };
 

@@ -37,7 +37,7 @@ void remove_pictures(const std::filesystem::path& folder, const std::string& ste
     std::filesystem::remove(folder / (stem + ending), unimportant);
 }
 
-using Failure = std::optional<VizFailure>;
+using Failure = std::optional<WriteFailure>;
 
 Failure write_all(const Analysis& analysis, const std::filesystem::path& folder) {
   std::vector<CaseDrawing> drawings;
@@ -67,7 +67,7 @@ Failure write_all(const Analysis& analysis, const std::filesystem::path& folder)
 
 }  // namespace
 
-std::optional<VizFailure> write_load_files(const Analysis& analysis, const std::string& directory) {
+std::optional<WriteFailure> write_load_files(const Analysis& analysis, const std::string& directory) {
   return fill_directory(
       directory, [&](const std::filesystem::path& folder) { return write_all(analysis, folder); });
 }

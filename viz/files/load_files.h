@@ -9,19 +9,14 @@
 #include <string>
 
 #include "cases/analysis/analysis.h"
+#include "io/text/write_file_atomically.h"
 
 namespace tubewright {
-
-/// The file or directory that could not be written, and what the operating system said.
-struct VizFailure {
-  std::string path;
-  std::string reason;
-};
 
 /// Writes `loads.pvd` and the files it lists into `directory`, which is made if it is missing.
 /// Every file appears whole or not at all, `loads.pvd` last: what it does not list is left over
 /// from an earlier run. Removes the pictures of an earlier run. The same analysis gives the same
 /// bytes.
-std::optional<VizFailure> write_load_files(const Analysis& analysis, const std::string& directory);
+std::optional<WriteFailure> write_load_files(const Analysis& analysis, const std::string& directory);
 
 }  // namespace tubewright

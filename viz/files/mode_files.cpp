@@ -181,7 +181,7 @@ std::string file_name(int number, int phase) {
          std::to_string(phase) + ".vtp";
 }
 
-std::optional<VizFailure> write_all(const Frame& frame, const FrameModes& modes,
+std::optional<WriteFailure> write_all(const Frame& frame, const FrameModes& modes,
                                     const std::filesystem::path& folder, int most) {
   std::string entries;
   int number = 0;
@@ -202,7 +202,7 @@ std::optional<VizFailure> write_all(const Frame& frame, const FrameModes& modes,
 
 }  // namespace
 
-std::optional<VizFailure> write_mode_files(const Frame& frame, const FrameModes& modes,
+std::optional<WriteFailure> write_mode_files(const Frame& frame, const FrameModes& modes,
                                            const std::string& directory, int most) {
   return fill_directory(directory, [&](const std::filesystem::path& folder) {
     return write_all(frame, modes, folder, most);

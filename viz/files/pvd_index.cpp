@@ -18,23 +18,23 @@ std::string index_file(const std::string& entries) {
          entries + "  </Collection>\n</VTKFile>\n";
 }
 
-std::optional<VizFailure> put_file(const std::filesystem::path& path, const std::string& bytes) {
+std::optional<WriteFailure> put_file(const std::filesystem::path& path, const std::string& bytes) {
   if (auto failure = write_file_atomically(path, bytes)) {
-    return VizFailure{path.string(), failure->reason};
+    return WriteFailure{path.string(), failure->reason};
   }
   return std::nullopt;
 }
 
-std::optional<VizFailure> fill_directory(
+std::optional<WriteFailure> fill_directory(
     const std::string& directory,
-    const std::function<std::optional<VizFailure>(const std::filesystem::path&)>& write) {
+    const std::function<std::optional<WriteFailure>(const std::filesystem::path&)>& write) {
   std::error_code error;
   std::filesystem::create_directories(directory, error);
-  if (error) return VizFailure{directory, error.message()};
+  if (error) return WriteFailure{directory, error.message()};
   try {
     return write(directory);
   } catch (const std::runtime_error& refused) {
-    return VizFailure{directory, refused.what()};
+    return WriteFailure{directory, refused.what()};
   }
 }
 

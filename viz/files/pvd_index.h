@@ -18,12 +18,12 @@ std::string index_entry(const std::string& time, int part, const std::string& fi
 std::string index_file(const std::string& entries);
 
 /// write_file_atomically(), whose failure names the file.
-std::optional<VizFailure> put_file(const std::filesystem::path& path, const std::string& bytes);
+std::optional<WriteFailure> put_file(const std::filesystem::path& path, const std::string& bytes);
 
 /// Makes `directory` if it is missing and calls `write`, whose std::runtime_error (VTK refuses) is
 /// a failure of the directory.
-std::optional<VizFailure> fill_directory(
+std::optional<WriteFailure> fill_directory(
     const std::string& directory,
-    const std::function<std::optional<VizFailure>(const std::filesystem::path&)>& write);
+    const std::function<std::optional<WriteFailure>(const std::filesystem::path&)>& write);
 
 }  // namespace tubewright

@@ -57,9 +57,9 @@ Frame half_frame() {
 
 Frame whole_frame() {
   Frame f = half_frame();
-  const Problems problems = expand_mirror(f);
-  INFO(text_of(problems));
-  REQUIRE(problems.empty());
+  const Diagnostics diagnostics = expand_mirror(f);
+  INFO(text_of(diagnostics));
+  REQUIRE(diagnostics.empty());
   return f;
 }
 
@@ -217,13 +217,13 @@ TEST_CASE("a node off the plane that has no image is reported once a member") {
   add_node(f, "B_l", 1, 0.3, 0);
   add_member(f, "rail_l.1", "A_l", "odd").tube = "rail_l";
   add_member(f, "rail_l.2", "odd", "B_l").tube = "rail_l";
-  const Problems problems = expand_mirror(f);
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].severity == Severity::error);
+  const Diagnostics diagnostics = expand_mirror(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].severity == Severity::error);
   CHECK(
-      problems[0].message ==
+      diagnostics[0].message ==
       "member `rail_l` is mirrored, but its node `odd` lies off the plane y = 0 and has no image");
-  CHECK(problems[0].advice == "end its name in `_l`, or put it on y = 0");
+  CHECK(diagnostics[0].advice == "end its name in `_l`, or put it on y = 0");
 }
 
 TEST_CASE("a node of the far side described alone is reported with the one that is missing") {
@@ -232,9 +232,9 @@ TEST_CASE("a node of the far side described alone is reported with the one that 
   add_node(f, "A_l", 0, 0.3, 0);
   add_node(f, "B_r", 1, -0.3, 0);
   add_member(f, "over_l", "A_l", "B_r");
-  const Problems problems = expand_mirror(f);
-  REQUIRE(problems.size() == 1);
-  CHECK_THAT(problems[0].message, ContainsSubstring("image `B_l` of its node `B_r`"));
+  const Diagnostics diagnostics = expand_mirror(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK_THAT(diagnostics[0].message, ContainsSubstring("image `B_l` of its node `B_r`"));
 }
 
 TEST_CASE("what the mirror makes and the file gives as well is reported at the file's entry") {
@@ -248,14 +248,14 @@ TEST_CASE("what the mirror makes and the file gives as well is reported at the f
   PanelEntry p = f.panels[0];
   p.name = "side_r";
   f.panels.push_back(p);
-  const Problems problems = expand_mirror(f);
-  INFO(text_of(problems));
-  REQUIRE(problems.size() == 4);
-  CHECK(problems[0].message == "node `A_r` is given, but `mirror` makes it from `A_l`");
-  CHECK(problems[0].place.line == f.nodes[5].place.line);
-  CHECK(problems[1].message == "member `brace_r` is given, but `mirror` makes it from `brace_l`");
-  CHECK(problems[2].message == "support `A_r` is given, but `mirror` makes it from `A_l`");
-  CHECK(problems[3].message == "panel `side_r` is given, but `mirror` makes it from `side_l`");
+  const Diagnostics diagnostics = expand_mirror(f);
+  INFO(text_of(diagnostics));
+  REQUIRE(diagnostics.size() == 4);
+  CHECK(diagnostics[0].message == "node `A_r` is given, but `mirror` makes it from `A_l`");
+  CHECK(diagnostics[0].place.line == f.nodes[5].place.line);
+  CHECK(diagnostics[1].message == "member `brace_r` is given, but `mirror` makes it from `brace_l`");
+  CHECK(diagnostics[2].message == "support `A_r` is given, but `mirror` makes it from `A_l`");
+  CHECK(diagnostics[3].message == "panel `side_r` is given, but `mirror` makes it from `side_l`");
 }
 
 TEST_CASE("endings that cannot be told apart are refused") {
@@ -263,10 +263,10 @@ TEST_CASE("endings that cannot be told apart are refused") {
        {std::pair{"_l", "_l"}, {"", "_r"}, {"_l", ""}, {"_l", "x_l"}, {"x_l", "_l"}}) {
     Frame f = half_frame();
     f.mirror = MirrorRule{from, to, {5, 1}};
-    const Problems problems = expand_mirror(f);
-    REQUIRE(problems.size() == 1);
-    CHECK(problems[0].severity == Severity::error);
-    CHECK(problems[0].place.line == 5);
+    const Diagnostics diagnostics = expand_mirror(f);
+    REQUIRE(diagnostics.size() == 1);
+    CHECK(diagnostics[0].severity == Severity::error);
+    CHECK(diagnostics[0].place.line == 5);
     CHECK(f.nodes.size() == 5);
   }
 }
@@ -274,9 +274,9 @@ TEST_CASE("endings that cannot be told apart are refused") {
 TEST_CASE("a rule that copies nothing is doubted") {
   Frame f = half_frame();
   f.mirror = MirrorRule{"_left", "_right", {5, 1}};
-  const Problems problems = expand_mirror(f);
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].severity == Severity::warning);
+  const Diagnostics diagnostics = expand_mirror(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].severity == Severity::warning);
 }
 
 TEST_CASE("a node that does not exist is left for validate() and named there once") {
@@ -287,10 +287,10 @@ TEST_CASE("a node that does not exist is left for validate() and named there onc
   add_member(f, "rail_l", "A_l", "B_l");
   add_member(f, "brace_l", "A_l", "C_l");
   CHECK(expand_mirror(f).empty());
-  const Problems problems = validate(f);
-  INFO(text_of(problems));
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].message == "member `brace_l` names node `C_l`, which does not exist");
+  const Diagnostics diagnostics = validate(f);
+  INFO(text_of(diagnostics));
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].message == "member `brace_l` names node `C_l`, which does not exist");
 }
 
 }  // namespace tubewright::mirror_test

@@ -22,7 +22,7 @@ Frame ladder_with(double diameter, double pitch, std::optional<double> stiffness
 
 std::string sheet_doubts(const Frame& f) {
   std::string text;
-  for (const Problem& p : lint(f)) {
+  for (const Diagnostic& p : lint(f)) {
     const bool of_sheet = p.message.find("sheet") != std::string::npos ||
                           p.message.find("panel") != std::string::npos;
     if (of_sheet) text += p.message + " | " + p.advice + '\n';

@@ -21,12 +21,12 @@ using testing::text_of;
 namespace {
 
 std::string doubts(const Frame& f) {
-  const Problems faults = validate(f);
+  const Diagnostics faults = validate(f);
   INFO(text_of(faults));
   REQUIRE(faults.empty());
-  const Problems problems = lint(f);
-  for (const Problem& p : problems) CHECK(p.severity == Severity::warning);
-  return text_of(problems);
+  const Diagnostics diagnostics = lint(f);
+  for (const Diagnostic& p : diagnostics) CHECK(p.severity == Severity::warning);
+  return text_of(diagnostics);
 }
 
 /// A cubic lattice of n x n x n cells of 100 mm, tubes of 25 mm along the edges and, if `braced`,
@@ -58,9 +58,9 @@ Frame lattice(int n, bool braced) {
 TEST_CASE("a triangulated frame raises no doubt") { CHECK(doubts(braced_rectangle()).empty()); }
 
 TEST_CASE("a bay without a diagonal is named by its corners, once") {
-  const Problems problems = lint(rectangle());
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].message == "bay `A`, `B`, `C` and `D` has neither a diagonal nor a panel");
+  const Diagnostics diagnostics = lint(rectangle());
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].message == "bay `A`, `B`, `C` and `D` has neither a diagonal nor a panel");
 }
 
 TEST_CASE("a diagonal of any kind but a spring braces a bay, and so does a panel") {
@@ -113,11 +113,11 @@ TEST_CASE("a rung divides a bay into two") {
   add_member(f, "CN", "C", "N");
   add_member(f, "ND", "N", "D");
   add_member(f, "MN", "M", "N");
-  const Problems problems = lint(f);
-  INFO(text_of(problems));
-  REQUIRE(problems.size() == 2);
-  CHECK_THAT(problems[0].message, ContainsSubstring("`A`, `D`, `N` and `M`"));
-  CHECK_THAT(problems[1].message, ContainsSubstring("`B`, `C`, `N` and `M`"));
+  const Diagnostics diagnostics = lint(f);
+  INFO(text_of(diagnostics));
+  REQUIRE(diagnostics.size() == 2);
+  CHECK_THAT(diagnostics[0].message, ContainsSubstring("`A`, `D`, `N` and `M`"));
+  CHECK_THAT(diagnostics[1].message, ContainsSubstring("`B`, `C`, `N` and `M`"));
 }
 
 TEST_CASE("two crossed diagonals joined in the middle brace a bay") {
@@ -297,16 +297,16 @@ TEST_CASE("doubts come in the order of the file") {
   add_node(f, "idle", 3, 0, 0);
   f.sections.push_back(f.sections[0]);
   f.sections[1].name = "spare";
-  const Problems problems = lint(f);
-  REQUIRE(problems.size() == 3);
-  CHECK(problems[0].place.line <= problems[1].place.line);
-  CHECK(problems[1].place.line <= problems[2].place.line);
+  const Diagnostics diagnostics = lint(f);
+  REQUIRE(diagnostics.size() == 3);
+  CHECK(diagnostics[0].place.line <= diagnostics[1].place.line);
+  CHECK(diagnostics[1].place.line <= diagnostics[2].place.line);
 }
 
 TEST_CASE("a hundred doubts of a kind are enough") {
-  const Problems problems = lint(lattice(6, false));
-  CHECK(problems.size() == 100);
-  CHECK_THAT(problems.back().advice, ContainsSubstring("there are more of this kind"));
+  const Diagnostics diagnostics = lint(lattice(6, false));
+  CHECK(diagnostics.size() == 100);
+  CHECK_THAT(diagnostics.back().advice, ContainsSubstring("there are more of this kind"));
 }
 
 TEST_CASE("three thousand spokes at one hub and three thousand tubes in one place are no trouble") {

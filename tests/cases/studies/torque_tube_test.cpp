@@ -13,10 +13,10 @@ TEST_CASE("a panel on a flat ladder closes no torque tube, and is told so by nam
   const Frame f = clad_ladder();
   const NumberedFrame n = build_model(f);
   for (const double gain : twist_gain_of_panels(n.model)) CHECK_THAT(gain, WithinRel(1.0, 1e-9));
-  const Problems problems = idle_panels(f);
-  REQUIRE(problems.size() == 2);
-  CHECK_THAT(problems.front().message, ContainsSubstring("floor_1"));
-  CHECK(problems.front().place.line == f.panels.front().place.line);
+  const Diagnostics diagnostics = idle_panels(f);
+  REQUIRE(diagnostics.size() == 2);
+  CHECK_THAT(diagnostics.front().message, ContainsSubstring("floor_1"));
+  CHECK(diagnostics.front().place.line == f.panels.front().place.line);
 }
 
 TEST_CASE("each panel under a braced box closes its torque tube") {
@@ -43,7 +43,7 @@ TEST_CASE("the gain by one panel is that of solving without it") {
         actions.nodal[6 * panel.corners[k] + 2] = k % 2 == 0 ? 1 : -1;
       }
       const StaticResult solved = solve_statics(model, {actions});
-      const auto& s = std::get<std::vector<StaticSolution>>(solved).front();
+      const auto& s = solved->front();
       return actions.nodal.dot(s.displacements);
     };
     Model without = n.model;

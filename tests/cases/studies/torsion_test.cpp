@@ -152,9 +152,9 @@ TEST_CASE("beyond the first buckling the secant stiffness lies below that of fla
 TEST_CASE("a frame without a torsion test is told which nodes would do") {
   Frame f = open_box();
   f.torsion.reset();
-  const Problems problems = no_torsion_test(f);
-  REQUIRE(problems.size() == 1);
-  CHECK_THAT(problems.front().advice, ContainsSubstring("front: [l1_l, l1_r], rear: [l4_l, l4_r]"));
+  const Diagnostics diagnostics = no_torsion_test(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK_THAT(diagnostics.front().advice, ContainsSubstring("front: [l1_l, l1_r], rear: [l4_l, l4_r]"));
 }
 
 TEST_CASE("what is hinged to the frame is no part of the frame proper") {

@@ -25,19 +25,19 @@ TEST_CASE("a combination that comes back to itself is named with the way round")
   combine(f, "a", {"plain", "b"});
   combine(f, "b", {"c"});
   combine(f, "c", {"plain", "a"});
-  const Problems problems = validate(f);
-  INFO(text_of(problems));
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].message == "combinations go in a circle: `a` -> `b` -> `c` -> `a`");
-  CHECK(problems[0].place.line == f.cases[1].place.line);
+  const Diagnostics diagnostics = validate(f);
+  INFO(text_of(diagnostics));
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].message == "combinations go in a circle: `a` -> `b` -> `c` -> `a`");
+  CHECK(diagnostics[0].place.line == f.cases[1].place.line);
 }
 
 TEST_CASE("a combination of itself is a circle") {
   Frame f = braced_rectangle();
   combine(f, "a", {"a"});
-  const Problems problems = validate(f);
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].message == "combinations go in a circle: `a` -> `a`");
+  const Diagnostics diagnostics = validate(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].message == "combinations go in a circle: `a` -> `a`");
 }
 
 TEST_CASE("two combinations of one case are no circle") {
@@ -55,10 +55,10 @@ TEST_CASE("what supports hold and what nothing holds cannot be added up") {
   add_case(f, "braking", CaseKind::vehicle).brake = 0.3;
   combine(f, "sum", {"hand", "braking"});
   combine(f, "sum_of_sum", {"sum", "braking"});
-  const Problems problems = validate(f);
-  INFO(text_of(problems));
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].message == "case `sum` combines `kind: static` with `kind: vehicle`");
+  const Diagnostics diagnostics = validate(f);
+  INFO(text_of(diagnostics));
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].message == "case `sum` combines `kind: static` with `kind: vehicle`");
 }
 
 TEST_CASE("a tower of combinations is refused, even one as high as the file is long") {
@@ -69,9 +69,9 @@ TEST_CASE("a tower of combinations is refused, even one as high as the file is l
   for (int i = 9; i < 100000; ++i) {
     combine(f, "c" + std::to_string(i), {"c" + std::to_string(i - 1)});
   }
-  const Problems problems = validate(f);
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].message == "case `c9` combines combinations too deeply");
+  const Diagnostics diagnostics = validate(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].message == "case `c9` combines combinations too deeply");
 }
 
 TEST_CASE("a circle of a hundred thousand combinations is reported in one line") {

@@ -61,12 +61,12 @@ TEST_CASE("faults come in the order of the file, those without a place last") {
   f.members[0].section = "u1v2w3";
   f.nodes[0].at.x() = 1e300;
   f.limits.yield_factor = -1;
-  const Problems problems = validate(f);
-  INFO(text_of(problems));
-  REQUIRE(problems.size() == 4);
-  CHECK(problems[0].place.line < problems[1].place.line);
-  CHECK(problems[1].place.line < problems[2].place.line);
-  CHECK(problems[3].place.line == 0);
+  const Diagnostics diagnostics = validate(f);
+  INFO(text_of(diagnostics));
+  REQUIRE(diagnostics.size() == 4);
+  CHECK(diagnostics[0].place.line < diagnostics[1].place.line);
+  CHECK(diagnostics[1].place.line < diagnostics[2].place.line);
+  CHECK(diagnostics[3].place.line == 0);
 }
 
 TEST_CASE("a fault of a path is reported once, not for every piece") {
@@ -83,10 +83,10 @@ TEST_CASE("a fault of a path is reported once, not for every piece") {
 TEST_CASE("a piece of a path that has the name of another member is reported") {
   Frame f = braced_rectangle();
   f.members[1].name = "AB";
-  const Problems problems = validate(f);
-  REQUIRE(problems.size() == 1);
-  CHECK(problems[0].message == "member `AB` is given twice");
-  CHECK(problems[0].place.line == f.members[1].place.line);
+  const Diagnostics diagnostics = validate(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].message == "member `AB` is given twice");
+  CHECK(diagnostics[0].place.line == f.members[1].place.line);
 }
 
 TEST_CASE("a load may name a whole tube as well as one of its pieces") {
@@ -193,10 +193,10 @@ TEST_CASE("a load along a member that only pulls or pushes is refused with a way
     PointLoad point;
     point.member = "AC";
     c.point_loads.push_back(point);
-    const Problems problems = validate(f);
-    REQUIRE(problems.size() == 1);
-    CHECK(problems[0].message == "case `push` loads member `AC`, which carries axial force only");
-    CHECK_THAT(problems[0].advice, ContainsSubstring("`forces`"));
+    const Diagnostics diagnostics = validate(f);
+    REQUIRE(diagnostics.size() == 1);
+    CHECK(diagnostics[0].message == "case `push` loads member `AC`, which carries axial force only");
+    CHECK_THAT(diagnostics[0].advice, ContainsSubstring("`forces`"));
   }
 }
 

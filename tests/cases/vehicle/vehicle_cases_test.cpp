@@ -15,15 +15,15 @@ using namespace tubewright::testing;
 namespace {
 
 Analysis analysed(const Frame& f) {
-  const Problems faults = validate(f);
+  const Diagnostics faults = validate(f);
   INFO(text_of(faults));
   REQUIRE(faults.empty());
-  AnalysisOutcome outcome = analyse(f);
-  if (const auto* problems = std::get_if<Problems>(&outcome)) {
-    INFO(text_of(*problems));
-    REQUIRE(problems->empty());
+  Result<Analysis> outcome = analyse(f);
+  if (const auto* diagnostics = outcome.error()) {
+    INFO(text_of(*diagnostics));
+    REQUIRE(diagnostics->empty());
   }
-  return std::get<Analysis>(std::move(outcome));
+  return *std::move(outcome);
 }
 
 double load(const CaseResult& c, size_t wheel) { return c.driving->wheels[wheel].total().z(); }
@@ -320,9 +320,9 @@ TEST_CASE("an upright without a tie rod is named with what it lacks") {
   w.hold = WheelHold::rigid_upright;
   add_member(f, "arm_stub", "arm", "low").kind = MemberKind::link;
   add_drive(f, "standing");
-  const AnalysisOutcome outcome = analyse(f);
-  REQUIRE(std::holds_alternative<Problems>(outcome));
-  const std::string text = text_of(std::get<Problems>(outcome));
+  const Result<Analysis> outcome = analyse(f);
+  REQUIRE(!outcome);
+  const std::string text = text_of(*outcome.error());
   CHECK_THAT(text, ContainsSubstring("the upright of wheel `front_left` is loose"));
   CHECK_THAT(text, ContainsSubstring("needs six restraints and has 5"));
 }
@@ -330,8 +330,8 @@ TEST_CASE("an upright without a tie rod is named with what it lacks") {
 TEST_CASE("a vehicle without cases gets the standard set") {
   Frame f = box_vehicle();
   const auto completed = with_load_cases(f);
-  REQUIRE(std::holds_alternative<Frame>(completed));
-  const Frame& g = std::get<Frame>(completed);
+  REQUIRE(completed.has_value());
+  const Frame& g = *completed;
   std::vector<std::string> names;
   for (const Case& c : g.cases) {
     names.push_back(c.name);
@@ -364,7 +364,7 @@ TEST_CASE("each factor of the standard set can be set in the file, and its note 
   factors.twist = 1.8;
   factors.downhill = 0;
   const auto completed = with_load_cases(f);
-  const Frame& g = std::get<Frame>(completed);
+  const Frame& g = *completed;
   for (const Case& c : g.cases) {
     INFO(c.name);
     if (!c.bump.empty()) CHECK(c.bump[0].factor == 4);
@@ -386,7 +386,7 @@ TEST_CASE("a spring makes the standard bump one for sprung vehicles") {
   spring.section.clear();
   spring.rate = 1000;
   const auto completed = with_load_cases(f);
-  for (const Case& c : std::get<Frame>(completed).cases) {
+  for (const Case& c : completed->cases) {
     if (!c.bump.empty()) CHECK(c.bump[0].factor == 3);
   }
 }

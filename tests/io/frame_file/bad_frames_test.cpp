@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "io/frame_file/read_frame.h"
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 #include "tests/catch.h"
 
 namespace tubewright::bad_frames_test {
@@ -43,7 +43,7 @@ void check_folder(const std::string& folder, std::size_t at_least) {
     const FrameText file{path.filename().string(), contents(path)};
     const FrameReading reading = read_frame(file);
     CHECK_FALSE(reading.sound());
-    CHECK(render(reading.problems, file) == contents(fs::path(path).replace_extension(".txt")));
+    CHECK(render(reading.diagnostics, file) == contents(fs::path(path).replace_extension(".txt")));
   }
 }
 

@@ -5,7 +5,7 @@
 #include <iterator>
 #include <numbers>
 
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 #include "tests/catch.h"
 
 namespace tubewright::read_frame_test {
@@ -17,7 +17,7 @@ constexpr double degree = std::numbers::pi / 180;
 Frame frame_of(const std::string& text) {
   const FrameText file{"frame.yaml", text};
   const FrameReading reading = read_frame(file);
-  INFO(render(reading.problems, file));
+  INFO(render(reading.diagnostics, file));
   REQUIRE(reading.sound());
   return reading.frame;
 }
@@ -380,13 +380,13 @@ members: {m: {from: A, to: X, section: a}, n: {from: A, to: Y, section: b}}
 mirror: {from: _l, to: _r}
 )"});
   CHECK_FALSE(reading.sound());
-  REQUIRE(reading.problems.size() == 6);
-  for (std::size_t i = 1; i < reading.problems.size(); ++i) {
-    const Place& a = reading.problems[i - 1].place;
-    const Place& b = reading.problems[i].place;
+  REQUIRE(reading.diagnostics.size() == 6);
+  for (std::size_t i = 1; i < reading.diagnostics.size(); ++i) {
+    const SourceLocation& a = reading.diagnostics[i - 1].place;
+    const SourceLocation& b = reading.diagnostics[i].place;
     CHECK((a.line < b.line || (a.line == b.line && a.column <= b.column)));
   }
-  CHECK(reading.problems.back().severity == Severity::warning);
+  CHECK(reading.diagnostics.back().severity == Severity::warning);
 }
 
 }  // namespace tubewright::read_frame_test

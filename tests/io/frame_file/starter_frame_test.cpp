@@ -6,7 +6,7 @@
 #include "cases/lint/lint.h"
 #include "io/frame_file/read_frame.h"
 #include "io/keys/frame_keys.h"
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 #include "tests/catch.h"
 
 namespace tubewright::starter_frame_test {
@@ -49,11 +49,11 @@ void check_told(const ValueKind& kind, const std::string& where, const std::stri
 TEST_CASE("the starter frame raises no problem and no doubt, and passes its checks") {
   const FrameText file{"starter.yaml", starter_frame()};
   const FrameReading reading = read_frame(file);
-  CHECK(render(reading.problems, file) == "");
+  CHECK(render(reading.diagnostics, file) == "");
   REQUIRE(reading.sound());
   CHECK(render(lint(reading.frame), file) == "");
-  const AnalysisOutcome outcome = analyse(reading.frame);
-  const Analysis* analysis = std::get_if<Analysis>(&outcome);
+  const Result<Analysis> outcome = analyse(reading.frame);
+  const Analysis* analysis = outcome.get();
   REQUIRE(analysis != nullptr);
   CHECK(analysis->cases.size() == reading.frame.cases.size());
   CHECK(analysis->passes());

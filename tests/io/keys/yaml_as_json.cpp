@@ -23,7 +23,7 @@ Json scalar_as_json(const YamlNode& node) {
     if (node.text == "true") return true;
     if (node.text == "false") return false;
     const QuantityReading reading = read_number(node.text);
-    if (const double* number = std::get_if<double>(&reading)) return *number;
+    if (const double* number = reading.get()) return *number;
   }
   return node.text;
 }
@@ -55,8 +55,8 @@ int main(int count, char** arguments) {
     std::ifstream stream(arguments[i], std::ios::binary);
     std::string text(std::istreambuf_iterator<char>(stream), {});
     if (arguments[i] == std::string("starter")) text = starter_frame();
-    Problems problems;
-    const std::optional<YamlNode> root = parse_strict_yaml(text, problems);
+    Diagnostics diagnostics;
+    const std::optional<YamlNode> root = parse_strict_yaml(text, diagnostics);
     const Json line = {{"file", arguments[i]}, {"frame", root ? as_json(*root) : Json(nullptr)}};
     std::cout << line.dump(-1, ' ', false, Json::error_handler_t::replace) << "\n";
   }

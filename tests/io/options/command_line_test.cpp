@@ -12,15 +12,15 @@ namespace {
 CheckCommand check(std::vector<std::string> words) {
   words.insert(words.begin(), "check");
   const CommandLine line = read_command_line(words);
-  if (const auto* misuse = std::get_if<Misuse>(&line)) FAIL(misuse->message);
+  if (const auto* usage_error = std::get_if<UsageError>(&line)) FAIL(usage_error->message);
   REQUIRE(std::holds_alternative<CheckCommand>(line));
   return std::get<CheckCommand>(line);
 }
 
-Misuse misuse(const std::vector<std::string>& words) {
+UsageError usage_error(const std::vector<std::string>& words) {
   const CommandLine line = read_command_line(words);
-  REQUIRE(std::holds_alternative<Misuse>(line));
-  return std::get<Misuse>(line);
+  REQUIRE(std::holds_alternative<UsageError>(line));
+  return std::get<UsageError>(line);
 }
 
 std::string answer(const std::vector<std::string>& words) {
@@ -66,24 +66,24 @@ TEST_CASE("start and schema are commands") {
 }
 
 TEST_CASE("a misspelt command gets a hint") {
-  CHECK(misuse({"chekc", "a.yaml"}).message == "there is no command `chekc`");
-  CHECK(misuse({"chekc", "a.yaml"}).advice == "did you mean `check`?");
-  CHECK(misuse({"shema"}).advice == "did you mean `schema`?");
-  CHECK(misuse({"xyzzy"}).advice == "see `tubewright --help`");
-  CHECK(misuse({""}).message == "there is no command ``");
+  CHECK(usage_error({"chekc", "a.yaml"}).message == "there is no command `chekc`");
+  CHECK(usage_error({"chekc", "a.yaml"}).advice == "did you mean `check`?");
+  CHECK(usage_error({"shema"}).advice == "did you mean `schema`?");
+  CHECK(usage_error({"xyzzy"}).advice == "see `tubewright --help`");
+  CHECK(usage_error({""}).message == "there is no command ``");
 }
 
 TEST_CASE("a misspelt option gets a hint") {
-  CHECK(misuse({"check", "a.yaml", "--jsn"}).message == "`check` has no option `--jsn`");
-  CHECK(misuse({"check", "a.yaml", "--jsn"}).advice == "did you mean `--json`?");
-  CHECK(misuse({"check", "a.yaml", "--ouput=x"}).advice == "did you mean `--output`?");
-  CHECK(misuse({"--hepl"}).advice == "did you mean `--help`?");
-  CHECK(misuse({"--versoin"}).advice == "did you mean `--version`?");
+  CHECK(usage_error({"check", "a.yaml", "--jsn"}).message == "`check` has no option `--jsn`");
+  CHECK(usage_error({"check", "a.yaml", "--jsn"}).advice == "did you mean `--json`?");
+  CHECK(usage_error({"check", "a.yaml", "--ouput=x"}).advice == "did you mean `--output`?");
+  CHECK(usage_error({"--hepl"}).advice == "did you mean `--help`?");
+  CHECK(usage_error({"--versoin"}).advice == "did you mean `--version`?");
 }
 
 TEST_CASE("a command that is still to come is named as such") {
   for (const char* command : {"rank", "size"}) {
-    CHECK_THAT(misuse({command, "a.yaml"}).message, ContainsSubstring("does not have") &&
+    CHECK_THAT(usage_error({command, "a.yaml"}).message, ContainsSubstring("does not have") &&
                                                         ContainsSubstring(command) &&
                                                         ContainsSubstring("yet"));
   }
@@ -104,39 +104,39 @@ TEST_CASE("the studies take a frame, --json and -q, twist also how the frame is 
   CHECK(study({"modes", "a.yaml", "-n", "3"}).count == 3);
   CHECK_FALSE(study({"buckle", "a.yaml"}).count);
   CHECK(study({"buckle", "a.yaml", "--case", "b"}).cases == std::vector<std::string>{"b"});
-  CHECK_THAT(misuse({"modes", "a.yaml", "-n", "0"}).message, ContainsSubstring("1 to 200"));
-  CHECK_THAT(misuse({"modes", "a.yaml", "-n", "few"}).message, ContainsSubstring("1 to 200"));
-  CHECK_THAT(misuse({"twist", "a.yaml", "--hold", "both"}).message, ContainsSubstring("clamped"));
-  CHECK_THAT(misuse({"floor", "a.yaml", "--hold", "free"}).message,
+  CHECK_THAT(usage_error({"modes", "a.yaml", "-n", "0"}).message, ContainsSubstring("1 to 200"));
+  CHECK_THAT(usage_error({"modes", "a.yaml", "-n", "few"}).message, ContainsSubstring("1 to 200"));
+  CHECK_THAT(usage_error({"twist", "a.yaml", "--hold", "both"}).message, ContainsSubstring("clamped"));
+  CHECK_THAT(usage_error({"floor", "a.yaml", "--hold", "free"}).message,
              ContainsSubstring("has no option `--hold`"));
-  CHECK_THAT(misuse({"twist"}).message, ContainsSubstring("`twist` needs a frame file"));
-  CHECK_THAT(misuse({"--hold", "twist"}).advice, ContainsSubstring("tubewright twist frame.yaml"));
+  CHECK_THAT(usage_error({"twist"}).message, ContainsSubstring("`twist` needs a frame file"));
+  CHECK_THAT(usage_error({"--hold", "twist"}).advice, ContainsSubstring("tubewright twist frame.yaml"));
 }
 
 TEST_CASE("a frame without a command, or options before it, are put right") {
-  CHECK_THAT(misuse({"quad.yaml"}).advice, ContainsSubstring("tubewright check quad.yaml"));
-  CHECK_THAT(misuse({"--json", "check", "a.yaml"}).message,
+  CHECK_THAT(usage_error({"quad.yaml"}).advice, ContainsSubstring("tubewright check quad.yaml"));
+  CHECK_THAT(usage_error({"--json", "check", "a.yaml"}).message,
              ContainsSubstring("stands before the command"));
 }
 
 TEST_CASE("missing, empty, repeated and surplus words are told plainly") {
-  CHECK_THAT(misuse({"check"}).message, ContainsSubstring("needs a frame file"));
-  CHECK_THAT(misuse({"check", ""}).message, ContainsSubstring("needs a frame file"));
-  CHECK_THAT(misuse({"start"}).message, ContainsSubstring("needs the name of the file"));
-  CHECK_THAT(misuse({"check", "a.yaml", "-o"}).message, ContainsSubstring("needs a value"));
-  CHECK_THAT(misuse({"check", "a.yaml", "-o", ""}).message, ContainsSubstring("`--output`"));
-  CHECK_THAT(misuse({"check", "a.yaml", "-o", "b", "-o", "c"}).message,
+  CHECK_THAT(usage_error({"check"}).message, ContainsSubstring("needs a frame file"));
+  CHECK_THAT(usage_error({"check", ""}).message, ContainsSubstring("needs a frame file"));
+  CHECK_THAT(usage_error({"start"}).message, ContainsSubstring("needs the name of the file"));
+  CHECK_THAT(usage_error({"check", "a.yaml", "-o"}).message, ContainsSubstring("needs a value"));
+  CHECK_THAT(usage_error({"check", "a.yaml", "-o", ""}).message, ContainsSubstring("`--output`"));
+  CHECK_THAT(usage_error({"check", "a.yaml", "-o", "b", "-o", "c"}).message,
              ContainsSubstring("more than once"));
-  CHECK_THAT(misuse({"check", "a.yaml", "b.yaml"}).message,
+  CHECK_THAT(usage_error({"check", "a.yaml", "b.yaml"}).message,
              ContainsSubstring("`b.yaml` is one word too many"));
-  CHECK_THAT(misuse({"schema", "x"}).message, ContainsSubstring("one word too many"));
+  CHECK_THAT(usage_error({"schema", "x"}).message, ContainsSubstring("one word too many"));
 }
 
 TEST_CASE("flags may be repeated") { CHECK(check({"a.yaml", "--json", "--json"}).json); }
 
 TEST_CASE("a misuse remembers that the answer was wanted in JSON") {
-  CHECK(misuse({"check", "--json"}).json);
-  CHECK_FALSE(misuse({"check"}).json);
+  CHECK(usage_error({"check", "--json"}).json);
+  CHECK_FALSE(usage_error({"check"}).json);
 }
 
 TEST_CASE("help leads with examples") {
@@ -161,7 +161,7 @@ TEST_CASE("help lists only commands that exist") {
 }
 
 TEST_CASE("no words at all give a short usage with two examples") {
-  CHECK(misuse({}).advice == short_usage());
+  CHECK(usage_error({}).advice == short_usage());
   const std::string usage = short_usage();
   CHECK(std::count(usage.begin(), usage.end(), '\n') <= 8);
 }

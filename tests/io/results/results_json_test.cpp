@@ -134,7 +134,7 @@ TEST_CASE("warnings and remarks are listed with their places") {
   FrameStudies studies = hand_made_studies();
   Analysis& analysis = studies.analysis;
   analysis.remarks = {{Severity::warning, {}, "remark", ""}};
-  const Problems warnings = {{Severity::warning, {7, 3}, "node `Q` is not used", "remove it"}};
+  const Diagnostics warnings = {{Severity::warning, {7, 3}, "node `Q` is not used", "remove it"}};
   const json listed = json::parse(results_json(studies, warnings)).at("warnings");
   REQUIRE(listed.size() == 2);
   CHECK(listed[0] == json({{"severity", "warning"},
@@ -152,9 +152,9 @@ TEST_CASE("results carry their cautions and what was not checked") {
 }
 
 TEST_CASE("an error object tells the problems with file, line and column") {
-  const Problems problems = {
+  const Diagnostics diagnostics = {
       {Severity::error, {3, 5}, "unknown key `widht`", "did you mean `width`?"}};
-  const json object = json::parse(error_json(problems, "quad.yaml"));
+  const json object = json::parse(error_json(diagnostics, "quad.yaml"));
   CHECK(object.at("schema") == "tubewright-results/1");
   CHECK_FALSE(object.contains("cases"));
   const json problem = object.at("error").at("problems").at(0);

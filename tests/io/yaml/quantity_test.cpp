@@ -10,17 +10,17 @@ namespace {
 
 double si(const std::string& text, const Measure& measure) {
   const QuantityReading reading = read_quantity(text, false, measure);
-  const auto* complaint = std::get_if<Complaint>(&reading);
-  INFO(text << ": " << (complaint == nullptr ? "" : complaint->message));
-  REQUIRE(complaint == nullptr);
-  return std::get<double>(reading);
+  const auto* diagnostic = reading.error();
+  INFO(text << ": " << (diagnostic == nullptr ? "" : diagnostic->message));
+  REQUIRE(diagnostic == nullptr);
+  return *reading;
 }
 
-Complaint complaint(const std::string& text, const Measure& measure, bool in_quotes = false) {
+Diagnostic diagnostic(const std::string& text, const Measure& measure, bool in_quotes = false) {
   const QuantityReading reading = read_quantity(text, in_quotes, measure);
   INFO(text);
-  REQUIRE(std::holds_alternative<Complaint>(reading));
-  return std::get<Complaint>(reading);
+  REQUIRE(!reading);
+  return *reading.error();
 }
 
 }  // namespace
@@ -82,32 +82,32 @@ TEST_CASE("products, quotients and powers of units are worked out") {
 }
 
 TEST_CASE("a unit of another kind is named, with what was expected") {
-  const Complaint wall = complaint("3 lb", measure::length);
+  const Diagnostic wall = diagnostic("3 lb", measure::length);
   CHECK(wall.message == "`3 lb` is a mass, not a length");
   CHECK(wall.advice == "write a number in mm, or a length such as `1 in`");
-  CHECK(complaint("20 lb", measure::force).advice ==
+  CHECK(diagnostic("20 lb", measure::force).advice ==
         "write a number in N; pounds of force are `lbf`");
-  CHECK(complaint("20 lbf", measure::mass).advice ==
+  CHECK(diagnostic("20 lbf", measure::mass).advice ==
         "write a number in kg; pounds of mass are `lb`");
-  CHECK(complaint("400 N m", measure::turning_rate).message ==
+  CHECK(diagnostic("400 N m", measure::turning_rate).message ==
         "`400 N m` is a moment, not a moment per angle");
-  CHECK(complaint("10 deg", measure::slope).message == "`10 deg` is an angle, not a slope");
-  CHECK(complaint("3 kg2", measure::mass).message ==
+  CHECK(diagnostic("10 deg", measure::slope).message == "`10 deg` is an angle, not a slope");
+  CHECK(diagnostic("3 kg2", measure::mass).message ==
         "`3 kg2` is another kind of quantity, not a mass");
-  CHECK(complaint("1 m/s2", measure::multiple_of_g).message == "`1 m/s2` is not a multiple of g");
+  CHECK(diagnostic("1 m/s2", measure::multiple_of_g).message == "`1 m/s2` is not a multiple of g");
 }
 
 TEST_CASE("a unit that cannot be read says why") {
-  CHECK(complaint("1 inn", measure::length).advice == "did you mean `in`?");
-  CHECK(complaint("1 furlong", measure::length).message == "unknown unit `furlong`");
+  CHECK(diagnostic("1 inn", measure::length).advice == "did you mean `in`?");
+  CHECK(diagnostic("1 furlong", measure::length).message == "unknown unit `furlong`");
   for (const char* text : {"1 mm/", "1 /mm", "1 N/mm m", "1 mm^", "1 mm^0", "1 mm..", "1 (mm)",
                            "1 N**m", "1 mm^-", "1 mm 2", "1 m m m m m m m m m"}) {
-    CHECK_THAT(complaint(text, measure::length).message, ContainsSubstring("cannot read the unit"));
+    CHECK_THAT(diagnostic(text, measure::length).message, ContainsSubstring("cannot read the unit"));
   }
 }
 
 TEST_CASE("traps of numbers in text are refused") {
-  const auto refused = [](const char* text) { return complaint(text, measure::number).message; };
+  const auto refused = [](const char* text) { return diagnostic(text, measure::number).message; };
   CHECK(refused("010") == "`010` starts with a zero, which some programs read in another base");
   CHECK_THAT(refused("-00.5"), ContainsSubstring("starts with a zero"));
   CHECK(refused("0x10") == "`0x10` is not a decimal number");
@@ -120,16 +120,16 @@ TEST_CASE("traps of numbers in text are refused") {
   CHECK(refused("1e16") == "`1e16` is too large");
   CHECK(refused("yes") == "`yes` is not a number");
   for (const char* text : {"", ".", "-", "e5", "1e", "1.2.3", "--1", "1 2", "1 mm"}) refused(text);
-  CHECK(complaint("25", measure::length, true).message ==
+  CHECK(diagnostic("25", measure::length, true).message ==
         "the number `25` stands in quotes, as text");
-  CHECK_THAT(complaint("9e14 km", measure::length).message, ContainsSubstring("too large"));
+  CHECK_THAT(diagnostic("9e14 km", measure::length).message, ContainsSubstring("too large"));
 }
 
 TEST_CASE("numbers too small for the machine are zero") {
   CHECK(si("1e-999", measure::number) == 0);
   CHECK(si("0." + std::string(400, '0') + "1", measure::number) == 0);
   CHECK(si("-0", measure::number) == 0);
-  CHECK_THAT(complaint(std::string(400, '9'), measure::number).message,
+  CHECK_THAT(diagnostic(std::string(400, '9'), measure::number).message,
              ContainsSubstring("is too large"));
 }
 

@@ -9,11 +9,11 @@ namespace tubewright::strict_yaml_test {
 namespace {
 
 YamlNode parsed(const std::string& text) {
-  Problems problems;
-  std::optional<YamlNode> root = parse_strict_yaml(text, problems);
+  Diagnostics diagnostics;
+  std::optional<YamlNode> root = parse_strict_yaml(text, diagnostics);
   INFO(text);
   REQUIRE(root.has_value());
-  REQUIRE(problems.empty());
+  REQUIRE(diagnostics.empty());
   return *std::move(root);
 }
 

@@ -35,7 +35,7 @@ int main() {
   Actions actions = no_actions(model);
   actions.nodal[6 + 2] = -P;
   const StaticResult result = solve_statics(model, {actions});
-  const auto* solutions = std::get_if<std::vector<StaticSolution>>(&result);
+  const auto* solutions = result.get();
   if (!solutions) return 2;
   const double tip = solutions->front().displacements[6 + 2];
   const double expected = -P * L * L * L / (3 * E * I);

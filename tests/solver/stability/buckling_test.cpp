@@ -17,8 +17,8 @@ constexpr double pi = std::numbers::pi;
 
 StaticSolution statics(const Model& model, const Actions& actions) {
   const StaticResult result = solve_statics(model, {actions});
-  REQUIRE(std::holds_alternative<std::vector<StaticSolution>>(result));
-  return std::get<std::vector<StaticSolution>>(result).front();
+  REQUIRE(result.has_value());
+  return result->front();
 }
 
 Buckling buckled(const Model& model, const Actions& actions, int count = 1) {

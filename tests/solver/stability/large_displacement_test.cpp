@@ -376,7 +376,7 @@ TEST_CASE("a frame's tangent and rate are the derivatives of its out-of-balance"
   at(a, 5, rx) = -30;
   a.prescribed[6 * 2 + z] = 0.05;
   a.prescribed[6 * 2 + ry] = 0.3;
-  const DeformableFrame frame = std::get<DeformableFrame>(deformable_frame(f.model, a));
+  const DeformableFrame frame = *deformable_frame(f.model, a);
   Configuration p = reference_configuration(frame);
   std::mt19937 random(4);
   std::uniform_real_distribution<double> any(-0.15, 0.15);

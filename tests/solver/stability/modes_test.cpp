@@ -17,8 +17,8 @@ constexpr double pi = std::numbers::pi;
 
 Modes solved(const Model& model, int count, const std::vector<AddedMass>& added = {}) {
   const auto outcome = natural_modes(model, added, count);
-  REQUIRE(std::holds_alternative<Modes>(outcome));
-  return std::get<Modes>(outcome);
+  REQUIRE(outcome.has_value());
+  return *outcome;
 }
 
 std::vector<double> elastic(const Modes& modes) {

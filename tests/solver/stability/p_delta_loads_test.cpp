@@ -14,8 +14,8 @@ namespace {
 
 StaticSolution first_order(const Model& model, const Actions& actions) {
   const StaticResult result = solve_statics(model, {actions});
-  REQUIRE(std::holds_alternative<std::vector<StaticSolution>>(result));
-  return std::get<std::vector<StaticSolution>>(result).front();
+  REQUIRE(result.has_value());
+  return result->front();
 }
 
 SecondOrder second_order(const Model& model, const Actions& actions, double safety_factor = 1) {

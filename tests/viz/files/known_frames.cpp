@@ -129,10 +129,10 @@ Frame mixed_frame() {
 }
 
 Analysis analysed(const Frame& frame) {
-  AnalysisOutcome outcome = analyse(frame);
-  if (const auto* problems = std::get_if<Problems>(&outcome))
-    throw std::runtime_error(problems->empty() ? "no answer" : problems->front().message);
-  return std::get<Analysis>(std::move(outcome));
+  Result<Analysis> outcome = analyse(frame);
+  if (const auto* diagnostics = outcome.error())
+    throw std::runtime_error(diagnostics->empty() ? "no answer" : diagnostics->front().message);
+  return *std::move(outcome);
 }
 
 }  // namespace tubewright

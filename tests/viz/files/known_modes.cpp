@@ -90,16 +90,16 @@ Frame hinged_cantilevers() {
 
 FrameModes modes_of(const Frame& frame, int count) {
   auto outcome = frame_modes(frame, count);
-  if (const auto* problems = std::get_if<Problems>(&outcome))
-    throw std::runtime_error(problems->empty() ? "no modes" : problems->front().message);
-  return std::get<FrameModes>(std::move(outcome));
+  if (const auto* diagnostics = outcome.error())
+    throw std::runtime_error(diagnostics->empty() ? "no modes" : diagnostics->front().message);
+  return *std::move(outcome);
 }
 
 FrameModes refined_modes(const Frame& frame, int pieces, int count) {
   FrameModes result = no_modes(frame, pieces);
   const Model& fine = result.fine.model;
   const auto outcome = natural_modes(fine, {}, count);
-  for (const Mode& mode : std::get<Modes>(outcome).modes) {
+  for (const Mode& mode : outcome->modes) {
     double greatest = 0;
     for (std::size_t n = 0; n < fine.nodes.size(); ++n) {
       const auto at = dofs_per_node * static_cast<Eigen::Index>(n);

@@ -1,4 +1,4 @@
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 
 #include <algorithm>
 #include <string_view>
@@ -83,7 +83,7 @@ Excerpt excerpt(std::string_view line, int column) {
   return e;
 }
 
-void append_source(std::string& out, const Problem& problem, std::string_view line) {
+void append_source(std::string& out, const Diagnostic& problem, std::string_view line) {
   const Excerpt e = excerpt(line, problem.place.column);
   const std::string number = std::to_string(problem.place.line);
   const std::string gutter(std::max<std::size_t>(4, number.size()), ' ');
@@ -103,7 +103,7 @@ void append_source(std::string& out, const Problem& problem, std::string_view li
 
 }  // namespace
 
-std::string render(const Problem& problem, const FrameText& file) {
+std::string render(const Diagnostic& problem, const FrameText& file) {
   const bool placed = problem.place.line > 0 && problem.place.column > 0;
   std::string out = file.name;
   if (placed) {
@@ -119,11 +119,11 @@ std::string render(const Problem& problem, const FrameText& file) {
   return out;
 }
 
-std::string render(const Problems& problems, const FrameText& file) {
+std::string render(const Diagnostics& diagnostics, const FrameText& file) {
   std::string out;
-  const std::size_t shown = std::min(problems.size(), most_problems_shown);
-  for (std::size_t i = 0; i < shown; ++i) out += render(problems[i], file);
-  if (const std::size_t more = problems.size() - shown; more > 0) {
+  const std::size_t shown = std::min(diagnostics.size(), most_diagnostics_shown);
+  for (std::size_t i = 0; i < shown; ++i) out += render(diagnostics[i], file);
+  if (const std::size_t more = diagnostics.size() - shown; more > 0) {
     out += file.name + ": " + std::to_string(more) + " more like these are not shown\n";
   }
   return out;

@@ -1,15 +1,15 @@
-#include "io/yaml/diagnostics.h"
+#include "io/yaml/render_diagnostics.h"
 
 #include "io/text/utf8.h"
 #include "tests/catch.h"
 
-namespace tubewright::diagnostics_test {
+namespace tubewright::render_diagnostics_test {
 
 namespace {
 
-std::string shown(const std::string& text, Place place, const std::string& message = "wrong",
+std::string shown(const std::string& text, SourceLocation place, const std::string& message = "wrong",
                   const std::string& advice = "mend it") {
-  return render(Problem{Severity::error, place, message, advice}, {"f.yaml", text});
+  return render(Diagnostic{Severity::error, place, message, advice}, {"f.yaml", text});
 }
 
 }  // namespace
@@ -55,15 +55,15 @@ TEST_CASE("of a very long line the part round the fault is shown") {
 }
 
 TEST_CASE("a problem without a place names the file only") {
-  CHECK(render(Problem{Severity::warning, {}, "`limits` is odd", "look again"}, {"f.yaml", "a"}) ==
+  CHECK(render(Diagnostic{Severity::warning, {}, "`limits` is odd", "look again"}, {"f.yaml", "a"}) ==
         "f.yaml: warning: `limits` is odd\n     | look again\n");
 }
 
 TEST_CASE("many problems are cut with a count of the rest") {
-  const Problems problems(most_problems_shown + 7,
-                          Problem{Severity::error, {1, 1}, "wrong", "mend it"});
-  const std::string out = render(problems, {"f.yaml", "a"});
-  CHECK(std::count(out.begin(), out.end(), '^') == static_cast<int>(most_problems_shown));
+  const Diagnostics diagnostics(most_diagnostics_shown + 7,
+                          Diagnostic{Severity::error, {1, 1}, "wrong", "mend it"});
+  const std::string out = render(diagnostics, {"f.yaml", "a"});
+  CHECK(std::count(out.begin(), out.end(), '^') == static_cast<int>(most_diagnostics_shown));
   CHECK_THAT(out, ContainsSubstring("f.yaml: 7 more like these are not shown\n"));
 }
 
@@ -86,4 +86,4 @@ TEST_CASE("text in messages cannot drive a terminal") {
   CHECK(one_line("abcdef", 3) == "abc…");
 }
 
-}  // namespace tubewright::diagnostics_test
+}  // namespace tubewright::render_diagnostics_test

@@ -1,4 +1,4 @@
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 
 #include <algorithm>
 #include <cstdio>
@@ -68,25 +68,25 @@ std::string decimals(double value, int count) {
   return text;
 }
 
-void add_error(Problems& problems, const Place& place, std::string message, std::string advice) {
-  problems.push_back({Severity::error, place, std::move(message), std::move(advice)});
+void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message, std::string advice) {
+  diagnostics.push_back({Severity::error, place, std::move(message), std::move(advice)});
 }
 
-void add_warning(Problems& problems, const Place& place, std::string message, std::string advice) {
-  problems.push_back({Severity::warning, place, std::move(message), std::move(advice)});
+void add_warning(Diagnostics& diagnostics, const SourceLocation& place, std::string message, std::string advice) {
+  diagnostics.push_back({Severity::warning, place, std::move(message), std::move(advice)});
 }
 
-Problems in_file_order(Problems problems, const Frame& frame) {
-  if (problems.empty()) return problems;
-  std::stable_sort(problems.begin(), problems.end(), [](const Problem& a, const Problem& b) {
-    const auto key = [](const Place& p) { return std::tuple(p.line == 0, p.line, p.column); };
+Diagnostics in_file_order(Diagnostics diagnostics, const Frame& frame) {
+  if (diagnostics.empty()) return diagnostics;
+  std::stable_sort(diagnostics.begin(), diagnostics.end(), [](const Diagnostic& a, const Diagnostic& b) {
+    const auto key = [](const SourceLocation& p) { return std::tuple(p.line == 0, p.line, p.column); };
     return key(a.place) < key(b.place);
   });
 
   const TubeOfPiece tubes = tubes_of_pieces(frame);
   std::unordered_set<std::string> seen;
-  Problems kept;
-  for (Problem& p : problems) {
+  Diagnostics kept;
+  for (Diagnostic& p : diagnostics) {
     std::string own = signature(p.message, frame, tubes, false);
     if (seen.contains(own)) continue;
     if (frame.mirror && seen.contains(signature(p.message, frame, tubes, true))) continue;

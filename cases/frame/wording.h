@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -21,11 +21,11 @@ std::string in_mm(double metres);
 /// With so many decimals: "0.58".
 std::string decimals(double value, int count);
 
-void add_error(Problems& problems, const Place& place, std::string message, std::string advice);
-void add_warning(Problems& problems, const Place& place, std::string message, std::string advice);
+void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message, std::string advice);
+void add_warning(Diagnostics& diagnostics, const SourceLocation& place, std::string message, std::string advice);
 
 /// In file order, what has no place last. Of problems that differ only in the piece of a path, or
 /// in the side of a mirrored pair, the first is kept.
-Problems in_file_order(Problems problems, const Frame& frame);
+Diagnostics in_file_order(Diagnostics diagnostics, const Frame& frame);
 
 }  // namespace tubewright

@@ -1,10 +1,10 @@
-#include "io/yaml/faults.h"
+#include "io/yaml/yaml_errors.h"
 
 #include <algorithm>
 #include <array>
 #include <cstdio>
 
-#include "cases/frame/findings.h"
+#include "cases/frame/wording.h"
 #include "cases/frame/nearest_name.h"
 #include "io/text/utf8.h"
 
@@ -59,70 +59,70 @@ std::string either(const std::vector<std::string>& words) {
   return text;
 }
 
-Complaint other_encoding() { return {"the file is in UTF-16", "save it as UTF-8"}; }
+Diagnostic other_encoding() { return {"the file is in UTF-16", "save it as UTF-8"}; }
 
-Complaint invalid_byte(char byte) {
+Diagnostic invalid_byte(char byte) {
   return {"the byte " + in_hexadecimal(byte) + " is not UTF-8", "save the file as UTF-8"};
 }
 
-Complaint control_character(char c) {
+Diagnostic control_character(char c) {
   return {"control character " + in_hexadecimal(c) + " in the text", "remove it"};
 }
 
-Complaint tab_in_indentation() { return {"a tab in the indentation", "indent with spaces"}; }
+Diagnostic tab_in_indentation() { return {"a tab in the indentation", "indent with spaces"}; }
 
-Complaint too_large(std::size_t megabytes) {
+Diagnostic too_large(std::size_t megabytes) {
   return {"the file is larger than " + std::to_string(megabytes) + " MB",
           "a frame of 100 000 members takes about 6 MB; is this a frame file?"};
 }
 
-Complaint empty_file() {
+Diagnostic empty_file() {
   return {"the file is empty", "start with `frame: TITLE`; `tubewright start FILE` writes one"};
 }
 
-Complaint not_yaml(const std::string& parser_message) {
+Diagnostic not_yaml(const std::string& parser_message) {
   return {"cannot read this as YAML: " + one_line(parser_message), explained(parser_message)};
 }
 
-Complaint unclosed_quote() {
+Diagnostic unclosed_quote() {
   return {"a quotation mark is opened and never closed", "close it on this line"};
 }
 
-Complaint second_document() {
+Diagnostic second_document() {
   return {"a second document begins here", "put one frame in one file"};
 }
 
-Complaint tag_used() {
+Diagnostic tag_used() {
   return {"tags are not used in frame files", "remove the word that starts with `!`"};
 }
 
-Complaint merge_key() {
+Diagnostic merge_key() {
   return {"merge keys `<<` are not supported",
           "write the keys out, or use an alias for a whole value"};
 }
 
-Complaint odd_key() {
+Diagnostic odd_key() {
   return {"a key must be a plain word", "write `name: value`; put `{` and `[` after the colon"};
 }
 
-Complaint alias_of_itself() { return {"an alias inside its own anchor", "write the value out"}; }
+Diagnostic alias_of_itself() { return {"an alias inside its own anchor", "write the value out"}; }
 
-Complaint too_deep(int levels) {
+Diagnostic too_deep(int levels) {
   return {"nested more than " + std::to_string(levels) + " levels deep",
           "a frame file needs fewer than ten levels"};
 }
 
-Complaint too_many_values() {
+Diagnostic too_many_values() {
   return {"more than two million values, counting what aliases repeat",
           "use fewer aliases of large values"};
 }
 
-Complaint duplicate_key(std::string_view key, const Place& first) {
+Diagnostic duplicate_key(std::string_view key, const SourceLocation& first) {
   return {"key " + shown(key) + " is given twice",
           "first given in line " + std::to_string(first.line) + "; remove one of them"};
 }
 
-Complaint unknown_key(std::string_view key, const std::string& title,
+Diagnostic unknown_key(std::string_view key, const std::string& title,
                       const std::vector<std::string>& known) {
   if (known.empty()) return {"unknown key " + shown(key), title + " has no such key"};
   std::string advice = did_you_mean(key, known);
@@ -130,44 +130,44 @@ Complaint unknown_key(std::string_view key, const std::string& title,
   return {"unknown key " + shown(key), advice};
 }
 
-Complaint key_of_another_kind(std::string_view key, const std::string& title,
+Diagnostic key_of_another_kind(std::string_view key, const std::string& title,
                               const std::vector<std::string>& known) {
   return {"the key " + shown(key) + " does not belong to " + title,
           title + " has the keys " + quoted_list(known)};
 }
 
-Complaint stray_number(std::string_view key) {
+Diagnostic stray_number(std::string_view key) {
   return {"the number " + shown(key) + " belongs to no key",
           "write the decimal point as `.`, or a list in brackets"};
 }
 
-Complaint missing_key(const std::string& owner, const std::string& key, const std::string& help) {
+Diagnostic missing_key(const std::string& owner, const std::string& key, const std::string& help) {
   return {owner + " has no " + quoted(key), "add " + quoted(key + ":") + ", " + help};
 }
 
-Complaint no_value(const std::string& key, const std::string& expected) {
+Diagnostic no_value(const std::string& key, const std::string& expected) {
   if (key.find(' ') != std::string::npos) {
     return {shown(key) + " has no value", "is a colon missing?"};
   }
   return {shown(key) + " has no value", "write " + expected + " after the colon"};
 }
 
-Complaint bad_name(std::string_view name, bool spaces_allowed) {
+Diagnostic bad_name(std::string_view name, bool spaces_allowed) {
   return {shown(name) + " cannot be a name", std::string("use letters, digits, `_`, `-` and `.`") +
                                                  (spaces_allowed ? ", and spaces between" : "")};
 }
 
-Complaint not_a_map_of_keys(const std::string& found) {
+Diagnostic not_a_map_of_keys(const std::string& found) {
   return {"the file holds " + found + " instead of keys with values",
           "start with `frame: TITLE`; `tubewright start FILE` writes an example"};
 }
 
-Complaint wrong_form(const std::string& key, const std::string& found,
+Diagnostic wrong_form(const std::string& key, const std::string& found,
                      const std::string& expected) {
   return {shown(key) + " is " + found, "write " + expected};
 }
 
-Complaint not_a_choice(std::string_view text, const std::string& key,
+Diagnostic not_a_choice(std::string_view text, const std::string& key,
                        const std::vector<std::string>& words) {
   constexpr std::size_t few = 3;
   std::string advice = words.size() > few ? did_you_mean(text, words) : "";
@@ -175,45 +175,45 @@ Complaint not_a_choice(std::string_view text, const std::string& key,
   return {shown(key) + " cannot be " + shown(text), advice};
 }
 
-Complaint not_a_switch(std::string_view text) {
+Diagnostic not_a_switch(std::string_view text) {
   return {shown(text) + " is neither `true` nor `false`", "write `true` or `false`"};
 }
 
-Complaint wrong_count(const std::string& key, std::size_t found, const std::string& expected) {
+Diagnostic wrong_count(const std::string& key, std::size_t found, const std::string& expected) {
   return {shown(key) + " has " + std::to_string(found) + (found == 1 ? " entry" : " entries"),
           "write " + expected};
 }
 
-Complaint given_twice(std::string_view item) {
+Diagnostic given_twice(std::string_view item) {
   return {shown(item) + " is listed twice", "remove one of them"};
 }
 
-Complaint out_of_range(std::string_view text, const std::string& key, const std::string& range) {
+Diagnostic out_of_range(std::string_view text, const std::string& key, const std::string& range) {
   return {shown(key) + " cannot be " + shown(text), "it must be " + range};
 }
 
-Complaint no_shear_modulus(const std::string& material) {
+Diagnostic no_shear_modulus(const std::string& material) {
   return {"material " + quoted(material) + " has neither `G` nor `nu`",
           "add the shear modulus `G` in MPa, or Poisson's ratio `nu`"};
 }
 
-Complaint moduli_disagree(double nu_given, double nu_from_moduli) {
+Diagnostic moduli_disagree(double nu_given, double nu_from_moduli) {
   return {"`nu` is " + to_two_decimals(nu_given) + ", but `E` and `G` make it " +
               to_two_decimals(nu_from_moduli),
           "remove `nu` or `G`: nu = E/(2 G) - 1"};
 }
 
-Complaint reading_without_gauge(const std::string& node) {
+Diagnostic reading_without_gauge(const std::string& node) {
   return {"a reading at " + quoted(node) + ", where no gauge stands",
           "add it to `gauges` with its direction"};
 }
 
-Complaint empty_load(const std::string& member) {
+Diagnostic empty_load(const std::string& member) {
   return {"a load on " + quoted(member) + " with neither `force` nor `moment`",
           "add `force: [x, y, z]` in N or `moment: [x, y, z]` in N m"};
 }
 
-Complaint joint_of_nothing() {
+Diagnostic joint_of_nothing() {
   return {"`joint` has neither `rivet` nor `bond`",
           "add one of them, or remove `joint` for a perfect edge"};
 }

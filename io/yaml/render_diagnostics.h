@@ -1,4 +1,4 @@
-// Problems as the user reads them: file, line and column, the source line, a caret, the advice.
+// Diagnostics as the user reads them: file, line and column, the source line, a caret, the advice.
 //
 //   rail.yaml:3:5: error: unknown key `widht`
 //      3 |     widht: 25
@@ -9,17 +9,17 @@
 
 #include <string>
 
-#include "cases/frame/place.h"
+#include "cases/frame/diagnostic.h"
 #include "io/yaml/frame_text.h"
 
 namespace tubewright {
 
-constexpr std::size_t most_problems_shown = 50;
+constexpr std::size_t most_diagnostics_shown = 50;
 
 /// One problem, ending with a line end. A problem without a place is shown without a source line.
-std::string render(const Problem& problem, const FrameText& file);
+std::string render(const Diagnostic& problem, const FrameText& file);
 
 /// All problems, at most most_problems_shown of them, then how many more there are.
-std::string render(const Problems& problems, const FrameText& file);
+std::string render(const Diagnostics& diagnostics, const FrameText& file);
 
 }  // namespace tubewright
