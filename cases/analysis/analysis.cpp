@@ -85,8 +85,8 @@ Diagnostics cannot_move_far(const Case& c, const std::string& reason) {
 
 /// Twice: under the loads, and under the loads times the reserve.
 Result<CaseResult> large_case(const Frame& frame, const NumberedFrame& numbered,
-                                              const CheckFacts& facts, const Case& c, bool driven,
-                                              const Model& model, const Actions& actions) {
+                              const CheckFacts& facts, const Case& c, bool driven,
+                              const Model& model, const Actions& actions) {
   auto service = solve_large(model, actions);
   if (auto* reason = service.error()) return cannot_move_far(c, *reason);
   const double factor = safety_factor(frame, c);
@@ -97,9 +97,7 @@ Result<CaseResult> large_case(const Frame& frame, const NumberedFrame& numbered,
     design = solve_large(model, raised);
     if (auto* reason = design.error()) return cannot_move_far(c, *reason);
   }
-  return summarise_large_case(frame, numbered, facts, c, driven,
-                              std::move(*service),
-                              *design);
+  return summarise_large_case(frame, numbered, facts, c, driven, std::move(*service), *design);
 }
 
 bool all_finite(const StaticSolution& s) {
@@ -132,7 +130,8 @@ std::optional<WorstOfAll> worst_of_all(const Analysis& analysis) {
 Result<Frame> with_load_cases(Frame frame) {
   if (!frame.vehicle || !frame.cases.empty()) return frame;
   const NumberedFrame numbered = build_model(frame);
-  if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty()) return diagnostics;
+  if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty())
+    return diagnostics;
   const auto facts = vehicle_facts(frame, numbered);
   if (const auto* failure = facts.error()) {
     return failure_diagnostics(frame, numbered, *failure, "");
@@ -142,7 +141,7 @@ Result<Frame> with_load_cases(Frame frame) {
 }
 
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only,
-                        const AnalysisOptions& options, const TellStep& tell) {
+                         const AnalysisOptions& options, const TellStep& tell) {
   tell("solving load cases", 0, 0);
   NumberedFrame numbered = build_model(frame);
   std::vector<const Case*> held, driven;  // by the supports; by wheels, held by nothing
@@ -196,7 +195,8 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     }
   }
   if (frame.vehicle && !driven.empty()) {
-    if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty()) return diagnostics;
+    if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty())
+      return diagnostics;
     tell("solving load cases", 0, 0);
     VehicleOutcome solved = solve_vehicle_cases(frame, numbered, driven);
     if (const auto* failure = solved.error()) {

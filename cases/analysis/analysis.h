@@ -7,8 +7,8 @@
 
 #include "cases/analysis/case_result.h"
 #include "cases/analysis/tell_step.h"
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_summary.h"
 #include "cases/vehicle/vehicle_cases.h"
@@ -55,6 +55,6 @@ Result<Frame> with_load_cases(Frame frame);
 /// Solves the named cases (all if empty) and makes the checks of each. Requires: validate() found
 /// no error.
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only = {},
-                        const AnalysisOptions& options = {}, const TellStep& tell = tell_nobody);
+                         const AnalysisOptions& options = {}, const TellStep& tell = tell_nobody);
 
 }  // namespace tubewright

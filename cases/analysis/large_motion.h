@@ -10,8 +10,8 @@
 #include "solver/elements/stress.h"
 #include "solver/model/actions.h"
 #include "solver/model/model.h"
-#include "solver/statics/recovery.h"
 #include "solver/model/outcome.h"
+#include "solver/statics/recovery.h"
 
 namespace tubewright {
 

@@ -23,10 +23,7 @@ enum class Severity { error, warning, note };
 struct Diagnostic {
   Diagnostic() = default;
   Diagnostic(Severity severity, SourceLocation place, std::string message, std::string advice)
-      : severity(severity),
-        place(place),
-        message(std::move(message)),
-        advice(std::move(advice)) {}
+      : severity(severity), place(place), message(std::move(message)), advice(std::move(advice)) {}
   /// An error of a text, before it is known where the text stands: see error_at().
   Diagnostic(std::string message, std::string advice)
       : message(std::move(message)), advice(std::move(advice)) {}

@@ -47,8 +47,8 @@ int NameIndex::find(const std::string& name) const {
   return found == index_.end() ? -1 : found->second;
 }
 
-int NameIndex::find(const std::string& name, const std::string& subject, const SourceLocation& place,
-                    Diagnostics& diagnostics) const {
+int NameIndex::find(const std::string& name, const std::string& subject,
+                    const SourceLocation& place, Diagnostics& diagnostics) const {
   const int index = find(name);
   if (index < 0) {
     add_error(diagnostics, place,

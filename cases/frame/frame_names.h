@@ -5,8 +5,8 @@
 #include <unordered_map>
 #include <vector>
 
-#include "cases/frame/wording.h"
 #include "cases/frame/frame.h"
+#include "cases/frame/wording.h"
 
 namespace tubewright {
 

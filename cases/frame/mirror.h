@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 
 namespace tubewright {
 

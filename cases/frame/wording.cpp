@@ -68,20 +68,25 @@ std::string decimals(double value, int count) {
   return text;
 }
 
-void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message, std::string advice) {
+void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
+               std::string advice) {
   diagnostics.push_back({Severity::error, place, std::move(message), std::move(advice)});
 }
 
-void add_warning(Diagnostics& diagnostics, const SourceLocation& place, std::string message, std::string advice) {
+void add_warning(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
+                 std::string advice) {
   diagnostics.push_back({Severity::warning, place, std::move(message), std::move(advice)});
 }
 
 Diagnostics in_file_order(Diagnostics diagnostics, const Frame& frame) {
   if (diagnostics.empty()) return diagnostics;
-  std::stable_sort(diagnostics.begin(), diagnostics.end(), [](const Diagnostic& a, const Diagnostic& b) {
-    const auto key = [](const SourceLocation& p) { return std::tuple(p.line == 0, p.line, p.column); };
-    return key(a.place) < key(b.place);
-  });
+  std::stable_sort(diagnostics.begin(), diagnostics.end(),
+                   [](const Diagnostic& a, const Diagnostic& b) {
+                     const auto key = [](const SourceLocation& p) {
+                       return std::tuple(p.line == 0, p.line, p.column);
+                     };
+                     return key(a.place) < key(b.place);
+                   });
 
   const TubeOfPiece tubes = tubes_of_pieces(frame);
   std::unordered_set<std::string> seen;

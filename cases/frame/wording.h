@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 
 namespace tubewright {
 
@@ -21,8 +21,10 @@ std::string in_mm(double metres);
 /// With so many decimals: "0.58".
 std::string decimals(double value, int count);
 
-void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message, std::string advice);
-void add_warning(Diagnostics& diagnostics, const SourceLocation& place, std::string message, std::string advice);
+void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
+               std::string advice);
+void add_warning(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
+                 std::string advice);
 
 /// In file order, what has no place last. Of problems that differ only in the piece of a path, or
 /// in the side of a mirrored pair, the first is kept.

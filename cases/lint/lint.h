@@ -1,8 +1,8 @@
 // Doubts about a frame: things that are allowed but seldom meant.
 #pragma once
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 
 namespace tubewright {
 

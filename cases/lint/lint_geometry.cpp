@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cases/frame/wording.h"
 #include "cases/frame/near_pairs.h"
+#include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
 
 namespace tubewright {

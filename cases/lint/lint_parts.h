@@ -2,9 +2,9 @@
 // `most_of_a_kind` doubts.
 #pragma once
 
+#include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
 #include "cases/frame/layout.h"
-#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 

@@ -73,7 +73,7 @@ const Wheel* loose_wheel(const Frame& frame, const FreeMotion& motion) {
 
 /// An upright has six freedoms, so it wants six restraints: links and a spring.
 Diagnostic loose_upright(const Frame& frame, const FreeMotion& motion, const Wheel& wheel,
-                      const std::string& when) {
+                         const std::string& when) {
   int links = 0, tubes = 0;
   for (const Member& m : frame.members) {
     if (is_carrier(wheel, m.from) == is_carrier(wheel, m.to)) continue;
@@ -99,7 +99,7 @@ Diagnostic loose_upright(const Frame& frame, const FreeMotion& motion, const Whe
 }  // namespace
 
 Diagnostics failure_diagnostics(const Frame& frame, const NumberedFrame& numbered,
-                          const StaticFailure& failure, const std::string& case_name) {
+                                const StaticFailure& failure, const std::string& case_name) {
   const std::string slack = slack_names(frame, numbered, failure.slack);
   if (failure.mechanism.empty()) {
     return {{Severity::error,
@@ -113,7 +113,7 @@ Diagnostics failure_diagnostics(const Frame& frame, const NumberedFrame& numbere
   for (const FreeMotion& motion : failure.mechanism.motions) {
     const Wheel* wheel = loose_wheel(frame, motion);
     diagnostics.push_back(wheel != nullptr ? loose_upright(frame, motion, *wheel, when)
-                                        : free_motion(frame, motion, when));
+                                           : free_motion(frame, motion, when));
   }
   return diagnostics;
 }

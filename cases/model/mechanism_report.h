@@ -1,8 +1,8 @@
 // A frame that can move, or cables that do not settle, told to its builder.
 #pragma once
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "solver/statics/statics.h"
 
@@ -10,6 +10,6 @@ namespace tubewright {
 
 /// One error for each free motion: the node, the direction, what else moves, what to do.
 Diagnostics failure_diagnostics(const Frame& frame, const NumberedFrame& numbered,
-                          const StaticFailure& failure, const std::string& case_name);
+                                const StaticFailure& failure, const std::string& case_name);
 
 }  // namespace tubewright

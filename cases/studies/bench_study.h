@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 
 namespace tubewright {
 

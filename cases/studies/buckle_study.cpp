@@ -54,8 +54,8 @@ CaseBuckling case_buckling(const Analysis& analysis, const CaseResult& result, i
 
 double amplification(double alpha) { return 1 / (1 - 1 / alpha); }
 
-Result<BuckleStudy> buckle_study(const Frame& frame,
-                                                 const std::vector<std::string>& only, int count) {
+Result<BuckleStudy> buckle_study(const Frame& frame, const std::vector<std::string>& only,
+                                 int count) {
   Result<Analysis> outcome = analyse(frame, only);
   if (auto* diagnostics = outcome.error()) return *diagnostics;
   const Analysis& analysis = *outcome;

@@ -6,8 +6,8 @@
 
 #include "cases/analysis/analysis.h"
 #include "cases/checks/buckling_lengths.h"
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 
 namespace tubewright {
 
@@ -32,7 +32,7 @@ double amplification(double alpha);
 /// Linear buckling of every case (or those named), beams cut into pieces, sheets with the stiffness
 /// that the case leaves them. Bending moments do not tip members over here: right for closed tubes.
 /// Requires: the frame is sound and has load cases.
-Result<BuckleStudy> buckle_study(const Frame& frame,
-                                                 const std::vector<std::string>& only, int count);
+Result<BuckleStudy> buckle_study(const Frame& frame, const std::vector<std::string>& only,
+                                 int count);
 
 }  // namespace tubewright

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "cases/analysis/analysis.h"
-#include "cases/frame/wording.h"
 #include "cases/frame/nearest_name.h"
+#include "cases/frame/wording.h"
 #include "cases/model/case_actions.h"
 #include "solver/elements/stress.h"
 
@@ -210,12 +210,12 @@ bool FatigueScreening::passes() const {
   return worst < 0 || tubewright::passes(*members[static_cast<size_t>(worst)].result.utilisation);
 }
 
-Result<std::optional<FatigueScreening>> fatigue_screening(
-    const Analysis& analysis) {
+Result<std::optional<FatigueScreening>> fatigue_screening(const Analysis& analysis) {
   const Frame& frame = analysis.frame;
   const std::vector<Block> blocks = blocks_of(frame);
   if (blocks.empty()) return std::optional<FatigueScreening>();
-  if (Diagnostics diagnostics = unknown_cases(frame, blocks); !diagnostics.empty()) return diagnostics;
+  if (Diagnostics diagnostics = unknown_cases(frame, blocks); !diagnostics.empty())
+    return diagnostics;
   SolvedCases cases(analysis);
   std::vector<std::string> names;
   for (const Block& b : blocks) names.insert(names.end(), {b.from, b.to});

@@ -48,8 +48,8 @@ struct FatigueScreening {
   bool passes() const;
 };
 
-/// Nothing where there is no spectrum: no vehicle and no `life`. Diagnostics: a case that is not there
-/// or has no answer. Cases that `analysis` does not hold are solved.
+/// Nothing where there is no spectrum: no vehicle and no `life`. Diagnostics: a case that is not
+/// there or has no answer. Cases that `analysis` does not hold are solved.
 Result<std::optional<FatigueScreening>> fatigue_screening(const Analysis& analysis);
 
 }  // namespace tubewright

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "cases/analysis/analysis.h"
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 
 namespace tubewright {
 

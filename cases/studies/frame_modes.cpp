@@ -140,7 +140,7 @@ Result<FrameModes> frame_modes(const Frame& frame, int count) {
       std::erase_if(motion.moving, [&](int n) { return n >= known; });
     }
     return failure_diagnostics(frame, numbered,
-                            {0, *mechanism, std::vector<bool>(numbered.model.bars.size())}, "");
+                               {0, *mechanism, std::vector<bool>(numbered.model.bars.size())}, "");
   }
   Modes& modes = *outcome;
   const std::vector<double> masses = nodal_masses(numbered.model, distribution);

@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_distribution.h"
 #include "solver/stability/modes.h"

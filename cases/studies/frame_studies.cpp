@@ -14,9 +14,8 @@ std::optional<Study> if_answered(Result<Study> outcome) {
 }
 
 /// The load cases solved and checked, and nothing more.
-Result<FrameStudies> solved(const Frame& frame,
-                                            const std::vector<std::string>& only,
-                                            const AnalysisOptions& options, const TellStep& tell) {
+Result<FrameStudies> solved(const Frame& frame, const std::vector<std::string>& only,
+                            const AnalysisOptions& options, const TellStep& tell) {
   Result<Analysis> outcome = analyse(frame, only, options, tell);
   if (auto* diagnostics = outcome.error()) return std::move(*diagnostics);
   FrameStudies studies;
@@ -24,10 +23,8 @@ Result<FrameStudies> solved(const Frame& frame,
   return studies;
 }
 
-Result<FrameStudies> with_fatigue(const Frame& frame,
-                                                  const std::vector<std::string>& only,
-                                                  const AnalysisOptions& options,
-                                                  const TellStep& tell) {
+Result<FrameStudies> with_fatigue(const Frame& frame, const std::vector<std::string>& only,
+                                  const AnalysisOptions& options, const TellStep& tell) {
   auto outcome = solved(frame, only, options, tell);
   auto* studies = outcome.get();
   if (studies == nullptr) return outcome;
@@ -44,17 +41,13 @@ bool FrameStudies::passes() const {
   return analysis.passes() && (!fatigue || !fatigue->counts || fatigue->passes());
 }
 
-Result<FrameStudies> verdict_check(const Frame& frame,
-                                                   const std::vector<std::string>& only,
-                                                   const AnalysisOptions& options,
-                                                   const TellStep& tell) {
+Result<FrameStudies> verdict_check(const Frame& frame, const std::vector<std::string>& only,
+                                   const AnalysisOptions& options, const TellStep& tell) {
   return frame.life ? with_fatigue(frame, only, options, tell) : solved(frame, only, options, tell);
 }
 
-Result<FrameStudies> full_check(const Frame& frame,
-                                                const std::vector<std::string>& only,
-                                                const AnalysisOptions& options,
-                                                const TellStep& tell) {
+Result<FrameStudies> full_check(const Frame& frame, const std::vector<std::string>& only,
+                                const AnalysisOptions& options, const TellStep& tell) {
   auto outcome = with_fatigue(frame, only, options, tell);
   auto* studies = outcome.get();
   if (studies != nullptr && frame.members.size() <= large_frame) {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "cases/analysis/analysis.h"
+#include "cases/frame/diagnostic.h"
 #include "cases/studies/buckle_study.h"
 #include "cases/studies/fatigue_screening.h"
 #include "cases/studies/floor_study.h"
@@ -16,7 +17,6 @@
 #include "cases/studies/what_if.h"
 #include "cases/workshop/cut_list.h"
 #include "cases/workshop/sheet_blanks.h"
-#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -42,16 +42,14 @@ struct FrameStudies {
 
 /// The load cases solved and checked, screened for fatigue, and (large frames excepted) what
 /// becomes of the frame if it comes out otherwise than drawn. `only`: see analyse().
-Result<FrameStudies> full_check(const Frame& frame,
-                                                const std::vector<std::string>& only = {},
-                                                const AnalysisOptions& options = {},
-                                                const TellStep& tell = tell_nobody);
+Result<FrameStudies> full_check(const Frame& frame, const std::vector<std::string>& only = {},
+                                const AnalysisOptions& options = {},
+                                const TellStep& tell = tell_nobody);
 
 /// As much of it as the verdict needs.
-Result<FrameStudies> verdict_check(const Frame& frame,
-                                                   const std::vector<std::string>& only = {},
-                                                   const AnalysisOptions& options = {},
-                                                   const TellStep& tell = tell_nobody);
+Result<FrameStudies> verdict_check(const Frame& frame, const std::vector<std::string>& only = {},
+                                   const AnalysisOptions& options = {},
+                                   const TellStep& tell = tell_nobody);
 
 /// Adds the studies that the frame has what it takes for: those of a report, its files for the
 /// workshop and its modes. Of large frames only what the workshop needs.

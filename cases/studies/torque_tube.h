@@ -3,8 +3,8 @@
 
 #include <vector>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "solver/model/model.h"
 
 namespace tubewright {

@@ -205,8 +205,8 @@ Result<Solved> solve(const Frame& frame, TorsionHold hold) {
   const double twist = twist_of(s.front, s.solution) - twist_of(s.rear, s.solution);
   if (!(twist > 0) || !std::isfinite(twist)) {
     return Diagnostics{{Severity::error, frame.torsion->place,
-                     "the torsion test does not twist the frame",
-                     "check where its couple enters and what the nodes are joined to"}};
+                        "the torsion test does not twist the frame",
+                        "check where its couple enters and what the nodes are joined to"}};
   }
   return s;
 }

@@ -4,8 +4,8 @@
 
 #include <optional>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "cases/model/mass_summary.h"
 #include "cases/studies/roll_support.h"
 #include "cases/studies/torsion.h"

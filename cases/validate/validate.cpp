@@ -1,7 +1,7 @@
 #include "cases/validate/validate.h"
 
-#include "cases/frame/wording.h"
 #include "cases/frame/sensible_ranges.h"
+#include "cases/frame/wording.h"
 #include "cases/validate/validate_parts.h"
 
 namespace tubewright {

@@ -1,8 +1,8 @@
 // Faults of a frame that a reader of single keys cannot see: references, geometry, joints.
 #pragma once
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 
 namespace tubewright {
 

@@ -18,7 +18,8 @@ bool check_vector(const Eigen::Vector3d& v, const Range& range, const std::strin
 }
 
 void check_loaded_member(const Frame& frame, const FrameNames& names, const std::string& member,
-                         const std::string& subject, const SourceLocation& place, Diagnostics& diagnostics) {
+                         const std::string& subject, const SourceLocation& place,
+                         Diagnostics& diagnostics) {
   const int index = names.loadable.find(member, subject, place, diagnostics);
   if (index < 0 || frame.members[index].kind == MemberKind::beam) return;
   add_error(diagnostics, place,
@@ -36,7 +37,8 @@ void check_node_actions(const FrameNames& names, const Case& c, Diagnostics& dia
   }
 }
 
-void check_static(const Frame& frame, const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
+void check_static(const Frame& frame, const FrameNames& names, const Case& c,
+                  Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   check_node_actions(names, c, diagnostics);
   for (const LineLoad& load : c.line_loads) {
@@ -52,7 +54,8 @@ void check_static(const Frame& frame, const FrameNames& names, const Case& c, Di
   check_vector(c.gravity, sensible::multiple_of_g, subject, "gravity", c.place, diagnostics);
 }
 
-void check_step(const Frame& frame, const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
+void check_step(const Frame& frame, const FrameNames& names, const Case& c,
+                Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   const StepStrike& step = *c.step;
   check_range(step.factor, sensible::positive_factor, subject, "factor", step.place, diagnostics);
@@ -67,7 +70,8 @@ void check_step(const Frame& frame, const FrameNames& names, const Case& c, Diag
 }
 
 void check_handled_nodes(const FrameNames& names, const std::vector<std::string>& nodes,
-                         const std::string& subject, const SourceLocation& place, Diagnostics& diagnostics) {
+                         const std::string& subject, const SourceLocation& place,
+                         Diagnostics& diagnostics) {
   for (const std::string& node : nodes) joined_node(names, node, subject, place, diagnostics);
 }
 
@@ -105,7 +109,8 @@ void check_handling(const FrameNames& names, const Case& c, Diagnostics& diagnos
             "give each a case of its own; `vertical` may go with them");
 }
 
-void check_driving(const Frame& frame, const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
+void check_driving(const Frame& frame, const FrameNames& names, const Case& c,
+                   Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   if (!frame.vehicle) {
     add_error(diagnostics, c.place, subject + " is of `kind: vehicle`, but there is no `vehicle`",

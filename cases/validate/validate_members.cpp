@@ -29,7 +29,8 @@ void check_ends(const Frame& frame, const FrameNames& names, const Layout& layou
   const int from = names.nodes.find(m.from, subject, m.place, diagnostics);
   if (m.from == m.to) {
     if (from >= 0) {
-      add_error(diagnostics, m.place, subject + " starts and ends at the same node " + quoted(m.from),
+      add_error(diagnostics, m.place,
+                subject + " starts and ends at the same node " + quoted(m.from),
                 "`from` and `to` must be different nodes");
     }
     return;
@@ -98,7 +99,8 @@ void check_releases(const Member& m, const std::string& subject, Diagnostics& di
             advice);
 }
 
-void check_buckling_and_weld(const Member& m, const std::string& subject, Diagnostics& diagnostics) {
+void check_buckling_and_weld(const Member& m, const std::string& subject,
+                             Diagnostics& diagnostics) {
   constexpr Range length_factor{0.1, 100, "a factor of 0.1 to 100 on the member's length"};
   for (const std::optional<double>& factor : m.buckling_length) {
     if (factor) {
@@ -115,7 +117,8 @@ void check_buckling_and_weld(const Member& m, const std::string& subject, Diagno
 
 void validate_nodes(const Frame& frame, Diagnostics& diagnostics) {
   if (frame.nodes.empty()) {
-    add_error(diagnostics, {}, "the frame has no nodes", "give the joints of the tubes under `nodes`");
+    add_error(diagnostics, {}, "the frame has no nodes",
+              "give the joints of the tubes under `nodes`");
   }
   for (const Node& n : frame.nodes) {
     const bool near = std::all_of(n.at.begin(), n.at.end(), [](double coordinate) {

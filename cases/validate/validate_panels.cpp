@@ -54,7 +54,8 @@ std::vector<int> corner_nodes(const PanelEntry& p, const FrameNames& names,
     if (node >= 0) corners.push_back(node);
   }
   if (p.corners.size() != 4) {
-    add_error(diagnostics, p.place, subject + " has " + std::to_string(p.corners.size()) + " corners",
+    add_error(diagnostics, p.place,
+              subject + " has " + std::to_string(p.corners.size()) + " corners",
               "give four nodes in order round the panel; cut other shapes into quadrilaterals");
     return {};
   }
@@ -96,7 +97,8 @@ bool check_shape(const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
 }
 
 void check_edges(const Frame& frame, const Layout& layout, const PanelEntry& p,
-                 const std::vector<int>& corners, const std::string& subject, Diagnostics& diagnostics) {
+                 const std::vector<int>& corners, const std::string& subject,
+                 Diagnostics& diagnostics) {
   for (int k = 0; k < 4; ++k) {
     const int a = corners[k], b = corners[(k + 1) % 4];
     if (!members_in_line(frame, layout, a, b).empty()) continue;

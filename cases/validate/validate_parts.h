@@ -1,9 +1,9 @@
 // The subjects of validate(), one function each. All append what they find to `problems`.
 #pragma once
 
+#include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
 #include "cases/frame/frame_names.h"
-#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -23,6 +23,7 @@ void validate_studies(const Frame& frame, const FrameNames& names, Diagnostics& 
 
 /// Outer sizes and wall of a shape (not Shape::properties).
 void check_outline(Shape shape, double height, double width, double wall, Corners corners,
-                   const std::string& subject, const SourceLocation& place, Diagnostics& diagnostics);
+                   const std::string& subject, const SourceLocation& place,
+                   Diagnostics& diagnostics);
 
 }  // namespace tubewright

@@ -12,7 +12,8 @@ namespace {
 // A Poisson's ratio of exactly 0.5 in the file comes back from E/(2G) - 1 with a rounding error.
 constexpr double largest_poisson_ratio = 0.5 + 1e-9;
 
-void check_strengths(const MaterialEntry& entry, const std::string& subject, Diagnostics& diagnostics) {
+void check_strengths(const MaterialEntry& entry, const std::string& subject,
+                     Diagnostics& diagnostics) {
   const Material& m = entry.properties;
   const bool yield_known = !std::isnan(m.yield), ultimate_known = !std::isnan(m.ultimate);
   if (yield_known &&
@@ -95,12 +96,14 @@ void validate_materials(const Frame& frame, Diagnostics& diagnostics) {
 }
 
 void check_outline(Shape shape, double height, double width, double wall, Corners corners,
-                   const std::string& subject, const SourceLocation& place, Diagnostics& diagnostics) {
+                   const std::string& subject, const SourceLocation& place,
+                   Diagnostics& diagnostics) {
   const bool round = shape == Shape::round_tube || shape == Shape::round_bar;
   const bool square = shape == Shape::square_tube;
   const char* const height_key = round ? "diameter" : square ? "side" : "height";
   if (!check_range(height, sensible::size, subject, height_key, place, diagnostics)) return;
-  if (!round && !square && !check_range(width, sensible::size, subject, "width", place, diagnostics)) {
+  if (!round && !square &&
+      !check_range(width, sensible::size, subject, "width", place, diagnostics)) {
     return;
   }
   if (shape == Shape::round_bar || shape == Shape::flat_bar) return;

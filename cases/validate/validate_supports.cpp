@@ -8,7 +8,8 @@
 namespace tubewright {
 namespace {
 
-void check_displacements(const SupportEntry& s, const std::string& subject, Diagnostics& diagnostics) {
+void check_displacements(const SupportEntry& s, const std::string& subject,
+                         Diagnostics& diagnostics) {
   for (int d = 0; d < 6; ++d) {
     const Range& range = d < 3 ? sensible::displacement : sensible::rotation;
     if (!s.restrained[d] && s.displacement[d] != 0) {
@@ -49,7 +50,8 @@ void validate_masses(const Frame& frame, const FrameNames& names, Diagnostics& d
     }
     check_range(m.mass, sensible::mass, subject, "mass", m.place, diagnostics);
     for (const double coordinate : m.at) {
-      if (!check_range(coordinate, sensible::coordinate, subject, "at", m.place, diagnostics)) break;
+      if (!check_range(coordinate, sensible::coordinate, subject, "at", m.place, diagnostics))
+        break;
     }
     for (const double moment : m.inertia) {
       if (!check_range(moment, sensible::inertia, subject, "inertia", m.place, diagnostics)) break;
@@ -62,7 +64,8 @@ void validate_masses(const Frame& frame, const FrameNames& names, Diagnostics& d
     for (const std::string& node : m.on) {
       joined_node(names, node, subject, m.place, diagnostics);
       if (!carriers.insert(node).second) {
-        add_error(diagnostics, m.place, subject + " names node " + quoted(node) + " twice under `on`",
+        add_error(diagnostics, m.place,
+                  subject + " names node " + quoted(node) + " twice under `on`",
                   "name each node once");
       }
     }

@@ -99,7 +99,8 @@ double mean_x(const std::vector<const Wheel*>& wheels) {
 
 void check_axles(const Vehicle& v, Diagnostics& diagnostics) {
   if (v.wheels.size() != 3 && v.wheels.size() != 4) {
-    add_error(diagnostics, v.place, "the vehicle has " + std::to_string(v.wheels.size()) + " wheels",
+    add_error(diagnostics, v.place,
+              "the vehicle has " + std::to_string(v.wheels.size()) + " wheels",
               "give three or four under `vehicle.wheels`");
     return;
   }

@@ -27,8 +27,8 @@ class VehicleSolver {
 
   /// To be called first. The standing loads everything else builds on.
   std::optional<StaticFailure> stand();
-  Outcome<std::vector<VehicleSolution>, StaticFailure> solve(
-      const std::vector<const Case*>& cases, const Actions* extra);
+  Outcome<std::vector<VehicleSolution>, StaticFailure> solve(const std::vector<const Case*>& cases,
+                                                             const Actions* extra);
 
  private:
   std::optional<StaticFailure> settle(const std::vector<const Case*>& basic);
@@ -217,7 +217,7 @@ VehicleFacts facts_of(const Frame& frame, const VehicleSolver& solver) {
 }  // namespace
 
 Outcome<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
-                                                        const NumberedFrame& numbered) {
+                                                   const NumberedFrame& numbered) {
   VehicleSolver solver(frame, numbered);
   if (auto failure = solver.stand()) return *failure;
   return facts_of(frame, solver);
@@ -234,8 +234,7 @@ VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numb
   }
   auto solved = solver.solve(cases, extra);
   if (auto* failure = solved.error()) return *failure;
-  return VehicleResults{facts_of(frame, solver),
-                        std::move(*solved)};
+  return VehicleResults{facts_of(frame, solver), std::move(*solved)};
 }
 
 }  // namespace tubewright

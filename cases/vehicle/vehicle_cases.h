@@ -7,8 +7,8 @@
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "cases/vehicle/free_vehicle.h"
-#include "solver/statics/statics.h"
 #include "solver/model/outcome.h"
+#include "solver/statics/statics.h"
 
 namespace tubewright {
 
@@ -41,7 +41,7 @@ struct VehicleFacts {
 constexpr double usual_friction = 0.8;
 
 Outcome<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
-                                                        const NumberedFrame& numbered);
+                                                   const NumberedFrame& numbered);
 
 /// The facts and the cases, in the order asked for.
 struct VehicleResults {

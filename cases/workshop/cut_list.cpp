@@ -8,8 +8,8 @@
 #include "cases/frame/bays.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
-#include "cases/frame/wording.h"
 #include "cases/frame/layout.h"
+#include "cases/frame/wording.h"
 #include "cases/model/mass_summary.h"
 
 namespace tubewright {

@@ -53,7 +53,7 @@ struct CutList {
   double mass = 0;         ///< of all pieces as cut, kg
   double weld_length = 0;  ///< m, along all ends that stand on another tube or meet their twin
   int welds = 0;           ///< such ends
-  Diagnostics remarks;        ///< pieces longer than a bar, tubes known by their properties only
+  Diagnostics remarks;     ///< pieces longer than a bar, tubes known by their properties only
 };
 
 CutList cut_list(const Frame& frame);

@@ -12,8 +12,8 @@
 
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
-#include "cases/frame/wording.h"
 #include "cases/frame/layout.h"
+#include "cases/frame/wording.h"
 #include "cases/model/build_model.h"
 #include "cases/model/tube_face.h"
 #include "cases/workshop/rivet_rows.h"

@@ -9,8 +9,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "cases/workshop/sheet_outline.h"
 
 namespace tubewright {

@@ -54,8 +54,7 @@ struct Written {
 
 /// The animation of the lowest modes; whether there is one. There is none of very large frames,
 /// where `modes -o` makes it, and where nothing has mass.
-Outcome<bool, WriteFailure> write_modes(const FrameStudies& studies,
-                                           const std::string& directory) {
+Outcome<bool, WriteFailure> write_modes(const FrameStudies& studies, const std::string& directory) {
   constexpr int drawn = 6;
   if (!studies.modes || studies.modes->modes.empty()) return false;
   if (const auto failure =
@@ -95,9 +94,9 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
                                                  report_page(data, frame, summary(studies)))) {
     return {"", cannot_write(*failure)};
   }
-  Written written{"report.html, results.json, " + cut_file_names(*studies.sheets) + ", " +
-                  (*modes ? "loads.pvd and modes.pvd with their VTK files"
-                                         : "loads.pvd with its VTK files")};
+  Written written{
+      "report.html, results.json, " + cut_file_names(*studies.sheets) + ", " +
+      (*modes ? "loads.pvd and modes.pvd with their VTK files" : "loads.pvd with its VTK files")};
   if (!drawing) return written;
   progress.stage("drawing pictures");
   written.no_pictures = drawing->finish();

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "io/text/write_file_atomically.h"
 #include "io/yaml/frame_text.h"
 #include "solver/model/outcome.h"
@@ -14,7 +14,7 @@ namespace tubewright {
 
 struct LoadedFrame {
   FrameText file;
-  Frame frame;        ///< with the standard load cases of a vehicle whose file names none
+  Frame frame;           ///< with the standard load cases of a vehicle whose file names none
   Diagnostics warnings;  ///< from reading, doubts of lint(), panels that are idle in torsion
 };
 

@@ -29,7 +29,7 @@ namespace {
 struct StudyAnswer {
   std::string text, json, line;
   bool passes = true;
-  Diagnostics remarks = {};     ///< for the terminal, beside the frame's own warnings
+  Diagnostics remarks = {};  ///< for the terminal, beside the frame's own warnings
   std::string written = {};  ///< files, for the message that tells of them
 };
 
@@ -100,7 +100,7 @@ Answered bench_test(const LoadedFrame& loaded, const Diagnostics& warnings, Pain
 }
 
 Answered modes(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
-              Paint paint) {
+               Paint paint) {
   constexpr int usual_count = 10;
   auto outcome = frame_modes(loaded.frame, command.count.value_or(usual_count));
   if (const auto* diagnostics = outcome.error()) return *diagnostics;
@@ -120,7 +120,7 @@ Answered modes(const StudyCommand& command, const LoadedFrame& loaded, const Dia
 }
 
 Answered buckle(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
-               Paint paint) {
+                Paint paint) {
   constexpr int usual_count = 4;
   if (Diagnostics faults = errors_of_choice(loaded.frame, command.cases); !faults.empty())
     return faults;
@@ -135,7 +135,7 @@ Answered buckle(const StudyCommand& command, const LoadedFrame& loaded, const Di
 }
 
 Answered cut(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
-            Paint paint) {
+             Paint paint) {
   const Frame& frame = loaded.frame;
   const CutList list = cut_list(frame);
   const SheetBlanks sheets = sheet_blanks(frame);
@@ -173,7 +173,7 @@ const char* stage_of(Study study) {
 }
 
 Answered answer(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
-               Paint paint) {
+                Paint paint) {
   switch (command.study) {
     case Study::twist:
       return twist(loaded, command.clamped, warnings, paint);

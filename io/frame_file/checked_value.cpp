@@ -4,8 +4,8 @@
 #include <cassert>
 #include <unordered_set>
 
-#include "cases/frame/wording.h"
 #include "cases/frame/nearest_name.h"
+#include "cases/frame/wording.h"
 #include "io/frame_file/check_scalar.h"
 #include "io/yaml/yaml_errors.h"
 
@@ -14,9 +14,9 @@ namespace {
 
 /// What messages call the value at hand.
 struct Naming {
-  std::string key;    ///< the key or name it stands under
-  std::string owner;  ///< "section `rail`", for a group
-  SourceLocation place;        ///< of the key
+  std::string key;       ///< the key or name it stands under
+  std::string owner;     ///< "section `rail`", for a group
+  SourceLocation place;  ///< of the key
 };
 
 std::string found_form(const YamlNode& node) {

@@ -55,7 +55,8 @@ void read_masses(const CheckedValue& top, const FileAxes& axes, Frame& frame);
 void read_sheets(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics);
 void read_panels(const CheckedValue& top, Frame& frame);
 void read_vehicle(const CheckedValue& top, const FileAxes& axes, Frame& frame);
-void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Diagnostics& diagnostics);
+void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame,
+                Diagnostics& diagnostics);
 void read_torsion(const CheckedValue& top, Frame& frame);
 void read_limits(const CheckedValue& top, Frame& frame);
 void read_life(const CheckedValue& top, Frame& frame);

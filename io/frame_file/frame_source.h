@@ -8,8 +8,9 @@
 
 namespace tubewright {
 
-/// The text, or why it cannot be read, in words. Reads `path`, or standard input for `-` (then named `<stdin>`). Stops just beyond what a frame
-/// file may hold, so that an endless stream ends; whoever parses the text reports its size.
+/// The text, or why it cannot be read, in words. Reads `path`, or standard input for `-` (then
+/// named `<stdin>`). Stops just beyond what a frame file may hold, so that an endless stream ends;
+/// whoever parses the text reports its size.
 Outcome<FrameText, std::string> read_source(const std::string& path);
 
 }  // namespace tubewright

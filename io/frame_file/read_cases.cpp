@@ -13,7 +13,8 @@ std::vector<NodeAction> node_actions(const CheckedValue& map, const FileAxes& ax
   return actions;
 }
 
-void add_point_loads(const NamedValue& entry, const FileAxes& axes, Case& c, Diagnostics& diagnostics) {
+void add_point_loads(const NamedValue& entry, const FileAxes& axes, Case& c,
+                     Diagnostics& diagnostics) {
   for (const CheckedValue& v : entry.value.items) {
     if (v.group == nullptr) continue;
     if (!v["force"].given && !v["moment"].given) {
@@ -24,7 +25,8 @@ void add_point_loads(const NamedValue& entry, const FileAxes& axes, Case& c, Dia
   }
 }
 
-void read_static_case(const CheckedValue& v, const FileAxes& axes, Case& c, Diagnostics& diagnostics) {
+void read_static_case(const CheckedValue& v, const FileAxes& axes, Case& c,
+                      Diagnostics& diagnostics) {
   c.kind = CaseKind::fixed_supports;
   c.forces = node_actions(v["forces"], axes);
   c.moments = node_actions(v["moments"], axes);
@@ -129,7 +131,8 @@ void read_vehicle(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
   frame.vehicle = std::move(vehicle);
 }
 
-void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame, Diagnostics& diagnostics) {
+void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame,
+                Diagnostics& diagnostics) {
   for (const NamedValue& entry : top["cases"].entries) {
     const CheckedValue& v = entry.value;
     Case c;

@@ -1,14 +1,14 @@
 // The frame file: text in, a named frame in SI units and ISO 8855 axes out, with every problem.
 #pragma once
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "io/yaml/frame_text.h"
 
 namespace tubewright {
 
 struct FrameReading {
-  Frame frame;        ///< complete, the mirror image included, if no problem is an error
+  Frame frame;              ///< complete, the mirror image included, if no problem is an error
   Diagnostics diagnostics;  ///< errors and warnings in file order
 
   bool sound() const;  ///< no problem is an error

@@ -5,8 +5,8 @@
 #include <map>
 #include <optional>
 
-#include "cases/frame/wording.h"
 #include "cases/frame/nearest_name.h"
+#include "cases/frame/wording.h"
 #include "io/options/command_table.h"
 #include "io/options/help_text.h"
 #include "io/text/version.h"
@@ -175,15 +175,15 @@ std::optional<UsageError> missing_operand(const Command& command, const Given& g
       return std::nullopt;
     case Operand::frame:
       return UsageError{"`" + command.name + "` needs a frame file",
-                    "try `tubewright " + command.name + " frame.yaml`"};
+                        "try `tubewright " + command.name + " frame.yaml`"};
     case Operand::new_file:
       return UsageError{"`" + command.name + "` needs the name of the file to write",
-                    "try `tubewright " + command.name + " frame.yaml`"};
+                        "try `tubewright " + command.name + " frame.yaml`"};
     case Operand::word:
       break;
   }
   return UsageError{"`" + command.name + "` needs " + either(command.words),
-                "try `tubewright " + command.name + " " + command.words.front() + "`"};
+                    "try `tubewright " + command.name + " " + command.words.front() + "`"};
 }
 
 std::optional<UsageError> wrong_value(const Command& command, const Given& given) {
@@ -209,11 +209,11 @@ std::optional<UsageError> wrong_words(const Command& command, const Given& given
   const Words& known = command.words;
   if (command.operand == Operand::word && !lists_cases && !contains(known, given.operand)) {
     return UsageError{"`" + command.name + "` knows no `" + given.operand + "`",
-                  "it knows " + quoted_list(known)};
+                      "it knows " + quoted_list(known)};
   }
   if (given.has("--second-order") && given.has("--large-displacement")) {
     return UsageError{"`--second-order` and `--large-displacement` exclude each other",
-                  "large displacements hold what second order counts, and more"};
+                      "large displacements hold what second order counts, and more"};
   }
   return wrong_value(command, given);
 }
@@ -289,7 +289,8 @@ CommandLine read_words(const Words& words) {
 
 CommandLine read_command_line(const Words& words) {
   CommandLine read = read_words(words);
-  if (auto* usage_error = std::get_if<UsageError>(&read)) usage_error->json = contains(words, "--json");
+  if (auto* usage_error = std::get_if<UsageError>(&read))
+    usage_error->json = contains(words, "--json");
   return read;
 }
 

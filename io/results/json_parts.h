@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/frame/frame.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/frame/frame.h"
 #include "cases/model/mass_summary.h"
 #include "io/text/json_lines.h"
 #include "io/text/workshop_units.h"
@@ -27,7 +27,8 @@ nlohmann::ordered_json numbers(const Vector& values, double factor = 1) {
   return list;
 }
 
-nlohmann::ordered_json diagnostics_json(const Diagnostics& diagnostics, const std::string& file = {});
+nlohmann::ordered_json diagnostics_json(const Diagnostics& diagnostics,
+                                        const std::string& file = {});
 
 /// Schema, version, axes, title, verdict, warnings, what was not checked, cautions.
 void start_results(JsonLines& out, const Frame& frame, bool passes, const Diagnostics& warnings,

@@ -120,7 +120,8 @@ std::string buckling_text(const Frame& frame, const BuckleStudy& study, Paint pa
   return text + '\n' + list_lines("Bear in mind", buckling_cautions(), paint);
 }
 
-std::string buckling_json(const Frame& frame, const BuckleStudy& study, const Diagnostics& warnings) {
+std::string buckling_json(const Frame& frame, const BuckleStudy& study,
+                          const Diagnostics& warnings) {
   JsonLines out;
   start_results(out, frame, buckling_passes(study), warnings, {});
   out.open("buckling");

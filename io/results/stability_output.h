@@ -18,7 +18,8 @@ std::string modes_lines(const FrameModes& modes);
 nlohmann::ordered_json modes_list(const FrameModes& modes);
 
 std::string buckling_text(const Frame& frame, const BuckleStudy& study, Paint paint);
-std::string buckling_json(const Frame& frame, const BuckleStudy& study, const Diagnostics& warnings);
+std::string buckling_json(const Frame& frame, const BuckleStudy& study,
+                          const Diagnostics& warnings);
 std::string buckling_lines(const BuckleStudy& study);
 
 /// {case, factors, members} of each case, the least factor first, as reports show it.

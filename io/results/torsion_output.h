@@ -10,7 +10,8 @@
 namespace tubewright {
 
 std::string torsion_text(const Frame& frame, const TorsionStudy& study, Paint paint);
-std::string torsion_json(const Frame& frame, const TorsionStudy& study, const Diagnostics& warnings);
+std::string torsion_json(const Frame& frame, const TorsionStudy& study,
+                         const Diagnostics& warnings);
 
 /// `torsion` of torsion_json().
 nlohmann::ordered_json torsion_part(const Frame& frame, const TorsionStudy& study);

@@ -8,8 +8,8 @@
 
 #include "cases/frame/wording.h"
 #include "io/text/utf8.h"
-#include "io/yaml/yaml_errors.h"
 #include "io/yaml/units.h"
+#include "io/yaml/yaml_errors.h"
 #include "solver/model/angle.h"
 
 namespace tubewright {
@@ -105,7 +105,7 @@ std::optional<Diagnostic> number_trap(std::string_view text) {
   if (unsigned_text.size() < 2 || !is_digit(unsigned_text[0])) return {};
   if (unsigned_text[0] == '0' && is_digit(unsigned_text[1])) {
     return Diagnostic{shown(text) + " starts with a zero, which some programs read in another base",
-                     "write the number without leading zeros"};
+                      "write the number without leading zeros"};
   }
   if (unsigned_text[0] == '0' && (word[1] == 'x' || word[1] == 'o')) {
     return Diagnostic{shown(text) + " is not a decimal number", "write it in decimal digits"};
@@ -114,11 +114,11 @@ std::optional<Diagnostic> number_trap(std::string_view text) {
   if (end + 1 < text.size() && is_digit(text[end + 1])) {
     if (text[end] == '_' || text[end] == '\'') {
       return Diagnostic{shown(text) + " has a separator between its digits",
-                       "write the digits without separators"};
+                        "write the digits without separators"};
     }
     if (text[end] == ',') {
       return Diagnostic{shown(text) + " has a comma in it",
-                       "write the decimal point as `.`, and no separators"};
+                        "write the decimal point as `.`, and no separators"};
     }
   }
   return {};
@@ -198,7 +198,7 @@ QuantityReading with_unit(std::string_view text, const Leading& number, std::str
   const double si = number.value * unit.to_si;
   if (!(std::abs(si) <= largest * m.to_si)) {
     return Diagnostic{shown(text) + " is too large",
-                     std::string("the greatest value here is 1e15 ") + m.unit};
+                      std::string("the greatest value here is 1e15 ") + m.unit};
   }
   return si;
 }
@@ -218,7 +218,7 @@ QuantityReading read_quantity(std::string_view text, bool in_quotes, const Measu
   if (!unit_text.empty()) return with_unit(text, number, unit_text, m);
   if (in_quotes) {
     return Diagnostic{"the number " + shown(text) + " stands in quotes, as text",
-                     "remove the quotes, or add a unit"};
+                      "remove the quotes, or add a unit"};
   }
   return number.value * m.to_si;
 }

@@ -11,8 +11,8 @@
 #include <unordered_map>
 
 #include "io/text/utf8.h"
-#include "io/yaml/yaml_errors.h"
 #include "io/yaml/text_check.h"
+#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 namespace {
@@ -133,8 +133,8 @@ class TreeBuilder : public YAML::EventHandler {
     std::size_t first_count = 0;  ///< values counted before it
     int depth = 1;                ///< levels within it, itself included
     bool key_is_next = true;
-    bool keep_entry = true;                       ///< false after a key that was reported
-    YamlEntry entry;                              ///< the key waiting for its value
+    bool keep_entry = true;                                ///< false after a key that was reported
+    YamlEntry entry;                                       ///< the key waiting for its value
     std::unordered_map<std::string, SourceLocation> keys;  ///< empty while there are few
   };
 

@@ -21,7 +21,7 @@ struct YamlEntry;
 struct YamlNode {
   YamlForm form = YamlForm::empty;
   bool in_quotes = false;          ///< a quoted or block scalar
-  SourceLocation place;                     ///< of an alias: where its anchor stands
+  SourceLocation place;            ///< of an alias: where its anchor stands
   std::string text;                ///< scalar
   std::vector<YamlNode> items;     ///< list
   bool incomplete = false;         ///< a map with keys that were reported and left out
@@ -40,6 +40,7 @@ constexpr std::size_t most_nodes = 2'000'000;   // scalars, lists and maps, alia
 
 /// The document in `text`, or nothing if it cannot be read as YAML at all. Faults that leave a
 /// tree, such as duplicate keys, are reported and the tree is returned without them.
-std::optional<YamlNode> parse_strict_yaml(const std::string& text, std::vector<Diagnostic>& diagnostics);
+std::optional<YamlNode> parse_strict_yaml(const std::string& text,
+                                          std::vector<Diagnostic>& diagnostics);
 
 }  // namespace tubewright

@@ -5,9 +5,9 @@
 #include <cmath>
 #include <map>
 
-#include "cases/frame/wording.h"
 #include "cases/frame/frame.h"
 #include "cases/frame/nearest_name.h"
+#include "cases/frame/wording.h"
 #include "io/text/utf8.h"
 #include "solver/model/angle.h"
 

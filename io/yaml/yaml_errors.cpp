@@ -4,8 +4,8 @@
 #include <array>
 #include <cstdio>
 
-#include "cases/frame/wording.h"
 #include "cases/frame/nearest_name.h"
+#include "cases/frame/wording.h"
 #include "io/text/utf8.h"
 
 namespace tubewright {
@@ -123,7 +123,7 @@ Diagnostic duplicate_key(std::string_view key, const SourceLocation& first) {
 }
 
 Diagnostic unknown_key(std::string_view key, const std::string& title,
-                      const std::vector<std::string>& known) {
+                       const std::vector<std::string>& known) {
   if (known.empty()) return {"unknown key " + shown(key), title + " has no such key"};
   std::string advice = did_you_mean(key, known);
   if (advice.empty()) advice = title + " has the keys " + quoted_list(known);
@@ -131,7 +131,7 @@ Diagnostic unknown_key(std::string_view key, const std::string& title,
 }
 
 Diagnostic key_of_another_kind(std::string_view key, const std::string& title,
-                              const std::vector<std::string>& known) {
+                               const std::vector<std::string>& known) {
   return {"the key " + shown(key) + " does not belong to " + title,
           title + " has the keys " + quoted_list(known)};
 }
@@ -163,12 +163,12 @@ Diagnostic not_a_map_of_keys(const std::string& found) {
 }
 
 Diagnostic wrong_form(const std::string& key, const std::string& found,
-                     const std::string& expected) {
+                      const std::string& expected) {
   return {shown(key) + " is " + found, "write " + expected};
 }
 
 Diagnostic not_a_choice(std::string_view text, const std::string& key,
-                       const std::vector<std::string>& words) {
+                        const std::vector<std::string>& words) {
   constexpr std::size_t few = 3;
   std::string advice = words.size() > few ? did_you_mean(text, words) : "";
   if (advice.empty()) advice = "write " + either(words);

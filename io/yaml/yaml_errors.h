@@ -44,10 +44,10 @@ Diagnostic duplicate_key(std::string_view key, const SourceLocation& first);
 // ----
 /// `title`: "a round bar"; `known`: empty = suggest nothing.
 Diagnostic unknown_key(std::string_view key, const std::string& title,
-                      const std::vector<std::string>& known);
+                       const std::vector<std::string>& known);
 /// A key that other kinds of the same part have.
 Diagnostic key_of_another_kind(std::string_view key, const std::string& title,
-                              const std::vector<std::string>& known);
+                               const std::vector<std::string>& known);
 /// A lone number among keys: what `wall: 1,5` in braces leaves behind.
 Diagnostic stray_number(std::string_view key);
 Diagnostic missing_key(const std::string& owner, const std::string& key, const std::string& help);
@@ -57,9 +57,10 @@ Diagnostic bad_name(std::string_view name, bool spaces_allowed);
 // Values
 // ------
 Diagnostic not_a_map_of_keys(const std::string& found);
-Diagnostic wrong_form(const std::string& key, const std::string& found, const std::string& expected);
+Diagnostic wrong_form(const std::string& key, const std::string& found,
+                      const std::string& expected);
 Diagnostic not_a_choice(std::string_view text, const std::string& key,
-                       const std::vector<std::string>& words);
+                        const std::vector<std::string>& words);
 Diagnostic not_a_switch(std::string_view text);
 Diagnostic wrong_count(const std::string& key, std::size_t found, const std::string& expected);
 Diagnostic given_twice(std::string_view item);

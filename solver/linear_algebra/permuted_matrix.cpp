@@ -10,7 +10,8 @@ namespace {
 
 /// `place(a, b)`: row and column of the entry that couples the positions a and b.
 template <typename SourceLocation>
-SparseMatrix permuted(const SparseMatrix& lower, const std::vector<int>& order, SourceLocation place) {
+SparseMatrix permuted(const SparseMatrix& lower, const std::vector<int>& order,
+                      SourceLocation place) {
   const int n = static_cast<int>(order.size());
   std::vector<int> position(n);
   for (int k = 0; k < n; ++k) position[order[k]] = k;

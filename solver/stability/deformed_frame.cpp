@@ -303,8 +303,7 @@ std::string unresisted_load(const DeformableFrame& frame, const std::vector<bool
 
 }  // namespace
 
-Outcome<DeformableFrame, std::string> deformable_frame(const Model& model,
-                                                            const Actions& actions) {
+Outcome<DeformableFrame, std::string> deformable_frame(const Model& model, const Actions& actions) {
   if (std::string why = obstacle(model); !why.empty()) return why;
   DeformableFrame frame;
   frame.model = &model;

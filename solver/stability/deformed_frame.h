@@ -24,8 +24,8 @@
 #include "solver/elements/corotational_beam.h"
 #include "solver/linear_algebra/sparse_matrix.h"
 #include "solver/model/model.h"
-#include "solver/statics/assembly.h"
 #include "solver/model/outcome.h"
+#include "solver/statics/assembly.h"
 
 namespace tubewright {
 
@@ -56,8 +56,7 @@ struct DeformableFrame {
 
 /// The frame, or why it cannot be had: sheets, beams with released forces or loose by their
 /// releases, loads that nothing resists.
-Outcome<DeformableFrame, std::string> deformable_frame(const Model& model,
-                                                            const Actions& actions);
+Outcome<DeformableFrame, std::string> deformable_frame(const Model& model, const Actions& actions);
 
 struct Configuration {
   Eigen::VectorXd displacements;  ///< 6 a node: translation, rotation vector (counts whole turns)

@@ -59,8 +59,8 @@ Eigen::VectorXd apply_mass(const Model& model, const std::vector<AddedMass>& add
 
 // K x = omega^2 M x turned round: M x = mu (K + s M) x, omega^2 = 1/mu - s. A free model needs s >
 // 0; it is kept small against the first elastic omega^2 so that the rigid motions stand far apart.
-Outcome<Modes, Mechanism> natural_modes(const Model& model,
-                                             const std::vector<AddedMass>& added, int count) {
+Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<AddedMass>& added,
+                                        int count) {
   const bool held = !model.supports.empty();
   if (auto mechanism = part_that_moves(model, held)) return *mechanism;
   const FreeDofs free = number_free_dofs(model);

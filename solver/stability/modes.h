@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "solver/model/model.h"
-#include "solver/statics/mechanism.h"
 #include "solver/model/outcome.h"
+#include "solver/statics/mechanism.h"
 
 namespace tubewright {
 
@@ -30,8 +30,8 @@ struct Modes {
 
 /// The lowest modes: `count` elastic ones and, where nothing holds the model, its rigid-body
 /// motions. Cables count as taut. A model with massless DOFs has fewer modes than DOFs.
-Outcome<Modes, Mechanism> natural_modes(const Model& model,
-                                             const std::vector<AddedMass>& added, int count);
+Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<AddedMass>& added,
+                                        int count);
 
 /// M u of the whole model, six entries a node.
 Eigen::VectorXd apply_mass(const Model& model, const std::vector<AddedMass>& added,

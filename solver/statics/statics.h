@@ -6,9 +6,9 @@
 
 #include "solver/model/actions.h"
 #include "solver/model/model.h"
+#include "solver/model/outcome.h"
 #include "solver/statics/mechanism.h"
 #include "solver/statics/recovery.h"
-#include "solver/model/outcome.h"
 
 namespace tubewright {
 

@@ -67,7 +67,8 @@ Failure write_all(const Analysis& analysis, const std::filesystem::path& folder)
 
 }  // namespace
 
-std::optional<WriteFailure> write_load_files(const Analysis& analysis, const std::string& directory) {
+std::optional<WriteFailure> write_load_files(const Analysis& analysis,
+                                             const std::string& directory) {
   return fill_directory(
       directory, [&](const std::filesystem::path& folder) { return write_all(analysis, folder); });
 }

@@ -17,6 +17,7 @@ namespace tubewright {
 /// Every file appears whole or not at all, `loads.pvd` last: what it does not list is left over
 /// from an earlier run. Removes the pictures of an earlier run. The same analysis gives the same
 /// bytes.
-std::optional<WriteFailure> write_load_files(const Analysis& analysis, const std::string& directory);
+std::optional<WriteFailure> write_load_files(const Analysis& analysis,
+                                             const std::string& directory);
 
 }  // namespace tubewright

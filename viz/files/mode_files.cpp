@@ -182,7 +182,7 @@ std::string file_name(int number, int phase) {
 }
 
 std::optional<WriteFailure> write_all(const Frame& frame, const FrameModes& modes,
-                                    const std::filesystem::path& folder, int most) {
+                                      const std::filesystem::path& folder, int most) {
   std::string entries;
   int number = 0;
   for (const FrameMode& mode : modes.modes) {
@@ -203,7 +203,7 @@ std::optional<WriteFailure> write_all(const Frame& frame, const FrameModes& mode
 }  // namespace
 
 std::optional<WriteFailure> write_mode_files(const Frame& frame, const FrameModes& modes,
-                                           const std::string& directory, int most) {
+                                             const std::string& directory, int most) {
   return fill_directory(directory, [&](const std::filesystem::path& folder) {
     return write_all(frame, modes, folder, most);
   });

@@ -30,7 +30,7 @@ namespace tubewright {
 /// Every file appears whole or not at all, `modes.pvd` last: what it does not list is left over
 /// from an earlier run. The same modes give the same bytes. `most`: elastic modes, the lowest.
 std::optional<WriteFailure> write_mode_files(const Frame& frame, const FrameModes& modes,
-                                           const std::string& directory,
-                                           int most = std::numeric_limits<int>::max());
+                                             const std::string& directory,
+                                             int most = std::numeric_limits<int>::max());
 
 }  // namespace tubewright

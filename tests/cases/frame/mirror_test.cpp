@@ -253,7 +253,8 @@ TEST_CASE("what the mirror makes and the file gives as well is reported at the f
   REQUIRE(diagnostics.size() == 4);
   CHECK(diagnostics[0].message == "node `A_r` is given, but `mirror` makes it from `A_l`");
   CHECK(diagnostics[0].place.line == f.nodes[5].place.line);
-  CHECK(diagnostics[1].message == "member `brace_r` is given, but `mirror` makes it from `brace_l`");
+  CHECK(diagnostics[1].message ==
+        "member `brace_r` is given, but `mirror` makes it from `brace_l`");
   CHECK(diagnostics[2].message == "support `A_r` is given, but `mirror` makes it from `A_l`");
   CHECK(diagnostics[3].message == "panel `side_r` is given, but `mirror` makes it from `side_l`");
 }

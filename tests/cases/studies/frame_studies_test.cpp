@@ -91,8 +91,7 @@ TEST_CASE("every study that was completed says what it says by itself") {
   CHECK(*s.floor->usual.stiffness == s.torsion->test.stiffness);
   CHECK(*s.floor->without.stiffness == *s.torsion->without_panels);
   REQUIRE(s.modes);
-  CHECK(lowest_elastic(*s.modes)->frequency ==
-        lowest_elastic(*frame_modes(box, 10))->frequency);
+  CHECK(lowest_elastic(*s.modes)->frequency == lowest_elastic(*frame_modes(box, 10))->frequency);
   REQUIRE(s.cut);
   CHECK(s.cut->mass == cut_list(box).mass);
   REQUIRE(s.sheets);

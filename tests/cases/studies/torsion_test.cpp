@@ -154,7 +154,8 @@ TEST_CASE("a frame without a torsion test is told which nodes would do") {
   f.torsion.reset();
   const Diagnostics diagnostics = no_torsion_test(f);
   REQUIRE(diagnostics.size() == 1);
-  CHECK_THAT(diagnostics.front().advice, ContainsSubstring("front: [l1_l, l1_r], rear: [l4_l, l4_r]"));
+  CHECK_THAT(diagnostics.front().advice,
+             ContainsSubstring("front: [l1_l, l1_r], rear: [l4_l, l4_r]"));
 }
 
 TEST_CASE("what is hinged to the frame is no part of the frame proper") {

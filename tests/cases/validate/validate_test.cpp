@@ -195,7 +195,8 @@ TEST_CASE("a load along a member that only pulls or pushes is refused with a way
     c.point_loads.push_back(point);
     const Diagnostics diagnostics = validate(f);
     REQUIRE(diagnostics.size() == 1);
-    CHECK(diagnostics[0].message == "case `push` loads member `AC`, which carries axial force only");
+    CHECK(diagnostics[0].message ==
+          "case `push` loads member `AC`, which carries axial force only");
     CHECK_THAT(diagnostics[0].advice, ContainsSubstring("`forces`"));
   }
 }

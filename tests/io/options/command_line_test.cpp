@@ -84,8 +84,8 @@ TEST_CASE("a misspelt option gets a hint") {
 TEST_CASE("a command that is still to come is named as such") {
   for (const char* command : {"rank", "size"}) {
     CHECK_THAT(usage_error({command, "a.yaml"}).message, ContainsSubstring("does not have") &&
-                                                        ContainsSubstring(command) &&
-                                                        ContainsSubstring("yet"));
+                                                             ContainsSubstring(command) &&
+                                                             ContainsSubstring("yet"));
   }
 }
 
@@ -106,11 +106,13 @@ TEST_CASE("the studies take a frame, --json and -q, twist also how the frame is 
   CHECK(study({"buckle", "a.yaml", "--case", "b"}).cases == std::vector<std::string>{"b"});
   CHECK_THAT(usage_error({"modes", "a.yaml", "-n", "0"}).message, ContainsSubstring("1 to 200"));
   CHECK_THAT(usage_error({"modes", "a.yaml", "-n", "few"}).message, ContainsSubstring("1 to 200"));
-  CHECK_THAT(usage_error({"twist", "a.yaml", "--hold", "both"}).message, ContainsSubstring("clamped"));
+  CHECK_THAT(usage_error({"twist", "a.yaml", "--hold", "both"}).message,
+             ContainsSubstring("clamped"));
   CHECK_THAT(usage_error({"floor", "a.yaml", "--hold", "free"}).message,
              ContainsSubstring("has no option `--hold`"));
   CHECK_THAT(usage_error({"twist"}).message, ContainsSubstring("`twist` needs a frame file"));
-  CHECK_THAT(usage_error({"--hold", "twist"}).advice, ContainsSubstring("tubewright twist frame.yaml"));
+  CHECK_THAT(usage_error({"--hold", "twist"}).advice,
+             ContainsSubstring("tubewright twist frame.yaml"));
 }
 
 TEST_CASE("a frame without a command, or options before it, are put right") {

@@ -102,7 +102,8 @@ TEST_CASE("a unit that cannot be read says why") {
   CHECK(diagnostic("1 furlong", measure::length).message == "unknown unit `furlong`");
   for (const char* text : {"1 mm/", "1 /mm", "1 N/mm m", "1 mm^", "1 mm^0", "1 mm..", "1 (mm)",
                            "1 N**m", "1 mm^-", "1 mm 2", "1 m m m m m m m m m"}) {
-    CHECK_THAT(diagnostic(text, measure::length).message, ContainsSubstring("cannot read the unit"));
+    CHECK_THAT(diagnostic(text, measure::length).message,
+               ContainsSubstring("cannot read the unit"));
   }
 }
 

@@ -7,8 +7,8 @@ namespace tubewright::render_diagnostics_test {
 
 namespace {
 
-std::string shown(const std::string& text, SourceLocation place, const std::string& message = "wrong",
-                  const std::string& advice = "mend it") {
+std::string shown(const std::string& text, SourceLocation place,
+                  const std::string& message = "wrong", const std::string& advice = "mend it") {
   return render(Diagnostic{Severity::error, place, message, advice}, {"f.yaml", text});
 }
 
@@ -55,13 +55,13 @@ TEST_CASE("of a very long line the part round the fault is shown") {
 }
 
 TEST_CASE("a problem without a place names the file only") {
-  CHECK(render(Diagnostic{Severity::warning, {}, "`limits` is odd", "look again"}, {"f.yaml", "a"}) ==
-        "f.yaml: warning: `limits` is odd\n     | look again\n");
+  CHECK(render(Diagnostic{Severity::warning, {}, "`limits` is odd", "look again"},
+               {"f.yaml", "a"}) == "f.yaml: warning: `limits` is odd\n     | look again\n");
 }
 
 TEST_CASE("many problems are cut with a count of the rest") {
   const Diagnostics diagnostics(most_diagnostics_shown + 7,
-                          Diagnostic{Severity::error, {1, 1}, "wrong", "mend it"});
+                                Diagnostic{Severity::error, {1, 1}, "wrong", "mend it"});
   const std::string out = render(diagnostics, {"f.yaml", "a"});
   CHECK(std::count(out.begin(), out.end(), '^') == static_cast<int>(most_diagnostics_shown));
   CHECK_THAT(out, ContainsSubstring("f.yaml: 7 more like these are not shown\n"));
