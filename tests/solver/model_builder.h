@@ -85,7 +85,7 @@ class ModelBuilder {
     if (!r.has_value()) {
       throw std::runtime_error("the model is a mechanism");
     }
-    return *r[0];
+    return (*r)[0];
   }
 
   StaticFailure fail(const Actions& a) const {

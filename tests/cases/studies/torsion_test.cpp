@@ -9,7 +9,7 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-namespace tubewright::torsion_test {
+namespace tubewright::torsion_tests {
 
 using namespace tubewright::testing;
 
@@ -169,4 +169,4 @@ TEST_CASE("what is hinged to the frame is no part of the frame proper") {
   CHECK_FALSE(body[static_cast<size_t>(n.node.at("arm"))]);
 }
 
-}  // namespace tubewright::torsion_test
+}  // namespace tubewright::torsion_tests

@@ -254,7 +254,7 @@ TEST_CASE("a model that can fold has no modes but is told its mechanism") {
     beam.connection_from[4] = 0;
   }
   b.hold(p, {x, y, z, rx, ry, rz});
-  CHECK(std::holds_alternative<Mechanism>(natural_modes(b.model, {}, 3)));
+  CHECK(natural_modes(b.model, {}, 3).error() != nullptr);
 }
 
 }  // namespace tubewright::modes_test

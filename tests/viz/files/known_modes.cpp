@@ -50,7 +50,7 @@ void hold(Frame& frame, const std::string& node, const std::array<bool, 6>& held
 
 void write(const Frame& frame, const FrameModes& modes, const std::filesystem::path& directory) {
   if (const auto failure = write_mode_files(frame, modes, directory.string()))
-    throw std::runtime_error("cannot write " + failure->path + ": " + failure->reason);
+    throw std::runtime_error("cannot write " + failure->path.string() + ": " + failure->reason);
 }
 
 /// Of the frame with each tube cut into `pieces`.
