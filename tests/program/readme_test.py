@@ -1,5 +1,6 @@
-"""Every answer that the README shows is what the program answers now. `[...]`, another line in square
-brackets or `...` stands for lines left out; whatever else is shown has to be there, in order."""
+"""Every answer that the README shows is what the program answers now. `[...]`, another line in
+square brackets or `...` stands for lines left out; whatever else is shown has to be there, in
+order."""
 
 import pathlib
 import re
