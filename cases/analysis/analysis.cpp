@@ -213,7 +213,7 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
         auto result =
             large_case(frame, numbered, facts, *driven[i], true, model, solutions[i].actions);
         if (auto* problems = std::get_if<Problems>(&result)) return std::move(*problems);
-        CaseResult& found = std::get<CaseResult>(result);
+        auto& found = std::get<CaseResult>(result);
         state.balance.restraint_force = found.solution.reactions.lpNorm<Eigen::Infinity>();
         found.driving = std::move(state);
         analysis.cases.push_back(std::move(found));

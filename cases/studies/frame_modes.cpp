@@ -142,7 +142,7 @@ std::variant<FrameModes, Problems> frame_modes(const Frame& frame, int count) {
     return failure_problems(frame, numbered,
                             {0, *mechanism, std::vector<bool>(numbered.model.bars.size())}, "");
   }
-  Modes& modes = std::get<Modes>(outcome);
+  auto& modes = std::get<Modes>(outcome);
   const std::vector<double> masses = nodal_masses(numbered.model, distribution);
   const ShapeReader reader(numbered.model, masses);
   FrameModes result;

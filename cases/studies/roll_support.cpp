@@ -86,7 +86,7 @@ RollSupportOutcome roll_support(const Frame& frame, double frame_stiffness) {
   const NumberedFrame n = build_model(frame);
   const auto facts = vehicle_facts(frame, n);
   if (std::holds_alternative<StaticFailure>(facts)) return {std::nullopt, "the vehicle is loose"};
-  const VehicleFacts& f = std::get<VehicleFacts>(facts);
+  const auto& f = std::get<VehicleFacts>(facts);
 
   const FreeVehicle v = on_a_rigid_frame(frame, n);
   StaticSolver solver(v.model);
