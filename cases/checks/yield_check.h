@@ -19,8 +19,8 @@ struct CheckResult {
   bool needed = true;  ///< false: nothing there to check, as buckling of a tube in tension
 };
 
-/// The safety factor asked of a case: its own `yield_factor`; else 1.0 for a rare event, in which yield
-/// may be reached (common practice, no source); else `limits.yield_factor`, 1.5 unless given.
+/// The safety factor asked of a case: its own `yield_factor`; else 1.0 for a rare event, in which
+/// yield may be reached (common practice, no source); else `limits.yield_factor`, 1.5 unless given.
 double safety_factor(const Frame& frame, const Case& c);
 
 /// utilisation = factor sigma_v / f_y, gamma_M0 = 1.0.

@@ -26,7 +26,7 @@ struct FrameMode {
 
 struct FrameModes {
   bool restrained = false;  ///< by its supports; else free, as a vehicle is
-  bool complete = false;  ///< none below the last one is missing
+  bool complete = false;    ///< none below the last one is missing
   std::vector<FrameMode> modes;
 };
 
