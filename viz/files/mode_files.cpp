@@ -60,8 +60,7 @@ FineFrame fine_frame(const Frame& frame, const FrameModes& modes) {
   int pieces = 1;
   if (!modes.modes.empty() && !model.beams.empty()) {
     const auto inside = modes.modes.front().shape.size() - dof_count(model);
-    const auto a_cut =
-        static_cast<Eigen::Index>(dofs_per_node * static_cast<int>(model.beams.size()));
+    const auto a_cut = dofs_per_node * static_cast<Eigen::Index>(model.beams.size());
     assert(inside >= 0 && inside % a_cut == 0);
     pieces += static_cast<int>(inside / a_cut);
   }
