@@ -1,7 +1,7 @@
 #!/bin/bash
 # From a fresh Debian 12 to an answer: installs what the build needs, builds the program, checks an
-# example vehicle. The summary appears here; report.html (open it in a browser), pictures, all numbers
-# and 3D files in results/.
+# example vehicle. The summary appears here; report.html (open it in a browser), pictures, all
+# numbers and 3D files in results/.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 source cases/install_packages.sh

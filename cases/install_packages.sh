@@ -1,3 +1,6 @@
+# shellcheck shell=bash
+# shellcheck disable=SC2034  # the lists are for the scripts that read this file
+#
 # Installs Debian packages, only those that are missing. To be sourced by the scripts.
 #
 # install_packages NAME...: works as root and as a user with sudo; asks nothing.
@@ -12,6 +15,10 @@ test_packages=(
   python3 python3-vtk9 python3-meshio python3-jsonschema python3-yaml python3-ezdxf clang
   libclang-rt-14-dev dpkg-dev file chromium chromium-driver python3-selenium xdotool zsh fish
   groff-base)
+# What reads the sources (.ci/lint, .ci/tidy, .ci/coverage).
+lint_packages=(clang-format clang-tidy flake8 shellcheck gcovr)
+# For the report's page only, and only where there is no npm from elsewhere.
+page_lint_packages=(nodejs npm)
 
 is_installed() {
   [ "$(dpkg-query --show --showformat='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]

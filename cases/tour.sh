@@ -22,8 +22,9 @@ cp "$work"/runabout/loads_*_tail_kerb.png cases/pictures/runabout_tail_kerb.png
 cp "$work/hauler/sheet_floor.svg" cases/pictures/hauler_sheet_floor.svg
 
 # The browser only writes where its profile may be; some installations insist on a home of its own.
-HOME="$work" chromium --headless --no-sandbox --disable-gpu --hide-scrollbars --window-size=1100,1500 \
-  --virtual-time-budget=5000 --screenshot="$work/report.png" "file://$work/hauler/report.html" \
+HOME="$work" chromium --headless --no-sandbox --disable-gpu --hide-scrollbars \
+  --window-size=1100,1500 --virtual-time-budget=5000 --screenshot="$work/report.png" \
+  "file://$work/hauler/report.html" \
   >"$work/said" 2>&1
 cp "$work/report.png" cases/pictures/hauler_report.png
 ls -l cases/pictures

@@ -73,7 +73,10 @@ if(TUBEWRIGHT_HAS_CHOLMOD)
   string(APPEND CPACK_DEBIAN_LIBRARY_PACKAGE_DEPENDS ", libsuitesparse-dev")
 endif()
 set(CPACK_COMPONENT_PROGRAM_DESCRIPTION
-  "Strength and stiffness of light welded tube frames\n Solves the load cases of a welded tube frame described in a YAML file, checks\n every member, and writes results for people, programs and 3D viewers.")
+  "Strength and stiffness of light welded tube frames\n \
+Solves the load cases of a welded tube frame described in a YAML file, checks\n \
+every member, and writes results for people, programs and 3D viewers.")
 set(CPACK_COMPONENT_LIBRARY_DESCRIPTION
-  "Beam frame solver of tubewright, for other programs\n Linear statics of three-dimensional Timoshenko beam frames as a C++ library.")
+  "Beam frame solver of tubewright, for other programs\n \
+Linear statics of three-dimensional Timoshenko beam frames as a C++ library.")
 include(CPack)

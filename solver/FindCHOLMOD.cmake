@@ -1,4 +1,5 @@
-# Finds CHOLMOD of SuiteSparse, which Debian 12 ships without a CMake package: target CHOLMOD::CHOLMOD.
+# Finds CHOLMOD of SuiteSparse, which Debian 12 ships without a CMake package: target
+# CHOLMOD::CHOLMOD.
 # Where the compiler has OpenMP, the target links its run-time library and defines
 # CHOLMOD_WITH_OPENMP: a caller can then say how many threads CHOLMOD may start. It does not turn
 # OpenMP on in the caller's own code.

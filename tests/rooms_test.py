@@ -1,4 +1,5 @@
-"""Holds the tree against the plan of its rooms: who includes whom, how full a folder is, what is tested.
+"""Holds the tree against the plan of its rooms: who includes whom, how full a folder is, what is
+tested.
 
 usage: rooms_test.py SOURCE_DIR ROOMS_FILE
 

@@ -37,7 +37,7 @@ Outcome<LargeAnswer, std::string> solve_large(const Model& model, const Actions&
     }
     std::vector<Vector6> moved;
     for (const int node : fine.nodes[b]) {
-      moved.push_back(solved.displacements.segment<6>(dofs_per_node * node));
+      moved.emplace_back(solved.displacements.segment<6>(dofs_per_node * node));
     }
     BeamState ends{beam_element(model, model.beams[b]), {}, Vector12::Zero(), Vector12::Zero()};
     ends.end_forces << pieces.front().end_forces.head<6>(), pieces.back().end_forces.tail<6>();

@@ -61,7 +61,7 @@ int NameIndex::find(const std::string& name, const std::string& subject,
 std::string NameIndex::advice_for(const std::string& name) const {
   if (suggestions_left_ > 0) {
     --suggestions_left_;
-    const std::string suggestion = did_you_mean(name, names_);
+    std::string suggestion = did_you_mean(name, names_);
     if (!suggestion.empty()) return suggestion;
   }
   if (names_.empty()) return "there is no " + kind_ + "; define it under " + quoted(key_);

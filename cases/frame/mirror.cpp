@@ -50,7 +50,7 @@ void report_clash(Expansion& e, const SourceLocation& place, const std::string& 
 std::string image_of(Expansion& e, const std::string& name, const std::string& part,
                      const SourceLocation& place) {
   const Node* original = e.node(name);
-  const std::string image = swap_ending(name, e.rule);
+  std::string image = swap_ending(name, e.rule);
   if (original == nullptr) return image;
   if (lies_on_plane(*original)) return name;
   if (image != name && e.node(image) != nullptr) return image;

@@ -26,7 +26,9 @@ PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, const Pa
   PanelMass p;
   Eigen::Matrix3d second = Eigen::Matrix3d::Zero();  // integral of r r' dm about the first corner
   for (const int i : {1, 2}) {
-    const Eigen::Vector3d a = corner(0), b = corner(i), c = corner(i + 1);
+    const Eigen::Vector3d& a = corner(0);
+    const Eigen::Vector3d& b = corner(i);
+    const Eigen::Vector3d& c = corner(i + 1);
     const double mass = per_area * (b - a).cross(c - a).norm() / 2;
     p.mass += mass;
     p.centre += mass * (a + b + c) / 3;

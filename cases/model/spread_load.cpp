@@ -11,7 +11,7 @@ namespace tubewright {
 std::vector<NodeShare> spread_load(const std::vector<Eigen::Vector3d>& nodes,
                                    const Eigen::Vector3d& at, const Eigen::Vector3d& force,
                                    const Eigen::Vector3d& moment) {
-  const double count = static_cast<double>(nodes.size());
+  const auto count = static_cast<double>(nodes.size());
   Eigen::Vector3d middle = Eigen::Vector3d::Zero();
   for (const Eigen::Vector3d& p : nodes) middle += p / count;
   Eigen::Matrix3d J = Eigen::Matrix3d::Zero();

@@ -147,7 +147,7 @@ std::vector<double> contact_displacements(const FreeVehicle& v, const StaticSolu
 void centre_motion(const FreeVehicle& v, StaticSolution& solution) {
   std::vector<Eigen::Vector3d> displacements;
   for (size_t n = 0; n < v.model.nodes.size(); ++n) {
-    displacements.push_back(
+    displacements.emplace_back(
         solution.displacements.segment<3>(dofs_per_node * static_cast<Eigen::Index>(n)));
   }
   const RigidMotion mean =

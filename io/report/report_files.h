@@ -5,7 +5,7 @@ namespace tubewright::report_files {
 
 extern const char* const page;
 extern const char* const style;
-extern const char* const view3d;
+extern const char* const figure;
 extern const char* const script;
 
 }  // namespace tubewright::report_files

@@ -115,7 +115,7 @@ std::string report_page(const nlohmann::ordered_json& data, const Frame& frame,
   return filled(report_files::page,
                 {{"TITLE", escaped(data["title"].get<std::string>() + ": frame check")},
                  {"STYLE", report_files::style},
-                 {"VIEW3D", report_files::view3d},
+                 {"FIGURE", report_files::figure},
                  {"SCRIPT", report_files::script},
                  {"DATA", script_json(data)},
                  {"STATIC", without_scripts(data, frame, summary)}});

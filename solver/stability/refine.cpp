@@ -14,7 +14,7 @@ RefinedModel refine(const Model& model, int pieces) {
     std::vector<int> nodes = {beam.from}, parts;
     for (int i = 1; i < pieces; ++i) {
       nodes.push_back(static_cast<int>(r.model.nodes.size()));
-      r.model.nodes.push_back(from + static_cast<double>(i) / pieces * (to - from));
+      r.model.nodes.emplace_back(from + static_cast<double>(i) / pieces * (to - from));
     }
     nodes.push_back(beam.to);
     for (int i = 0; i < pieces; ++i) {

@@ -64,7 +64,7 @@ bool moves_rigidly(const Model& model, const Eigen::VectorXd& motion, const std:
   for (int i = 0; i < static_cast<int>(part.size()); ++i) {
     if (part[i] != part[node]) continue;
     r.push_back(model.nodes[i]);
-    u.push_back(motion.segment<3>(dofs_per_node * i));
+    u.emplace_back(motion.segment<3>(dofs_per_node * i));
     moved = std::hypot(moved, u.back().norm());
     spin_difference =
         std::max(spin_difference, (motion.segment<3>(dofs_per_node * i + 3) - spin).norm());

@@ -17,7 +17,8 @@ from pathlib import Path
 
 def frame(bays):
     """A square-tube girder of braced bays along x on feet every 3 m; 13 members a bay."""
-    lines = ["frame: bench", "sections: {t: {shape: square_tube, side: 25, wall: 2, material: S235}}", "nodes:"]
+    lines = ["frame: bench",
+             "sections: {t: {shape: square_tube, side: 25, wall: 2, material: S235}}", "nodes:"]
     corners = [(0, 0), (400, 0), (400, 300), (0, 300)]
     for i in range(bays + 1):
         for k, (y, z) in enumerate(corners):
@@ -35,7 +36,8 @@ def frame(bays):
             count += 1
     feet = [f"n{i}_{k}: pinned" for i in [*range(0, bays, 6), bays] for k in (0, 1)]
     lines.append("supports: {" + ", ".join(feet) + "}")
-    lines.append(f"cases: {{weight: {{kind: static, gravity: [0, 0, -1]}}, side: {{kind: static, forces: {{n{bays}_2: [0, 10, 0]}}}}}}")
+    lines.append("cases: {weight: {kind: static, gravity: [0, 0, -1]}, "
+                 f"side: {{kind: static, forces: {{n{bays}_2: [0, 10, 0]}}}}}}")
     return "\n".join(lines) + "\n", count
 
 

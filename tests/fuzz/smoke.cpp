@@ -82,7 +82,7 @@ int main(int count, char** arguments) {
   const std::vector<std::string> frames = frames_in({arguments + 2, arguments + count});
   if (frames.empty()) return 2;
   for (const std::string& frame : frames) run(frame);
-  std::mt19937_64 random(1);  // NOLINT: the same damage every time
+  std::mt19937_64 random(1);  // the same damage every time
   const long copies = std::strtol(arguments[1], nullptr, 10);
   for (long i = 0; i < copies; ++i) {
     run(damaged(frames[below(random, frames.size())], frames, random));

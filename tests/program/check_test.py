@@ -77,7 +77,8 @@ class Vehicles(ProgramTest):
         weight = results["mass"]["total"] * 9.80665
         standing = results["cases"]["standing"]
         self.assertAlmostEqual(
-            weight, sum(wheel["force"][2] for wheel in standing["wheels"].values()), delta=1e-6 * weight)
+            weight, sum(wheel["force"][2] for wheel in standing["wheels"].values()),
+            delta=1e-6 * weight)
         self.assertIn("T_l", standing["pick_ups"])
         for name, case in results["cases"].items():
             self.assertEqual(4, len(case["wheels"]), name)
@@ -104,7 +105,8 @@ class Vehicles(ProgramTest):
 
     def test_a_wheel_that_holds_nothing_down_is_reported_off_the_ground(self):
         frame = (EXAMPLES / "04_school_trike.yaml").read_text()
-        process = run("check", self.file(frame.replace("corner: 0.3}", "corner: 0.6}")), "--case", "bend")
+        round_corners = self.file(frame.replace("corner: 0.3}", "corner: 0.6}"))
+        process = run("check", round_corners, "--case", "bend")
         self.assertIn("off the ground", process.stdout)
         self.assertIn("turns over", process.stdout)
 
@@ -149,14 +151,16 @@ class Json(ProgramTest):
         self.assertEqual({"displacement", "rotation"}, set(case["nodes"]["tip"]))
         self.assertEqual(["wall"], list(case["reactions"]))
         member = case["members"]["arm"]
-        self.assertEqual({"from", "to", "N", "stress", "where", "checks", "section_class"}, set(member))
+        self.assertEqual({"from", "to", "N", "stress", "where", "checks", "section_class"},
+                         set(member))
         self.assertEqual({"axial", "bending", "shear", "von_mises"}, set(member["stress"]))
         self.assertLessEqual({"yield", "buckling", "weld"}, set(member["checks"]))
         self.assertFalse({"torsion", "floor", "modes", "buckling"} & set(results))
 
     def test_the_cantilever_obeys_statics(self):
         """Equilibrium: the wall carries P and P L; the arm's worst place is at the wall."""
-        case = one_json_object(run("check", self.file(CANTILEVER), "--json").stdout)["cases"]["light"]
+        process = run("check", self.file(CANTILEVER), "--json")
+        case = one_json_object(process.stdout)["cases"]["light"]
         force, moment = case["reactions"]["wall"]["force"], case["reactions"]["wall"]["moment"]
         for value, expected in zip(force + moment, [0, 0, 50, 0, -50, 0]):
             self.assertTrue(math.isclose(value, expected, abs_tol=1e-6), (force, moment))

@@ -1,13 +1,11 @@
 """Files that the program writes: -o, start; whole or not there, and never a crash without them."""
 
 import os
-import pathlib
 import resource
-import subprocess
 import unittest
 import xml.etree.ElementTree as xml
 
-from program import CANTILEVER, OVERLOADED, PROGRAM, ProgramTest, one_json_object, run
+from program import CANTILEVER, OVERLOADED, ProgramTest, one_json_object, run
 
 
 class OutputDirectory(ProgramTest):
@@ -31,14 +29,16 @@ class OutputDirectory(ProgramTest):
         out = self.directory / "out"
         self.assertAnswer(1, run("check", self.file(OVERLOADED), "-o", out, "--no-pictures"))
         self.assertAnswer(0, run("check", self.file(CANTILEVER), "-o", out, "--no-pictures"))
-        self.assertEqual(["light"], list(one_json_object((out / "results.json").read_text())["cases"]))
+        results = one_json_object((out / "results.json").read_text())
+        self.assertEqual(["light"], list(results["cases"]))
 
     def assertCannotWrite(self, out, **options):
         path = self.file(CANTILEVER)
         process = run("check", path, "-o", out, "--json", "--no-pictures", **options)
         self.assertAnswer(2, process)
         self.assertIn("cannot write", process.stderr)
-        self.assertIn("cannot write", one_json_object(process.stdout)["error"]["problems"][0]["message"])
+        error = one_json_object(process.stdout)["error"]
+        self.assertIn("cannot write", error["problems"][0]["message"])
         process = run("check", path, "-o", out, "--no-pictures", **options)
         self.assertAnswer(2, process)
         self.assertEqual("", process.stdout)

@@ -34,7 +34,8 @@ class Packages(unittest.TestCase):
         self.assertIn("./usr/bin/tubewright\n", output("dpkg-deb", "-c", self.files["tubewright"]))
         with tempfile.TemporaryDirectory() as root:
             output("dpkg-deb", "-x", self.files["tubewright"], root)
-            self.assertTrue(output(root + "/usr/bin/tubewright", "--version").startswith("tubewright "))
+            version = output(root + "/usr/bin/tubewright", "--version")
+            self.assertTrue(version.startswith("tubewright "))
 
     def test_the_installed_program_finds_the_one_that_draws(self):
         bracket = next((pathlib.Path(__file__).parents[2] / "cases").glob("01_*.yaml"))

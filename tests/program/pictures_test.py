@@ -83,7 +83,10 @@ class Pictures(ProgramTest):
         painted = image.max(axis=2) - image.min(axis=2) > 40  # neither paper nor grey ink
         columns = painted.any(axis=0).nonzero()[0]
         left, right = columns.min(), columns.max()
-        green = lambda at: image[:, at][painted[:, at]][:, 1].mean()
+
+        def green(at):
+            return image[:, at][painted[:, at]][:, 1].mean()
+
         width = right - left
         self.assertGreater(width, 300)
         # Forward, and so the tip, lies at the left.

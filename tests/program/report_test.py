@@ -1,4 +1,5 @@
-"""The page of report.html in a headless Chromium: what it shows, how it is used, what it must not do.
+"""The page of report.html in a headless Chromium: what it shows, how it is used, what it must not
+do.
 
 The program's path comes in the environment variable TUBEWRIGHT. Needs the Debian packages chromium,
 chromium-driver and python3-selenium."""
@@ -28,7 +29,8 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 PROGRAM = os.environ["TUBEWRIGHT"]
 EXAMPLES = ROOT / "cases"
 DATE = "2026-01-31"
-HOSTILE = ("</script ><script >window.taken = 1</script ><!-- <script <img src=x onerror='window.taken = 1'>"
+HOSTILE = ("</script ><script >window.taken = 1</script ><!-- <script "
+           "<img src=x onerror='window.taken = 1'>"
            " %%STYLE%% &amp; \u2028")
 SWITCHES = ["--headless=new", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
             "--disable-background-networking", "--disable-component-update", "--disable-sync",
@@ -88,7 +90,8 @@ def larger(data, members, cases):
     """The same data with members and cases repeated until there are so many."""
     data = copy.deepcopy(data)
     known = len(data["members"])
-    data["members"] = [dict(data["members"][i % known], name=f"{data['members'][i % known]['name']}_{i}")
+    kept = data["members"]
+    data["members"] = [dict(kept[i % known], name=f"{kept[i % known]['name']}_{i}")
                        for i in range(members)]
     for case in data["cases"]:
         case["members"] = [case["members"][i % known] for i in range(members)]
@@ -111,7 +114,8 @@ def turned(turn):
     """How the page says by how much a piece is turned between its ends."""
     if turn is None:
         return ""
-    way = "" if abs(turn) <= 0.5 or abs(turn) >= 179.5 else " clockwise" if turn > 0 else " anticlockwise"
+    sided = 0.5 < abs(turn) < 179.5
+    way = "" if not sided else " clockwise" if turn > 0 else " anticlockwise"
     return f", turned {abs(turn):.0f}\u00b0{way}"
 
 
@@ -121,7 +125,8 @@ class Pages:
     def __init__(self):
         self.directory = pathlib.Path(tempfile.mkdtemp())
         self.data = {}
-        files = {"bracket": EXAMPLES / "01_wall_bracket.yaml", "quad": EXAMPLES / "03_cargo_quad.yaml",
+        files = {"bracket": EXAMPLES / "01_wall_bracket.yaml",
+                 "quad": EXAMPLES / "03_cargo_quad.yaml",
                  "hauler": EXAMPLES / "05_market_hauler.yaml", "fail": overloaded(self.directory),
                  "hostile_file": hostile_file(self.directory), "priced": priced(self.directory)}
         for name, path in files.items():
@@ -173,7 +178,9 @@ class PageTest(unittest.TestCase):
         self.b.get(self.pages.address(name))
         self.data = self.pages.data[name]
         self.until("return document.querySelectorAll('.figure-print svg').length"
-                   f" === {len(self.data['cases'])} && !!document.querySelector('#figure-for-print svg') && !!document.querySelector('.stage svg *')")
+                   f" === {len(self.data['cases'])}"
+                   " && !!document.querySelector('#figure-for-print svg')"
+                   " && !!document.querySelector('.stage svg *')")
 
     def command(self, name, **arguments):
         return self.b.execute_cdp_cmd(name, arguments)
@@ -224,14 +231,16 @@ class PageTest(unittest.TestCase):
         x, y = self.script("""
             const data = JSON.parse(document.getElementById('report-data').textContent);
             const stage = document.getElementById('stage'), p = FrameFigure.prepare(data);
-            const camera = new FrameFigure.Camera(p), m = data.members.find((m) => m.name === arguments[0]);
+            const camera = new FrameFigure.Camera(p);
+            const m = data.members.find((m) => m.name === arguments[0]);
             const a = data.nodes[m.from].at, b = data.nodes[m.to].at;
             const q = camera.projector(stage.clientWidth, stage.clientHeight)(
               a.map((v, k) => v + arguments[1] * (b[k] - v)));
             return [q[0] - stage.clientWidth / 2, q[1] - stage.clientHeight / 2];""", member, share)
         stage = self.find("#stage")
         self.script("arguments[0].scrollIntoView({block: 'center'})", stage)
-        ActionChains(self.b).move_to_element_with_offset(stage, round(x), round(y)).click().perform()
+        mouse = ActionChains(self.b)
+        mouse.move_to_element_with_offset(stage, round(x), round(y)).click().perform()
         self.next_frame()
 
     def undeflected(self):
@@ -252,11 +261,13 @@ class Drawn(PageTest):
         """The canvas alone, as the browser shows it, and how many colours it has."""
         self.next_frame()
         seen = self.script("""
-            const canvas = document.querySelector('.stage canvas'), copy = document.createElement('canvas');
+            const canvas = document.querySelector('.stage canvas');
+            const copy = document.createElement('canvas');
             copy.width = canvas.width; copy.height = canvas.height;
             const flat = copy.getContext('2d');
             flat.drawImage(canvas, 0, 0);
-            const pixels = new Uint32Array(flat.getImageData(0, 0, copy.width, copy.height).data.buffer);
+            const image = flat.getImageData(0, 0, copy.width, copy.height);
+            const pixels = new Uint32Array(image.data.buffer);
             return {colours: new Set(pixels).size, data: copy.toDataURL()};""")
         return {**seen, "data": hashlib.sha256(seen["data"].encode()).hexdigest()}
 
@@ -275,7 +286,8 @@ class Drawn(PageTest):
         for number, step in enumerate(steps):
             step()
             seen.append(self.picture())
-            self.assertNotEqual(seen[-1]["data"], seen[-2]["data"], f"step {number} changed nothing")
+            self.assertNotEqual(seen[-1]["data"], seen[-2]["data"],
+                                f"step {number} changed nothing")
 
     def test_what_the_browser_shows_of_the_figure_is_not_blank(self):
         self.open("hauler")
@@ -296,7 +308,8 @@ class Drawn(PageTest):
         self.open("hauler", width=390, height=844)
         before = self.picture()["data"]
         box = self.script("const r = document.getElementById('stage'); r.scrollIntoView();"
-                          "const q = r.getBoundingClientRect(); return [q.x + q.width / 2, q.y + q.height / 2]")
+                          "const q = r.getBoundingClientRect();"
+                          "return [q.x + q.width / 2, q.y + q.height / 2]")
         x, y = box
         for kind, spread in [("touchStart", 20), ("touchMove", 50), ("touchMove", 90)]:
             self.command("Input.dispatchTouchEvent", type=kind, touchPoints=[
@@ -351,14 +364,16 @@ class Drawn(PageTest):
             self.assertEqual(Select(self.find("#case-select-2")).first_selected_option
                              .get_attribute("value"), str(number))
         self.find("#all-cases").click()
-        self.assertTrue(all(s.is_displayed() for s in self.b.find_elements(By.CSS_SELECTOR, ".case")))
+        cases = self.b.find_elements(By.CSS_SELECTOR, ".case")
+        self.assertTrue(all(s.is_displayed() for s in cases))
 
     def test_members_can_be_sorted(self):
         self.open("quad")
-        table = f".case:not([hidden]) table.members"
+        table = ".case:not([hidden]) table.members"
         button = self.find(f"{table} thead th button")
         button.click()
-        names = self.script("return [...document.querySelectorAll(arguments[0])].map((e) => e.textContent)",
+        names = self.script("return [...document.querySelectorAll(arguments[0])]"
+                            ".map((e) => e.textContent)",
                             f"{table} tbody th")
         self.assertEqual(names, sorted(names))
         self.assertEqual(self.find(f"{table} thead th").get_attribute("aria-sort"), "ascending")
@@ -383,14 +398,16 @@ class Page(PageTest):
         worst = self.data["verdict"]["worst"]
         self.says(".stage svg", f"{worst['item']} {worst['utilisation']:.2f}, worst")
         self.assertTrue(self.script("return !!document.querySelector('#plots-body [fill^=url]')"))
-        self.assertTrue(self.script("return !!document.querySelector('#figure-for-print path[stroke-dasharray]')"))
+        self.assertTrue(self.script(
+            "return !!document.querySelector('#figure-for-print path[stroke-dasharray]')"))
 
     def test_every_member_check_has_a_number_or_a_reason(self):
         for name in ("quad", "hauler", "bracket"):
             self.open(name)
             for i, case in enumerate(self.data["cases"]):
                 rows = self.script("""
-                    return [...document.querySelectorAll(`#case-${arguments[0]} table.members tbody tr`)].map(
+                    const rows = `#case-${arguments[0]} table.members tbody tr`;
+                    return [...document.querySelectorAll(rows)].map(
                       (r) => [...r.children].map((c) => c.textContent));""", i)
                 self.assertEqual(len(rows), len(self.data["members"]))
                 for row in rows:
@@ -408,15 +425,18 @@ class Page(PageTest):
     def test_every_chapter_is_there(self):
         self.open("hauler")
         for section, text in [("otherwise", "walls 10 % thinner"), ("fatigue", "Miner"),
-                              ("studies", "Natural frequencies"), ("cut", "Bars to buy"), ("not-checked", "joint"),
-                              ("sources", "EN 1993-1-8"), ("assumptions", "S235"), ("assumptions", "produce 70 kg"),
-                              ("cautions", "licensed engineering"), ("input", "low2_l:  [-500, 250, 250]"),
+                              ("studies", "Natural frequencies"), ("cut", "Bars to buy"),
+                              ("not-checked", "joint"), ("sources", "EN 1993-1-8"),
+                              ("assumptions", "S235"), ("assumptions", "produce 70 kg"),
+                              ("cautions", "licensed engineering"),
+                              ("input", "low2_l:  [-500, 250, 250]"),
                               ("plots", "Is the floor worth its weight?")]:
             self.says("#" + section, text)
         self.says("#title-block", DATE)
         self.says("#title-block", self.data["version"])
         self.assertEqual(len(self.b.find_elements(By.CSS_SELECTOR, "#plots-body figure svg")), 4)
-        wheels = self.script("return [...document.querySelectorAll('#case-1 table')].map((t) => t.textContent)")
+        wheels = self.script("return [...document.querySelectorAll('#case-1 table')]"
+                             ".map((t) => t.textContent)")
         load = self.data["cases"][1]["wheels"][0]["force"][2]
         self.assertTrue(any(f"{load:.0f}" in t for t in wheels))
 
@@ -428,7 +448,8 @@ class Page(PageTest):
                                ".map((r) => [...r.children].map((c) => c.textContent))")
             self.assertEqual(list(cut["pieces"]), [r[0] for r in rows])
             for row, piece in zip(rows, cut["pieces"].values()):
-                self.assertEqual([str(piece["count"]), f"{piece['long_point']:.1f}", f"{piece['short_point']:.1f}"],
+                self.assertEqual([str(piece["count"]), f"{piece['long_point']:.1f}",
+                                  f"{piece['short_point']:.1f}"],
                                  [row[1], row[3], row[4]])
                 self.assertEqual(", ".join(piece["members"]), row[9])
                 if None in piece["shrinkage"]:
@@ -437,10 +458,12 @@ class Page(PageTest):
                     self.assertAlmostEqual(sum(piece["shrinkage"]), float(row[5]), delta=0.00501)
                 image = piece["mirror_of"]
                 self.assertEqual([f"mirror image of {image}", ""] if image
-                                 else [piece["ends"][0]["text"], piece["ends"][1]["text"] + turned(piece["turn"])],
+                                 else [piece["ends"][0]["text"],
+                                       piece["ends"][1]["text"] + turned(piece["turn"])],
                                  row[6:8])
             # Each bar is drawn to scale, with a box a piece, and told in words.
-            patterns = [list(dict.fromkeys(" ".join(bar["pieces"]) for bar in o["cut_plan"])) for o in cut["orders"]]
+            patterns = [list(dict.fromkeys(" ".join(bar["pieces"]) for bar in o["cut_plan"]))
+                        for o in cut["orders"]]
             drawn = self.b.find_elements(By.CSS_SELECTOR, "#cut .bars svg")
             self.assertEqual(sum(map(len, patterns)), len(drawn))
             for svg, labels in zip(drawn, [p.split() for order in patterns for p in order]):
@@ -448,24 +471,29 @@ class Page(PageTest):
                 self.assertEqual(len(labels), len(boxes))
                 track = float(svg.find_element(By.CSS_SELECTOR, ".track").get_attribute("width"))
                 for box, label in zip(boxes, labels):
-                    self.assertAlmostEqual(cut["pieces"][label]["long_point"] / cut["stock"]["length"],
+                    length = cut["pieces"][label]["long_point"]
+                    self.assertAlmostEqual(length / cut["stock"]["length"],
                                            float(box.get_attribute("width")) / track, delta=1e-3)
                     self.assertIn(label + " ", svg.get_attribute("aria-label"))
             sheets = self.b.find_elements(By.CSS_SELECTOR, "#cut .sheet-figure svg")
             self.assertEqual(len(cut["sheets"]), len(sheets))
             for svg, sheet in zip(sheets, cut["sheets"]):
                 self.assertEqual(sheet["rivets"], len(svg.find_elements(By.CSS_SELECTOR, ".hole")))
-                self.assertIn(f"{sheet['width']:.1f} by {sheet['height']:.1f}", svg.get_attribute("aria-label"))
+                self.assertIn(f"{sheet['width']:.1f} by {sheet['height']:.1f}",
+                              svg.get_attribute("aria-label"))
             self.says("#cut", f"{cut['weld_length'] / 1000:.2f} m")
             self.says("#cut", "Cut one of each and try it on the jig")
             self.assertEqual(len(cut["jig"]), self.script(
-                "return document.querySelectorAll('#cut [aria-label=\"Diagonals on the jig\"] tbody tr').length"))
-            steps = self.script("return [...document.querySelectorAll('#cut [aria-label=\"Order of welding\"] tbody tr')]"
+                "return document.querySelectorAll("
+                "'#cut [aria-label=\"Diagonals on the jig\"] tbody tr').length"))
+            steps = self.script("return [...document.querySelectorAll("
+                                "'#cut [aria-label=\"Order of welding\"] tbody tr')]"
                                 ".map((r) => r.cells[1].textContent)")
             self.assertEqual([", ".join(w["nodes"]) for w in cut["weld_order"]], steps)
             for axis, d in cut["shrinkage"]["along"].items():
-                row = self.script("return [...document.querySelectorAll('#cut [aria-label=\"Shrinkage of the welds\"] "
-                                  "tbody tr')].map((r) => [...r.cells].map((c) => c.textContent))"
+                row = self.script("return [...document.querySelectorAll("
+                                  "'#cut [aria-label=\"Shrinkage of the welds\"] tbody tr')]"
+                                  ".map((r) => [...r.cells].map((c) => c.textContent))"
                                   ".find((r) => r[0] === arguments[0])", axis)
                 self.assertAlmostEqual(d["draw_in"], float(row[1]), delta=0.0501)
                 self.assertEqual([axis, str(d["welds"]), ", ".join(d["row"])], [row[0], *row[2:]])
@@ -512,11 +540,13 @@ class Page(PageTest):
     def test_every_control_has_a_name(self):
         self.open("hauler")
         self.find("#stage").send_keys("n")
-        roles = {"button", "radio", "slider", "checkbox", "combobox", "ListBox", "listbox", "image", "img",
-                 "application", "link", "region", "navigation", "group", "radiogroup", "table"}
+        roles = {"button", "radio", "slider", "checkbox", "combobox", "ListBox", "listbox",
+                 "image", "img", "application", "link", "region", "navigation", "group",
+                 "radiogroup", "table"}
         found = [entry for entry in self.accessible() if entry[0] in roles]
         self.assertGreater(len(found), 40)
-        unnamed = [entry for entry in found if not entry[1].strip() and entry[0] not in ("group", "table")]
+        unnamed = [entry for entry in found
+                   if not entry[1].strip() and entry[0] not in ("group", "table")]
         self.assertEqual(unnamed, [])
         names = {name for _, name in found}
         for name in ("Utilisation", "Axial force", "Deflection drawn", "Load case, most used first",
@@ -525,14 +555,18 @@ class Page(PageTest):
 
     def test_headings_and_tables_are_well_formed(self):
         self.open("hauler")
-        levels = self.script("return [...document.querySelectorAll('#report h1, #report h2, #report h3, #report h4')]"
+        levels = self.script("return [...document.querySelectorAll("
+                             "'#report h1, #report h2, #report h3, #report h4')]"
                              ".map((h) => Number(h.tagName[1]))")
         self.assertEqual(levels.count(1), 1)
         self.assertTrue(all(b <= a + 1 for a, b in zip(levels, levels[1:])), levels)
-        self.assertEqual(self.script("return document.querySelectorAll('#report th:not([scope])').length"), 0)
         self.assertEqual(self.script(
-            "return [...document.querySelectorAll('#report tbody tr')].filter((r) => !r.querySelector('th')).length"), 0)
-        repeated = self.script("const ids = [...document.querySelectorAll('[id]')].map((e) => e.id);"
+            "return document.querySelectorAll('#report th:not([scope])').length"), 0)
+        self.assertEqual(self.script(
+            "return [...document.querySelectorAll('#report tbody tr')]"
+            ".filter((r) => !r.querySelector('th')).length"), 0)
+        repeated = self.script("const ids = "
+                               "[...document.querySelectorAll('[id]')].map((e) => e.id);"
                                "return ids.filter((id, i) => ids.indexOf(id) !== i)")
         self.assertEqual(repeated, [])
 
@@ -557,13 +591,15 @@ class Page(PageTest):
                 wide = self.script("return [document.documentElement.scrollWidth, innerWidth]")
                 self.assertEqual(wide, [width, width], name)
         self.open("quad", width=390, height=844)
-        self.assertTrue(self.script("const s = document.querySelector('.case:not([hidden]) table.members').parentNode;"
-                                    "return s.scrollWidth > s.clientWidth && getComputedStyle(s).overflowX === 'auto'"))
+        self.assertTrue(self.script(
+            "const s = document.querySelector('.case:not([hidden]) table.members').parentNode;"
+            "return s.scrollWidth > s.clientWidth && getComputedStyle(s).overflowX === 'auto'"))
 
     def test_text_stands_out_in_light_and_dark(self):
         ratio = """
             const bytes = (c) => c.match(/[\\d.]+/g).slice(0, 3).map(Number);
-            const light = (c) => bytes(c).map((v) => v / 255).map((v) => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)
+            const linear = (v) => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
+            const light = (c) => bytes(c).map((v) => v / 255).map(linear)
               .reduce((sum, v, i) => sum + v * [0.2126, 0.7152, 0.0722][i], 0);
             const paper = light(getComputedStyle(document.body).backgroundColor);
             return arguments[0].map((css) => {
@@ -573,7 +609,8 @@ class Page(PageTest):
         papers = []
         for dark in (False, True):
             self.open("hauler", dark=dark)
-            for value in self.script(ratio, ["body", ".hint", "a", "caption", ".facts dt", "thead small"]):
+            seen = ["body", ".hint", "a", "caption", ".facts dt", "thead small"]
+            for value in self.script(ratio, seen):
                 self.assertGreater(value, 4.5)
             papers.append(self.script("return getComputedStyle(document.body).backgroundColor"))
         self.assertNotEqual(*papers)
@@ -581,7 +618,8 @@ class Page(PageTest):
     def test_print_has_every_case_and_no_controls(self):
         self.open("hauler", dark=True)
         self.command("Emulation.setEmulatedMedia", media="print", features=[])
-        self.assertEqual(self.script("return getComputedStyle(document.body).backgroundColor"), "rgb(255, 255, 255)")
+        self.assertEqual(self.script("return getComputedStyle(document.body).backgroundColor"),
+                         "rgb(255, 255, 255)")
         for css in ("#controls", "#stage", "#case-switch", "#view-buttons", "#contents"):
             self.assertFalse(self.find(css).is_displayed(), css)
         cases = self.b.find_elements(By.CSS_SELECTOR, ".case")
@@ -589,10 +627,12 @@ class Page(PageTest):
         for case in cases:
             self.assertTrue(case.is_displayed())
             self.assertEqual(case.value_of_css_property("break-before"), "page")
-            self.assertGreater(len(case.find_elements(By.CSS_SELECTOR, ".figure-print svg path")), 40)
+            lines = case.find_elements(By.CSS_SELECTOR, ".figure-print svg path")
+            self.assertGreater(len(lines), 40)
             self.assertTrue(case.find_element(By.CSS_SELECTOR, "table.members").is_displayed())
             self.assertTrue(case.find_element(By.CSS_SELECTOR, ".figure-print svg").is_displayed())
-        paper = self.command("Page.printToPDF", printBackground=True, preferCSSPageSize=True)["data"]
+        paper = self.command("Page.printToPDF", printBackground=True,
+                             preferCSSPageSize=True)["data"]
         pages = base64.b64decode(paper).count(b"/Type /Page\n")
         self.assertGreater(pages, len(self.data["cases"]) + 3)
 
@@ -607,15 +647,17 @@ class Page(PageTest):
     def test_many_members_and_cases(self):
         self.open("large")
         self.choose_case("case_19")
-        self.assertEqual(self.script("return document.querySelectorAll('#case-19 table.members tbody tr').length"), 200)
-        self.assertEqual(self.script("return document.querySelectorAll('#tube-select option').length"), 200)
+        for many in ("#case-19 table.members tbody tr", "#tube-select option"):
+            self.assertEqual(
+                self.script("return document.querySelectorAll(arguments[0]).length", many), 200)
 
     def test_without_scripts_verdict_figure_and_summary_remain(self):
         self.command("Emulation.setScriptExecutionDisabled", value=True)
         try:
             self.b.get(self.pages.address("hauler"))
             plain = self.find("main.plain")
-            for part in (self.pages.data["hauler"]["verdict"]["sentence"], "low2_l:  [-500, 250, 250]",
+            for part in (self.pages.data["hauler"]["verdict"]["sentence"],
+                         "low2_l:  [-500, 250, 250]",
                          "exit code 0: answered, no check fails"):
                 self.assertTrue(part in plain.text, part)
             drawn = plain.find_element(By.CSS_SELECTOR, "svg path").get_attribute("d")
@@ -637,7 +679,8 @@ class PageWithoutWebGL(Page):
         self.open("bracket")
         self.assertEqual(self.find("#stage").get_attribute("data-drawn-by"), "svg")
         self.assertEqual(self.b.find_elements(By.CSS_SELECTOR, ".stage canvas"), [])
-        self.assertEqual(len(self.b.find_elements(By.CSS_SELECTOR, ".stage .fig-edge")), len(self.data["members"]))
+        edges = self.b.find_elements(By.CSS_SELECTOR, ".stage .fig-edge")
+        self.assertEqual(len(edges), len(self.data["members"]))
         seen = [self.drawing()]
         for step in (lambda: self.choose_colour("axial"), lambda: self.choose_case("planks"),
                      lambda: self.find("#stage").send_keys(Keys.ARROW_UP), self.undeflected):

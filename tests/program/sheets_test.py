@@ -38,7 +38,9 @@ members:
   eh: {from: e, to: h, section: tube}
   cf: {from: c, to: f, section: tube}
 sheets:
-  wing: {material: EN AW-5754-H22, thickness: 1.2, offset: 10.6, joint: {rivet: {diameter: 3.2, pitch: 60}}}
+  wing:
+    {material: EN AW-5754-H22, thickness: 1.2, offset: 10.6,
+     joint: {rivet: {diameter: 3.2, pitch: 60}}}
 panels:
   p1: {corners: [a, b, e, d], sheet: wing}
   p2: {corners: [b, c, f, e], sheet: wing}
@@ -69,7 +71,8 @@ class Sheets(ProgramTest):
         # Density of EN AW-5754: 2660 to 2700 kg/m3 (handbooks, from memory).
         for frame in self.frames():
             for sheet in self.cut(frame)[0]:
-                self.assertAlmostEqual(area(sheet["outline"]), sheet["area"], delta=1e-6 * sheet["area"] + 1)
+                self.assertAlmostEqual(area(sheet["outline"]), sheet["area"],
+                                       delta=1e-6 * sheet["area"] + 1)
                 density = sheet["mass"] / (sheet["area"] * sheet["thickness"]) * 1e9
                 self.assertTrue(2650 < density < 2710, density)
                 self.assertEqual(sheet["rivets"], len(sheet["holes"]))
@@ -87,7 +90,8 @@ class Sheets(ProgramTest):
         self.assertAlmostEqual(620 * 520 - 300 * 250, sheets[0]["area"], delta=1e-3)
         self.assertEqual(6, len(sheets[0]["outline"]))
         self.assertAlmostEqual(3.3, sheets[0]["holes"][0][2])
-        self.assertEqual({"cut_list.csv", "sheet_wing.dxf", "sheet_wing.svg"}, {p.name for p in out.iterdir()})
+        self.assertEqual({"cut_list.csv", "sheet_wing.dxf", "sheet_wing.svg"},
+                         {p.name for p in out.iterdir()})
 
     def test_a_reader_of_dxf_finds_outline_holes_and_tubes(self):
         try:
@@ -101,7 +105,8 @@ class Sheets(ProgramTest):
                 self.assertEqual("AC1009", document.dxfversion)  # release 12
                 self.assertEqual([], document.audit().errors)
                 space = document.modelspace()
-                self.assertTrue({"OUTLINE", "RIVETS", "TUBES", "TEXT"} <= {l.dxf.name for l in document.layers})
+                self.assertTrue({"OUTLINE", "RIVETS", "TUBES", "TEXT"}
+                                <= {layer.dxf.name for layer in document.layers})
                 outlines = list(space.query('POLYLINE[layer=="OUTLINE"]'))
                 self.assertEqual(1, len(outlines))
                 self.assertTrue(outlines[0].is_closed)
@@ -114,7 +119,8 @@ class Sheets(ProgramTest):
                     for a, b in zip(drawn, told):
                         self.assertAlmostEqual(a, b, delta=2e-3)
                 self.assertEqual(len(sheet["tubes"]), len(space.query('LINE[layer=="TUBES"]')))
-                self.assertEqual({"OUTLINE", "RIVETS", "TUBES", "TEXT"}, {e.dxf.layer for e in space})
+                self.assertEqual({"OUTLINE", "RIVETS", "TUBES", "TEXT"},
+                                 {e.dxf.layer for e in space})
                 words = " ".join(t.dxf.text for t in space.query("TEXT"))
                 for part in (sheet["name"], f"{sheet['rivets']} holes", sheet["material"], "mm"):
                     self.assertIn(part, words)
@@ -126,9 +132,11 @@ class Sheets(ProgramTest):
             for sheet in (found := self.cut(frame))[0]:
                 root = xml.parse(found[1] / f"{sheet['file']}.svg").getroot()
                 box = root.get("viewBox").split()
-                self.assertEqual([box[2] + "mm", box[3] + "mm"], [root.get("width"), root.get("height")])
+                self.assertEqual([box[2] + "mm", box[3] + "mm"],
+                                 [root.get("width"), root.get("height")])
                 groups = {g.get("id"): g for g in root.findall(SVG + "g")}
-                numbers = [float(n) for n in re.findall(r"-?[\d.]+", groups["outline"].find(SVG + "path").get("d"))]
+                path = groups["outline"].find(SVG + "path").get("d")
+                numbers = [float(n) for n in re.findall(r"-?[\d.]+", path)]
                 for at, side in ((numbers[0::2], "width"), (numbers[1::2], "height")):
                     self.assertAlmostEqual(sheet[side], max(at) - min(at), delta=3e-3)
                     self.assertGreater(min(at), 0)
@@ -137,13 +145,15 @@ class Sheets(ProgramTest):
                 holes = groups["rivets"].findall(SVG + "circle")
                 self.assertEqual(sheet["rivets"], len(holes))
                 left, low = min(numbers[0::2]), max(numbers[1::2])
-                drawn = sorted((float(h.get("cx")) - left, low - float(h.get("cy")), 2 * float(h.get("r"))) for h in holes)
+                drawn = sorted((float(h.get("cx")) - left, low - float(h.get("cy")),
+                                2 * float(h.get("r"))) for h in holes)
                 for circle, told in zip(drawn, sorted(sheet["holes"])):
                     for a, b in zip(circle, told):
                         self.assertAlmostEqual(a, b, delta=3e-3)
                 self.assertEqual(len(sheet["tubes"]), len(groups["tubes"].findall(SVG + "line")))
                 words = " ".join(groups["text"].itertext())
-                for part in (f"{sheet['width']:.1f}", f"{sheet['height']:.1f}", f"{sheet['rivets']} holes", sheet["material"]):
+                for part in (f"{sheet['width']:.1f}", f"{sheet['height']:.1f}",
+                             f"{sheet['rivets']} holes", sheet["material"]):
                     self.assertIn(part, words)
 
     def test_check_writes_the_same_drawings(self):
@@ -152,11 +162,13 @@ class Sheets(ProgramTest):
         self.assertAnswer(0, process)
         self.assertIn("sheet_floor.dxf", process.stderr)
         for name in ("cut_list.csv", "sheet_floor.dxf", "sheet_floor.svg"):
-            self.assertEqual((out / name).read_bytes(), (self.directory / "check" / name).read_bytes())
+            self.assertEqual((out / name).read_bytes(),
+                             (self.directory / "check" / name).read_bytes())
 
     def test_the_text_tells_what_to_buy(self):
         process = run("cut", HAULER)
-        self.assertRegex(process.stdout, r"floor +1520\.0 +520\.0 +2\.11 +128  1\.0 mm EN AW-5754-H22")
+        self.assertRegex(process.stdout,
+                         r"floor +1520\.0 +520\.0 +2\.11 +128  1\.0 mm EN AW-5754-H22")
 
     def test_a_frame_without_sheets_has_no_drawings(self):
         sheets, out = self.cut(self.file(CANTILEVER))

@@ -83,7 +83,8 @@ class Floor(ProgramTest):
                        floor["with"]["high"], floor["diagonal"], floor["thicker_tubes"]):
             for key in ("mass", "stiffness", "frequency", "utilisation"):
                 self.assertGreater(option[key], 0, key)
-        self.assertAlmostEqual(floor["diagonal"]["mass"], floor["with"]["default"]["mass"], delta=1e-6)
+        self.assertAlmostEqual(floor["diagonal"]["mass"], floor["with"]["default"]["mass"],
+                               delta=1e-6)
         self.assertAlmostEqual(floor["thicker_tubes"]["mass"], floor["with"]["default"]["mass"],
                                delta=1e-4)
         self.assertGreater(floor["per_kg"]["low"], floor["per_kg"]["diagonal"])
@@ -114,7 +115,8 @@ class Floor(ProgramTest):
 
 class BenchTest(ProgramTest):
     def bench(self, extra):
-        return self.file(CANTILEVER + "bench_test:\n  weights: {tip: 5}\n  gauges: {tip: z}\n" + extra)
+        bench_test = "bench_test:\n  weights: {tip: 5}\n  gauges: {tip: z}\n"
+        return self.file(CANTILEVER + bench_test + extra)
 
     def test_the_reading_of_a_cantilever_is_foretold(self):
         bench = json_of("bench-test", self.bench(""))["bench_test"]
@@ -135,7 +137,8 @@ class BenchTest(ProgramTest):
         # The rest of the reading is P L^2/c.
         rest = 8.0 + bench["gauges"]["tip"]["predicted"]
         degree = 0.017453292519943295
-        self.assertAlmostEqual(5 * 9.80665 / (rest / 1000) * degree, fit["joint_stiffness"], delta=0.02)
+        self.assertAlmostEqual(5 * 9.80665 / (rest / 1000) * degree, fit["joint_stiffness"],
+                               delta=0.02)
 
     def test_a_frame_without_a_bench_test_is_told_what_to_add(self):
         process = run("bench-test", self.file(CANTILEVER))
@@ -145,8 +148,8 @@ class BenchTest(ProgramTest):
 
 class Stability(ProgramTest):
     def test_a_cantilever_swings_at_the_frequencies_of_blevins_table(self):
-        # 1.8751^2/(2 pi L^2) sqrt(EI/m), R. D. Blevins, Table 8-1 (from memory): 26.748 Hz for a square
-        # tube of 25 x 25 x 2, 1 m long; both bending planes.
+        # 1.8751^2/(2 pi L^2) sqrt(EI/m), R. D. Blevins, Table 8-1 (from memory): 26.748 Hz for a
+        # square tube of 25 x 25 x 2, 1 m long; both bending planes.
         modes = json_of("modes", self.file(CANTILEVER), "-n", "2")["modes"]
         self.assertEqual(2, len(modes))
         for mode in modes:
@@ -182,7 +185,8 @@ class Stability(ProgramTest):
         process = run("buckle", HAULER)
         self.assertAnswer(0, process)
         self.assertIn("no case buckles under its own loads", process.stdout)
-        self.assertEqual({"standing", "pothole", "turn", "brake"}, set(json_of("buckle", HAULER)["buckling"]))
+        self.assertEqual({"standing", "pothole", "turn", "brake"},
+                         set(json_of("buckle", HAULER)["buckling"]))
 
 
 class Panels(ProgramTest):
@@ -215,16 +219,19 @@ class Panels(ProgramTest):
         flow = data.GetCellData().GetArray("shear_flow")
         self.assertEqual(3, data.GetNumberOfCells())
         for i in range(3):
-            self.assertAlmostEqual(panels[names.GetValue(i)]["shear_flow"], flow.GetValue(i), delta=1e-9)
+            panel = panels[names.GetValue(i)]
+            self.assertAlmostEqual(panel["shear_flow"], flow.GetValue(i), delta=1e-9)
         self.assertAlmostEqual(239.5, data.GetBounds()[4], delta=1e-9)  # 10.5 mm under the sills
 
     def test_a_thin_sheet_under_a_heavy_load_buckles_and_says_so(self):
         text = BARROW.read_text().replace("thickness: 1.0", "thickness: 0.3").replace(
-            "cases:\n", "cases:\n  drag: {kind: static, forces: {A_l: [0, 1500, 0], A_r: [0, 1500, 0]}}\n")
+            "cases:\n",
+            "cases:\n  drag: {kind: static, forces: {A_l: [0, 1500, 0], A_r: [0, 1500, 0]}}\n")
         text += "supports:\n  E_l: fixed\n"
         process = run("check", self.file(text), "--case", "drag")
         self.assertIn("buckled beyond", process.stdout)
-        panel = json_of("check", self.file(text), "--case", "drag")["cases"]["drag"]["panels"]["deck_1"]
+        cases = json_of("check", self.file(text), "--case", "drag")["cases"]
+        panel = cases["drag"]["panels"]["deck_1"]
         self.assertLess(panel["stiffness_kept"], 1)
         self.assertGreater(panel["stiffness_kept"], 0.66)
         self.assertGreater(panel["edge_pull"], 0)
@@ -295,7 +302,7 @@ class Cut(ProgramTest):
         import csv
         directory = self.directory / "cut"
         self.assertAnswer(0, run("check", EXAMPLES / "01_wall_bracket.yaml", "-o", directory,
-                      "--no-pictures"))
+                                 "--no-pictures"))
         with open(directory / "cut_list.csv", newline="") as file:
             rows = list(csv.DictReader(file))
         pieces = json_of("cut", EXAMPLES / "01_wall_bracket.yaml")["cut"]["pieces"]

@@ -83,7 +83,7 @@ def size(vectors):
 
 
 class PinnedBeam:
-    """40 x 20 x 2 mm tube with sharp corners, 2 m, bending sideways. SI, lengths of shapes in mm."""
+    """40 x 20 x 2 mm tube with sharp corners, 2 m, bending sideways. SI, shapes in mm."""
 
     L, E, density = 2.0, 210e9, 7850.0
     A = 0.040 * 0.020 - 0.036 * 0.016
@@ -206,7 +206,8 @@ class Steps(ReadBack):
                         out = array(first, name)
                         expected = math.cos(2 * math.pi * phase / 8) * out
                         atol = 1e-12 * numpy.abs(out).max()
-                        numpy.testing.assert_allclose(array(step, name), expected, rtol=1e-12, atol=atol)
+                        numpy.testing.assert_allclose(array(step, name), expected, rtol=1e-12,
+                                                      atol=atol)
                     name = "mode_shape_magnitude"
                     numpy.testing.assert_array_equal(array(step, name), array(first, name))
                 opposite = array(read(directory, mode, 4), "rotation")
@@ -327,7 +328,8 @@ class Beams(ReadBack):
                 apart = moves[line[-1]] - moves[line[0]]
                 across = apart - along * numpy.dot(apart, along)
                 for turn in turns[line]:
-                    numpy.testing.assert_allclose(numpy.cross(turn, chord), across, rtol=0, atol=1e-6)
+                    numpy.testing.assert_allclose(numpy.cross(turn, chord), across, rtol=0,
+                                                  atol=1e-6)
                 swung = max(swung, numpy.linalg.norm(across))
         self.assertGreater(swung, 1)  # mm: some of them did move
 

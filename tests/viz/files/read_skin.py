@@ -59,7 +59,8 @@ class Skin(ReadBack):
         at = points(data)
         self.assertTrue((numpy.abs(at[:, 1:]).max(axis=1) == 12.5).all())
         self.assertEqual(data.GetBounds(), (0, 1000, -12.5, 12.5, -12.5, 12.5))
-        self.assertEqual(set(data.GetCellType(i) for i in range(data.GetNumberOfCells())), {vtk.VTK_QUAD})
+        self.assertEqual({data.GetCellType(i) for i in range(data.GetNumberOfCells())},
+                         {vtk.VTK_QUAD})
 
     def test_the_quads_close_and_face_outward(self):
         # Divergence theorem on the open pipe: the flux of (0, y, z) is twice the volume.
@@ -75,7 +76,8 @@ class Skin(ReadBack):
         c, P = Cantilever, 300
         warp = vtk.vtkWarpVector()
         warp.SetInputData(cantilever("tip-down.1"))
-        warp.SetInputArrayToProcess(0, 0, 0, vtk.vtkDataObject.FIELD_ASSOCIATION_POINTS, "displacement")
+        warp.SetInputArrayToProcess(0, 0, 0, vtk.vtkDataObject.FIELD_ASSOCIATION_POINTS,
+                                    "displacement")
         warp.Update()
         before, after = points(cantilever("tip-down.1")), points(warp.GetOutput())
         turn = P * c.L**2 / (2 * c.E * c.I)

@@ -97,7 +97,8 @@ class Tubes(ReadBack):
         self.assertEqual(data.GetPointData().GetVectors().GetName(), "displacement")
         warp = vtk.vtkWarpVector()
         warp.SetInputData(data)
-        warp.SetInputArrayToProcess(0, 0, 0, vtk.vtkDataObject.FIELD_ASSOCIATION_POINTS, "displacement")
+        warp.SetInputArrayToProcess(0, 0, 0, vtk.vtkDataObject.FIELD_ASSOCIATION_POINTS,
+                                    "displacement")
         warp.Update()
         tip = points(warp.GetOutput())[-1]
         self.assertRelative(tip[0], 1000)
@@ -115,7 +116,8 @@ class Tubes(ReadBack):
     def test_moment_and_shear_are_those_of_the_load_beyond_the_cut(self):
         data = cantilever("tip-down.1")
         x = points(data)[:, 0]
-        numpy.testing.assert_allclose(array(data, "shear_force"), [[0, 0, -300]] * len(x), atol=1e-6)
+        numpy.testing.assert_allclose(array(data, "shear_force"), [[0, 0, -300]] * len(x),
+                                      atol=1e-6)
         # r x F of the load about the cut: (L - x) along x with -300 along z is +y; N m.
         moment = array(data, "bending_moment")
         numpy.testing.assert_allclose(moment[:, 1], 300 * (1000 - x) / 1000, atol=1e-6)
@@ -169,7 +171,8 @@ class Tubes(ReadBack):
         reader = vtk.vtkXMLPolyDataReader()
         reader.SetFileName(path("cantilever", "loads_02_mid_tubes.vtp"))
         reader.UpdateInformation()
-        steps = reader.GetOutputInformation(0).Get(vtk.vtkStreamingDemandDrivenPipeline.TIME_STEPS())
+        time_steps = vtk.vtkStreamingDemandDrivenPipeline.TIME_STEPS()
+        steps = reader.GetOutputInformation(0).Get(time_steps)
         self.assertEqual(steps, (2.0,))
         data = cantilever("mid")
         self.assertEqual(strings(data, "case_name"), ["mid"])
@@ -179,7 +182,8 @@ class Tubes(ReadBack):
 
     def test_the_suggested_warp_draws_the_largest_move_within_a_twentieth_of_the_frame(self):
         largest = max(
-            numpy.linalg.norm(array(cantilever(case), "displacement"), axis=1).max() for case in CASES
+            numpy.linalg.norm(array(cantilever(case), "displacement"), axis=1).max()
+            for case in CASES
         )
         for case in CASES:
             scale = cantilever(case).GetFieldData().GetArray("warp_scale_suggested").GetValue(0)

@@ -1,0 +1,98 @@
+// What there is to draw in one case.
+
+import { DIVERGING, NOT_CHECKED, PATTERN, VIRIDIS, along } from "./colours.js";
+import { markAll } from "./marks.js";
+import { axisPoints, coil, middle } from "./member_lines.js";
+import { usedMost } from "./prepare.js";
+import { add, cross, sub, times, unit } from "./vectors.js";
+
+/// Colour and pattern of a member: compression has rings, what is over its limit is hatched.
+function memberLook(prepared, state, result) {
+  if (state.mode === "axial") {
+    return {
+      colour: along(DIVERGING, 0.5 + (0.5 * result.N) / prepared.scales.axial),
+      pattern: result.N < -0.02 * prepared.scales.axial ? PATTERN.rings : PATTERN.plain,
+    };
+  }
+  const value =
+    state.mode === "von_mises" ? result.von_mises : usedMost(result, prepared.data.checks);
+  if (value === null || value === undefined) return { colour: NOT_CHECKED, pattern: PATTERN.plain };
+  return {
+    colour: along(VIRIDIS, value / prepared.scales[state.mode]),
+    pattern: state.mode === "utilisation" && value > 1 ? PATTERN.hatch : PATTERN.plain,
+  };
+}
+
+function worstMember(data, index) {
+  const worst = data.cases[index].worst;
+  if (!worst) return -1;
+  return data.members.findIndex((m) => m.name === worst.item);
+}
+
+function addMember(drawn, prepared, state, i, worst) {
+  const m = prepared.members[i],
+    c = prepared.data.cases[state.case],
+    result = c.members[i];
+  const points = axisPoints(prepared, m, c.nodes, state.factor, 8),
+    spring = m.kind === "spring";
+  drawn.sweeps.push({
+    points: spring ? coil(points[0], points[points.length - 1], 16) : points,
+    axis: points,
+    round: m.round,
+    width: spring ? 6 : m.width,
+    height: spring ? 6 : m.height,
+    z: m.axes.z,
+    member: i,
+    picked: i === state.picked,
+    ...memberLook(prepared, state, result),
+  });
+  if (i !== worst && i !== state.picked) return;
+  const share = i === worst && result.where !== null ? result.where : 0.5;
+  drawn.labels.push({
+    at: middle(points, share),
+    text: state.words(i, result, i === worst),
+    kind: i === state.picked ? "picked" : "worst",
+  });
+}
+
+function addPanel(drawn, prepared, state, i, moved) {
+  const { data } = prepared,
+    p = data.panels[i],
+    c = data.cases[state.case],
+    result = c.panels[i];
+  const corners = p.corners.map(moved);
+  const normal = unit(cross(sub(corners[1], corners[0]), sub(corners[3], corners[0])));
+  const used = result ? usedMost(result, data.panel_checks) : null;
+  const coloured = state.mode === "utilisation" && used !== null;
+  const offset = Math.sign(normal[2] || 1) * -(p.offset || 0);
+  drawn.quads.push({
+    corners: corners.map((q) => add(q, times(normal, offset))),
+    normal,
+    colour: coloured ? along(VIRIDIS, used) : NOT_CHECKED,
+    hatch: used !== null && used > 1,
+    panel: i,
+  });
+  if (c.worst && c.worst.item === p.name) {
+    drawn.labels.push({
+      at: times(corners.reduce(add), 0.25),
+      text: state.panelWords(i, result),
+      kind: "worst",
+    });
+  }
+}
+
+/// Everything to be drawn. state: {case, mode, factor, picked, marks, words(member, result)}.
+export function scene(prepared, state, eye) {
+  const { data } = prepared,
+    c = data.cases[state.case];
+  const drawn = { sweeps: [], quads: [], lines: [], labels: [] };
+  const moved = (n) =>
+    state.factor
+      ? add(prepared.at[n], times(c.nodes[n].slice(0, 3), state.factor))
+      : prepared.at[n];
+  const worst = worstMember(data, state.case);
+  prepared.members.forEach((m, i) => addMember(drawn, prepared, state, i, worst));
+  data.panels.forEach((p, i) => addPanel(drawn, prepared, state, i, moved));
+  if (state.marks) markAll(drawn, prepared, state, eye, moved);
+  return drawn;
+}

@@ -1,0 +1,58 @@
+// What is shown just now, and what is nearest its limit.
+
+import { FrameFigure } from "./figure/frame_figure.js";
+import { MPa, newtons, none, three, used } from "./numbers.js";
+import { data } from "./words.js";
+
+export const prepared = FrameFigure.prepare(data);
+
+export const worstOf = (c) => (c.worst && !none(c.worst.utilisation) ? c.worst.utilisation : -1);
+
+export const casesByUse = data.cases
+  .map((c, i) => i)
+  .sort((a, b) => worstOf(data.cases[b]) - worstOf(data.cases[a]) || a - b);
+
+export const MODES = [
+  { name: "utilisation", label: "Utilisation", unit: "share of what is allowed; 1 is the limit" },
+  { name: "axial", label: "Axial force", unit: "N, tension positive" },
+  { name: "von_mises", label: "Von Mises stress", unit: "MPa, at the worst place of the tube" },
+];
+
+export const factorWords = (v) => (!v ? "not drawn" : v === 1 ? "true size" : `${three(v)} times`);
+export const nice = (v) => (v > 0 ? Number(v.toPrecision(v < 100 ? 1 : 2)) : 0);
+
+/// The check nearest its limit among those that count.
+export function governing(result, checks) {
+  let best = -1;
+  result.used.forEach((u, i) => {
+    if (!none(u) && checks[i].counts && (best < 0 || u > result.used[best])) best = i;
+  });
+  return best < 0 ? null : { check: checks[best].name, value: result.used[best] };
+}
+
+/// What a label says of a member's result in the mode in which tubes are coloured.
+function resultWords(result) {
+  if (state.mode === "axial") return newtons(result.N) + " N";
+  if (state.mode !== "von_mises") return used(FrameFigure.usedMost(result, data.checks));
+  return none(result.von_mises) ? "no stress" : MPa(result.von_mises) + " MPa";
+}
+
+export const state = {
+  case: casesByUse.length ? casesByUse[0] : -1,
+  mode: "utilisation",
+  factor: nice(prepared.factor),
+  picked: -1,
+  marks: true,
+  force: (v) => newtons(v) + " N",
+  words: (i, result, worst) =>
+    `${data.members[i].name} ${resultWords(result)}${worst ? ", worst" : ""}`,
+  panelWords: (i, result) =>
+    `${data.panels[i].name} ${used((governing(result, data.panel_checks) || {}).value)}, worst`,
+};
+
+export const thisCase = () => data.cases[state.case];
+
+export function membersByUse(c) {
+  const most = (i) => FrameFigure.usedMost(c.members[i], data.checks) ?? -1;
+  return c.members.map((m, i) => i).sort((a, b) => most(b) - most(a) || a - b);
+}
