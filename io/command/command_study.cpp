@@ -1,6 +1,7 @@
 #include <unistd.h>
 
 #include "cases/analysis/frame_edits.h"
+#include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/bench_study.h"
 #include "cases/studies/buckle_study.h"
 #include "cases/studies/floor_study.h"
@@ -8,7 +9,6 @@
 #include "cases/studies/roll_support.h"
 #include "cases/studies/torsion.h"
 #include "cases/workshop/cut_list.h"
-#include "cases/workshop/sheet_blanks.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"

@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "cases/model/build_model.h"
+#include "cases/workshop/saw_angles.h"
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"

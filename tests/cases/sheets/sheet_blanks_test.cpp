@@ -1,11 +1,11 @@
-#include "cases/workshop/sheet_blanks.h"
+#include "cases/sheets/sheet_blanks.h"
 
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
-#include "cases/workshop/rivet_rows.h"
+#include "cases/sheets/rivet_rows.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
