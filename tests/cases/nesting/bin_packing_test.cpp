@@ -7,7 +7,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::bin_packing_test {
 
 namespace {
 
@@ -118,3 +118,5 @@ TEST_CASE("without effort nothing is claimed that was not found") {
   CHECK(pack_in(t, 1, none, out) != Packed::found);
   CHECK(out.empty());
 }
+
+}  // namespace tubewright::bin_packing_test

@@ -6,7 +6,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cutting_patterns_test {
 
 namespace {
 
@@ -101,3 +101,5 @@ TEST_CASE("without effort there are no bars") {
   long none = 0;
   CHECK(minimum_bin_slack({100, {60, 40}, {2, 2}}, none).empty());
 }
+
+}  // namespace tubewright::cutting_patterns_test

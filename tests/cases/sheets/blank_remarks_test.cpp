@@ -3,7 +3,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::blank_remarks_test {
+
 using namespace tubewright::testing;
 using Eigen::Vector3d;
 
@@ -51,3 +52,5 @@ TEST_CASE("pieces lap where they lie on one face of a tube, not on two sides of 
   CHECK(laps(placed(up, 0, 0), placed(-up, 0.01, 1)) == 1);  // on either side
   CHECK(laps(placed(up, 0.01, 0), placed(Vector3d::UnitY(), 0.01, 1)) == 0);
 }
+
+}  // namespace tubewright::blank_remarks_test

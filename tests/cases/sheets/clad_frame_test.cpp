@@ -5,7 +5,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::clad_frame_test {
+
 using namespace tubewright::testing;
 using Eigen::Vector3d;
 
@@ -67,3 +68,5 @@ TEST_CASE("four names are told, the rest counted") {
   CHECK_THAT(some_of({"a", "b", "c", "d", "e", "f"}), ContainsSubstring("and 2 more"));
   CHECK_THAT(some_of({"a", "b", "c", "d"}), !ContainsSubstring("more"));
 }
+
+}  // namespace tubewright::clad_frame_test

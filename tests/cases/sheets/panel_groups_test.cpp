@@ -8,7 +8,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::panel_groups_test {
+
 using namespace tubewright::testing;
 
 TEST_CASE("a grid is one group; its rim and inner sides are those of Euler's formula") {
@@ -82,3 +83,5 @@ TEST_CASE("panels that share a corner only touch, side by side they do not") {
   CHECK_FALSE(touches_itself(f, {0, 1}));
   CHECK_FALSE(touches_itself(f, {0, 1, 3}));
 }
+
+}  // namespace tubewright::panel_groups_test

@@ -8,7 +8,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::sheet_rivets_test {
+
 using namespace tubewright::testing;
 using Eigen::Vector2d;
 
@@ -87,3 +88,5 @@ TEST_CASE("a tube whose joints take all of it has no rivet and is named") {
   const WantedRivets wanted = wanted_of(frame);
   CHECK(wanted.without == std::set<std::string>{"cross0_0", "cross1_0"});
 }
+
+}  // namespace tubewright::sheet_rivets_test

@@ -5,7 +5,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::alike_pieces_test {
 
 namespace {
 
@@ -77,3 +77,5 @@ TEST_CASE("where along the bar a piece lies does not matter") {
 TEST_CASE("the mean length of planes is that along the axis") {
   CHECK_THAT(mean_length(outline_of(piece(slant, other), flat)), WithinRel(0.485, 1e-12));
 }
+
+}  // namespace tubewright::alike_pieces_test

@@ -7,7 +7,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::convex_polygon_test {
 
 namespace {
 
@@ -83,3 +83,5 @@ TEST_CASE("the breadth does not depend on where a polygon lies or how it is turn
   CHECK_THAT(breadth_of(turned), WithinRel(2.0, 1e-12));
   CHECK_THAT(area_of(turned), WithinRel(8.0, 1e-12));
 }
+
+}  // namespace tubewright::convex_polygon_test

@@ -10,7 +10,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_by_tube_test {
+
 using namespace tubewright::testing;
 using Eigen::Vector3d;
 
@@ -152,3 +153,5 @@ TEST_CASE("a tube reaches to the far side of those that stand on it") {
     CHECK(outermost(f.all, along, {along}) == 0);
   }
 }
+
+}  // namespace tubewright::cut_by_tube_test

@@ -8,7 +8,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_order_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -117,3 +118,5 @@ TEST_CASE("a free corner: two sharper than square are butted, two wider are mitr
     CHECK(turns(s.frame).size() == (degrees < 88 ? 2u : 1u));
   }
 }
+
+}  // namespace tubewright::cut_order_test

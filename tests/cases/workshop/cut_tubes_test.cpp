@@ -8,7 +8,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_tubes_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -107,3 +108,5 @@ TEST_CASE("drawn tubes of one outer size share a number, whatever their wall and
   CHECK(drawn[0].size == drawn[1].size);
   CHECK(drawn[0].size != drawn[2].size);
 }
+
+}  // namespace tubewright::cut_tubes_test

@@ -2,7 +2,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::end_cuts_test {
 
 TEST_CASE("an end begins at the farthest of its cuts, a cut at the nearest of its planes") {
   const CutPlane a{1, 2, 0}, b{3, 0, -1};
@@ -29,3 +29,5 @@ TEST_CASE("a tube stands on a face, an edge or a round tube, not on its twin") {
   for (const EndKind kind : {EndKind::square, EndKind::mitre})
     CHECK_FALSE(along_a_face({{}, 0, kind}));
 }
+
+}  // namespace tubewright::end_cuts_test

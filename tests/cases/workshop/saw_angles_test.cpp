@@ -7,7 +7,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::saw_angles_test {
 
 TEST_CASE("a blade turned by the mitre and tilted by the bevel cuts the plane that was asked for") {
   for (const double mitre : {-1.2, -0.3, 0.0, 0.7, 2.0}) {
@@ -53,3 +53,5 @@ TEST_CASE("a square or notched end has no long point to turn to") {
   p.ends[1].cuts[0].planes = {CutPlane{0.01, 0, 0}};
   CHECK_FALSE(turn_between_ends(p));
 }
+
+}  // namespace tubewright::saw_angles_test

@@ -6,7 +6,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::shown_cuts_test {
 
 namespace {
 
@@ -164,3 +164,5 @@ TEST_CASE("a tube that is met by 1 mm of its edge only is missed") {
   CHECK(misses(tube_of_20, met_from(9.5 * mm)));
   CHECK_FALSE(misses(tube_of_20, met_from(8.5 * mm)));
 }
+
+}  // namespace tubewright::shown_cuts_test

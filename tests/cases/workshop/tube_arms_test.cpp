@@ -6,7 +6,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::tube_arms_test {
+
 using namespace tubewright::testing;
 
 TEST_CASE("a section's outline has the area of the section") {
@@ -69,3 +70,5 @@ TEST_CASE("images in a plane that mirrors the frame have one rank, links are kno
   CHECK(all.rank[0] != all.rank[1]);
   CHECK(all.link == std::vector<bool>{false, false, false, false, true});
 }
+
+}  // namespace tubewright::tube_arms_test

@@ -12,7 +12,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_files_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -72,3 +73,5 @@ TEST_CASE("a directory that is not there is told of, not made") {
   CHECK_FALSE(std::filesystem::exists(missing));
   CHECK(cut_file_names({}) == "cut_list.csv");
 }
+
+}  // namespace tubewright::cut_files_test

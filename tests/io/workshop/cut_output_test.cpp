@@ -11,7 +11,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_output_test {
+
 using namespace tubewright::testing;
 using nlohmann::json;
 
@@ -165,3 +166,5 @@ TEST_CASE("cut_line: bars and what they weigh, by the table of the tube's standa
   CHECK_THAT(cut_line(a.list), ContainsSubstring("1 bar, "));
   CHECK_THAT(std::stod(cut_line(a.list).substr(7)), WithinAbs(6 * 1.36, 0.06));
 }
+
+}  // namespace tubewright::cut_output_test

@@ -13,7 +13,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::sheet_dxf_test {
+
 using namespace tubewright::testing;
 using Eigen::Vector2d;
 
@@ -149,3 +150,5 @@ TEST_CASE("letters beyond ASCII stand as escapes of their code points") {
   CHECK(std::all_of(text.begin(), text.end(),
                     [](char c) { return static_cast<signed char>(c) > 0; }));
 }
+
+}  // namespace tubewright::sheet_dxf_test

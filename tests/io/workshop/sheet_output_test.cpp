@@ -7,7 +7,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::sheet_output_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -82,3 +83,5 @@ TEST_CASE("title and name: what stands on a drawing, and what its file is called
   frame.sheets[0].offset = 0;
   CHECK_THAT(drawing_title(frame, blank)[2], ContainsSubstring("not given"));
 }
+
+}  // namespace tubewright::sheet_output_test

@@ -7,7 +7,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::sheet_svg_test {
+
 using namespace tubewright::testing;
 using Eigen::Vector2d;
 
@@ -95,3 +96,5 @@ TEST_CASE("words of the frame cannot break the markup") {
   const std::string svg = sheet_svg(frame, blank_of(frame));
   CHECK_THAT(svg, ContainsSubstring("&lt;b&gt; &amp;") && !ContainsSubstring("<b>"));
 }
+
+}  // namespace tubewright::sheet_svg_test

@@ -6,7 +6,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::weld_plan_output_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -66,3 +67,5 @@ TEST_CASE("the tables name every node and stay within 100 columns; without welds
   CHECK(weld_order_table({}, Paint{}).empty());
   CHECK(shrinkage_lines({}, Paint{}).empty());
 }
+
+}  // namespace tubewright::weld_plan_output_test
