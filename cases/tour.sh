@@ -1,5 +1,6 @@
 #!/bin/bash
-# Makes the pictures of the README anew, with the built program, into cases/pictures/: bash cases/tour.sh
+# Makes the pictures of the README and its chapters anew, with the built program, into cases/pictures/:
+#   bash cases/tour.sh
 #
 # Needs what cases/demo.sh and tests/run.sh install: Xvfb, and chromium for the view of the report.
 set -euo pipefail

@@ -21,6 +21,18 @@ endforeach()
 install(FILES ${completion_dir}/tubewright.fish COMPONENT program
   DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d)
 
+# Licence, README with its chapters, examples and pictures, as they stand in the tree, so that links
+# between them hold.
+set(doc_dir ${CMAKE_INSTALL_DATADIR}/doc)
+install(FILES README.md CHANGELOG.md DEVELOPERS.md LICENSE COMPONENT program
+  DESTINATION ${doc_dir}/tubewright)
+install(DIRECTORY cases io solver viz COMPONENT program DESTINATION ${doc_dir}/tubewright
+  FILES_MATCHING
+  PATTERN "README.md" PATTERN "DATA.md" PATTERN "cases/0*.yaml" PATTERN "cases/pictures/*"
+  PATTERN "io/options/completion" EXCLUDE PATTERN "io/report/page" EXCLUDE)
+install(FILES LICENSE COMPONENT program DESTINATION ${doc_dir}/tubewright RENAME copyright)
+install(FILES LICENSE COMPONENT library DESTINATION ${doc_dir}/tubewright-dev RENAME copyright)
+
 # The solver library, for other programs: find_package(tubewright), tubewright::solver
 # ------------------------------------------------------------------------------------
 set(package_dir ${CMAKE_INSTALL_LIBDIR}/cmake/tubewright)
@@ -43,6 +55,8 @@ install(FILES
 # -----------------------------------------------------------------------
 set(CPACK_GENERATOR DEB)
 set(CPACK_PACKAGE_CONTACT "the tubewright authors <tubewright@example.org>")
+set(CPACK_RESOURCE_FILE_LICENSE ${PROJECT_SOURCE_DIR}/LICENSE)
+set(CPACK_RESOURCE_FILE_README ${PROJECT_SOURCE_DIR}/README.md)
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_STRIP_FILES ON)
 set(CPACK_COMPONENTS_ALL program library)

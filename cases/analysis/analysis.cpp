@@ -4,10 +4,9 @@
 #include <cmath>
 #include <map>
 
-#include "cases/analysis/analysis_steps.h"
 #include "cases/analysis/iterate_case.h"
 #include "cases/analysis/summarise_case.h"
-#include "cases/analysis/what_if.h"
+#include "cases/checks/yield_check.h"
 #include "cases/frame/findings.h"
 #include "cases/model/case_actions.h"
 #include "cases/model/mechanism_report.h"
@@ -117,10 +116,17 @@ std::optional<double> mass_share(const Analysis& analysis) {
 }
 
 bool Analysis::passes() const {
-  if (fatigue && fatigue->counts && !fatigue->passes()) return false;
-  if (mass_share(*this).value_or(0) > 1) return false;
-  return std::all_of(cases.begin(), cases.end(),
-                     [](const CaseResult& c) { return !c.worst || c.worst->utilisation <= 1; });
+  return tubewright::passes(mass_share(*this).value_or(0)) &&
+         std::all_of(cases.begin(), cases.end(), [](const CaseResult& c) { return c.passes(); });
+}
+
+std::optional<WorstOfAll> worst_of_all(const Analysis& analysis) {
+  std::optional<WorstOfAll> worst;
+  for (const CaseResult& c : analysis.cases) {
+    if (!c.worst || (worst && c.worst->utilisation <= worst->utilisation)) continue;
+    worst = WorstOfAll{c.name, c.worst->check, c.worst->item, c.worst->utilisation};
+  }
+  return worst;
 }
 
 std::variant<Frame, Problems> with_load_cases(Frame frame) {
@@ -133,11 +139,6 @@ std::variant<Frame, Problems> with_load_cases(Frame frame) {
   }
   frame.cases = standard_cases(frame, std::get<VehicleFacts>(facts));
   return frame;
-}
-
-AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only,
-                        const AnalysisOptions& options) {
-  return analyse(frame, only, options, [](std::string_view, size_t, size_t) {});
 }
 
 AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only,
@@ -251,28 +252,6 @@ AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only
   analysis.model = std::move(numbered.model);
   analysis.slots = std::move(numbered.slots);
   return analysis;
-}
-
-AnalysisOutcome full_check(const Frame& frame, const std::vector<std::string>& only,
-                           const AnalysisOptions& options) {
-  return full_check(frame, only, options, [](std::string_view, size_t, size_t) {});
-}
-
-AnalysisOutcome full_check(const Frame& frame, const std::vector<std::string>& only,
-                           const AnalysisOptions& options, const TellStep& tell) {
-  AnalysisOutcome outcome = analyse(frame, only, options, tell);
-  auto* analysis = std::get_if<Analysis>(&outcome);
-  if (analysis == nullptr) return outcome;
-  tell("screening for fatigue", 0, 0);
-  auto fatigue = fatigue_screening(*analysis);
-  if (auto* problems = std::get_if<Problems>(&fatigue)) return std::move(*problems);
-  analysis->fatigue = std::move(std::get<std::optional<FatigueScreening>>(fatigue));
-  constexpr size_t large_frame = 2000;  // members: beyond, the answer is worth more than the table
-  if (frame.members.size() <= large_frame) {
-    tell("what if it comes out otherwise", 0, 0);
-    analysis->what_ifs = what_ifs(*analysis, only);
-  }
-  return outcome;
 }
 
 }  // namespace tubewright

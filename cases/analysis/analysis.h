@@ -7,8 +7,7 @@
 #include <vector>
 
 #include "cases/analysis/case_result.h"
-#include "cases/analysis/fatigue_screening.h"
-#include "cases/analysis/what_if.h"
+#include "cases/analysis/tell_step.h"
 #include "cases/frame/frame.h"
 #include "cases/frame/place.h"
 #include "cases/model/build_model.h"
@@ -31,12 +30,21 @@ struct Analysis {
   std::optional<VehicleFacts> vehicle;
   std::vector<CaseResult> cases;
   AnalysisOptions options;
-  std::optional<FatigueScreening> fatigue;  ///< of full_check() only
-  std::vector<WhatIf> what_ifs;             ///< of full_check() only
-  Problems remarks;                         ///< what the reader should know about these results
+  Problems remarks;  ///< what the reader should know about these results
 
-  bool passes() const;  ///< every check made is at most 1
+  bool passes() const;  ///< every case does, and `limits.mass` is kept
 };
+
+/// The item that is nearest its limit over all cases.
+struct WorstOfAll {
+  std::string load_case;
+  std::string check;
+  std::string item;
+  double utilisation = 0;
+};
+
+/// Of equals the first; none if no check could be made.
+std::optional<WorstOfAll> worst_of_all(const Analysis& analysis);
 
 /// Mass of tubes and panels over `limits.mass`; none without that limit.
 std::optional<double> mass_share(const Analysis& analysis);
@@ -51,11 +59,6 @@ std::variant<Frame, Problems> with_load_cases(Frame frame);
 /// Solves the named cases (all if empty) and makes the checks of each. Requires: validate() found
 /// no error.
 AnalysisOutcome analyse(const Frame& frame, const std::vector<std::string>& only = {},
-                        const AnalysisOptions& options = {});
-
-/// The same with what takes more than each case by itself: fatigue, and what becomes of the frame
-/// if it comes out otherwise than drawn.
-AnalysisOutcome full_check(const Frame& frame, const std::vector<std::string>& only = {},
-                           const AnalysisOptions& options = {});
+                        const AnalysisOptions& options = {}, const TellStep& tell = tell_nobody);
 
 }  // namespace tubewright

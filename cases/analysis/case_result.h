@@ -35,6 +35,8 @@ struct Worst {
 };
 
 struct CaseResult {
+  bool passes() const { return !worst || tubewright::passes(worst->utilisation); }
+
   std::string name;
   StaticSolution solution;
   std::vector<MemberResult> members;    ///< in the order of Frame::members

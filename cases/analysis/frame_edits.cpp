@@ -7,6 +7,7 @@
 
 #include "cases/checks/member_checks.h"
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/find_parts.h"
 #include "cases/frame/findings.h"
 #include "cases/frame/section_of.h"
 #include "cases/model/build_model.h"

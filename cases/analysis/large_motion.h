@@ -1,5 +1,5 @@
-// One load case with displacements of any size: solver/large_displacement.h on beams cut into
-// pieces, and what the reports need of it.
+// One load case with displacements of any size: solver/stability/large_displacement.h on beams cut
+// into pieces, and what the reports need of it.
 #pragma once
 
 #include <string>

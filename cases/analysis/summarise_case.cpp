@@ -5,6 +5,8 @@
 
 #include "cases/checks/buckling_lengths.h"
 #include "cases/checks/governing_cuts.h"
+#include "cases/checks/yield_check.h"
+#include "cases/frame/find_parts.h"
 #include "solver/elements/bar_element.h"
 #include "solver/statics/assembly.h"
 #include "solver/statics/determinate_restraint.h"

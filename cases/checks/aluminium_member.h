@@ -1,16 +1,16 @@
 // Aluminium tubes: local and flexural buckling, axial force with bending, welds and the
 // heat-affected tube beside them. EN 1999-1-1:2007, all of it MEMORY (clauses, tables and factors).
 //
-// SI units; forces as in solver/beam_field.h, N tension positive; loads are design loads. Tubes are
-// drawn or extruded: a seam welded along the member (kappa of 6.3.1.2) is not covered. Shear and
-// torsion away from the ends are not part of the member check.
+// SI units; forces as in solver/elements/beam_field.h, N tension positive; loads are design loads.
+// Tubes are drawn or extruded: a seam welded along the member (kappa of 6.3.1.2) is not covered.
+// Shear and torsion away from the ends are not part of the member check.
 #pragma once
 
 #include <optional>
 #include <string>
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/member_buckling.h"
-#include "cases/checks/yield_check.h"
 #include "cases/frame/frame.h"
 #include "solver/elements/beam_field.h"
 #include "solver/model/section.h"
@@ -81,8 +81,9 @@ struct AluminiumWeld {
   CheckResult weld, fusion, tube;
 };
 
-/// Fillet all round a tube's end: the line and its stresses are those of cases/weld_check.h. `f_w`:
-/// strength of the weld metal, Table 8.8. `corner_radius`: of the tube's outer face, 0 if sharp.
+/// Fillet all round a tube's end: the line and its stresses are those of cases/checks/weld_check.h.
+/// `f_w`: strength of the weld metal, Table 8.8. `corner_radius`: of the tube's outer face, 0 if
+/// sharp.
 AluminiumWeld aluminium_weld_check(const Section& section, double throat, double corner_radius,
                                    const HeatAffected& heat_affected, double f_w,
                                    const SectionForces& forces);

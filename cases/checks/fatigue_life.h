@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "cases/checks/yield_check.h"
+#include "cases/checks/check_result.h"
 
 namespace tubewright {
 

@@ -2,12 +2,12 @@
 // Annex B (Method 2), from memory.
 //
 // For members not susceptible to torsional deformation (hollow sections), chi_LT = 1. SI units;
-// forces as in solver/beam_field.h, N tension positive. Lengths and moments are named by the axis
-// the member bends about: `y` is buckling along z. gamma_M1 = 1.0 (6.1, recommended).
+// forces as in solver/elements/beam_field.h, N tension positive. Lengths and moments are named by
+// the axis the member bends about: `y` is buckling along z. gamma_M1 = 1.0 (6.1, recommended).
 #pragma once
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/section_class.h"
-#include "cases/checks/yield_check.h"
 #include "cases/frame/frame.h"
 #include "solver/model/section.h"
 

@@ -5,7 +5,9 @@
 
 #include "cases/checks/aluminium_member.h"
 #include "cases/checks/section_resistance.h"
+#include "cases/checks/yield_check.h"
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/find_parts.h"
 #include "cases/frame/section_of.h"
 #include "solver/model/section_shapes.h"
 

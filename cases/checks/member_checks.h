@@ -9,10 +9,10 @@
 #include <string>
 #include <vector>
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/governing_cuts.h"
 #include "cases/checks/member_buckling.h"
 #include "cases/checks/weld_check.h"
-#include "cases/checks/yield_check.h"
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "solver/elements/stress.h"

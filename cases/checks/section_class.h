@@ -1,7 +1,8 @@
 // Class of a cross-section: how far its walls can go before they buckle locally.
 //
 // EN 1993-1-1:2005 5.5.2 and Table 5.2 (from memory): 1 and 2 reach the plastic moment, 3 the
-// elastic one, 4 not even that. SI units; forces as in solver/beam_field.h, N tension positive.
+// elastic one, 4 not even that. SI units; forces as in solver/elements/beam_field.h, N tension
+// positive.
 #pragma once
 
 #include <string>

@@ -1,11 +1,11 @@
 // Resistance of a cross-section: EN 1993-1-1:2005 6.2 (from memory). SI units; forces as in
-// solver/beam_field.h, their signs do not matter here but for the class of the section.
+// solver/elements/beam_field.h, their signs do not matter here but for the class of the section.
 //
 // Loads are design loads: put the reserve on the forces. gamma_M0 = 1.0 (6.1, recommended).
 #pragma once
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/section_class.h"
-#include "cases/checks/yield_check.h"
 #include "solver/elements/beam_field.h"
 #include "solver/model/section.h"
 

@@ -2,7 +2,8 @@
 //
 // The throat is laid down on the outer face of the tube as a line of width a, its plane at 45
 // degrees to the tube, the tube square to what it is welded to. SI units; forces as in
-// solver/beam_field.h, at the member's end; loads are design loads. gamma_M2 = 1.25 (recommended).
+// solver/elements/beam_field.h, at the member's end; loads are design loads. gamma_M2 = 1.25
+// (recommended).
 //
 // Scope: 4.1 is written for material of 4 mm and more (thinner: EN 1993-1-3, EN 1993-1-8 7.1.1 from
 // 2.5 mm), 4.5.2 for throats of 3 mm and more; below, the check is made and a remark says so. The
@@ -14,7 +15,7 @@
 #include <optional>
 #include <string>
 
-#include "cases/checks/yield_check.h"
+#include "cases/checks/check_result.h"
 #include "solver/elements/beam_field.h"
 #include "solver/model/section.h"
 

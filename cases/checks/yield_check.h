@@ -1,26 +1,15 @@
 // Yield: von Mises stress against the yield strength, EN 1993-1-1:2005, 6.2.1(5).
 #pragma once
 
-#include <optional>
-#include <string>
-
+#include "cases/checks/check_result.h"
 #include "cases/frame/frame.h"
 #include "solver/elements/stress.h"
 #include "solver/model/material.h"
 
 namespace tubewright {
 
-/// One check of one item. `utilisation` is 1 at the limit; empty when the check does not apply or
-/// cannot be made, and `reason` then says why.
-struct CheckResult {
-  std::optional<double> utilisation;
-  std::string reason;
-  std::string clause;  ///< the rule it follows
-  bool needed = true;  ///< false: nothing there to check, as buckling of a tube in tension
-};
-
-/// The safety factor asked of a case: its own `yield_factor`; else 1.0 for a rare event, in which yield
-/// may be reached (common practice, no source); else `limits.yield_factor`, 1.5 unless given.
+/// The safety factor asked of a case: its own `yield_factor`; else 1.0 for a rare event, in which
+/// yield may be reached (common practice, no source); else `limits.yield_factor`, 1.5 unless given.
 double safety_factor(const Frame& frame, const Case& c);
 
 /// utilisation = factor sigma_v / f_y, gamma_M0 = 1.0.

@@ -1,7 +1,8 @@
 // A frame as its builder describes it: named parts in plain data.
 //
 // Units are SI (m, N, N m, kg, Pa, rad, N/m), axes ISO 8855; the reader converts. Parts refer to
-// each other by name. A frame is sound when validate() in cases/validate.h finds no error in it.
+// each other by name. A frame is sound when validate() in cases/validate/validate.h finds no error
+// in it.
 #pragma once
 
 #include <Eigen/Core>

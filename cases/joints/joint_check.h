@@ -1,5 +1,5 @@
 // Tube ends that stand on the face of another tube: which joints they are, and whether the face
-// holds by EN 1993-1-8 chapter 7 (cases/tube_joint.h).
+// holds by EN 1993-1-8 chapter 7 (cases/joints/tube_joint.h).
 //
 // A tube runs through a node if two pieces of a path, or else of one section, meet there in one
 // line. Tubes that end there are its braces. One on a face makes a T or Y joint, two on one face a
@@ -11,8 +11,8 @@
 #include <string>
 #include <vector>
 
+#include "cases/checks/check_result.h"
 #include "cases/checks/member_checks.h"
-#include "cases/checks/yield_check.h"
 #include "cases/frame/frame.h"
 #include "cases/joints/tube_joint.h"
 #include "cases/model/build_model.h"

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/find_parts.h"
 #include "cases/joints/rivet_resistance.h"
 #include "cases/model/sheet_joint_stiffness.h"
 #include "cases/model/tube_face.h"

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "cases/checks/yield_check.h"
+#include "cases/checks/check_result.h"
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "solver/statics/recovery.h"

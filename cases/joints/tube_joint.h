@@ -9,7 +9,7 @@
 
 #include <array>
 
-#include "cases/checks/yield_check.h"
+#include "cases/checks/check_result.h"
 #include "solver/model/section.h"
 
 namespace tubewright {

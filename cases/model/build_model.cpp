@@ -4,6 +4,7 @@
 #include <set>
 
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/find_parts.h"
 #include "cases/frame/layout.h"
 #include "cases/frame/section_of.h"
 #include "cases/model/sheet_joint_stiffness.h"
@@ -81,24 +82,9 @@ std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel
   return {members.begin(), members.end()};
 }
 
-bool has_springs(const Frame& frame) {
-  return std::any_of(frame.members.begin(), frame.members.end(),
-                     [](const Member& m) { return m.kind == MemberKind::spring; });
-}
-
 double member_length(const NumberedFrame& numbered, const Member& member) {
   const std::vector<Eigen::Vector3d>& at = numbered.model.nodes;
   return (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();
-}
-
-const SectionEntry& find_section(const Frame& frame, const std::string& name) {
-  return *std::find_if(frame.sections.begin(), frame.sections.end(),
-                       [&](const SectionEntry& s) { return s.name == name; });
-}
-
-const Sheet& find_sheet(const Frame& frame, const std::string& name) {
-  return *std::find_if(frame.sheets.begin(), frame.sheets.end(),
-                       [&](const Sheet& s) { return s.name == name; });
 }
 
 NumberedFrame build_model(const Frame& frame) {

@@ -35,13 +35,7 @@ std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<s
 /// The members along the edges of a panel of the model, each once, ascending.
 std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel);
 
-bool has_springs(const Frame& frame);
-
 /// Length of a member, m.
 double member_length(const NumberedFrame& numbered, const Member& member);
-
-/// The section entry or sheet of that name. Requires: it exists.
-const SectionEntry& find_section(const Frame& frame, const std::string& name);
-const Sheet& find_sheet(const Frame& frame, const std::string& name);
 
 }  // namespace tubewright

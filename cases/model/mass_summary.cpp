@@ -3,6 +3,7 @@
 #include <Eigen/Geometry>
 
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/find_parts.h"
 #include "cases/frame/section_of.h"
 
 namespace tubewright {

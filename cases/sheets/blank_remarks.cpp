@@ -5,6 +5,7 @@
 #include <map>
 #include <utility>
 
+#include "cases/frame/find_parts.h"
 #include "cases/frame/findings.h"
 #include "solver/model/angle.h"
 

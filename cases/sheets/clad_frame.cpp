@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "cases/frame/find_parts.h"
 #include "cases/frame/findings.h"
 #include "solver/elements/shear_panel.h"
 #include "solver/model/angle.h"

@@ -5,6 +5,7 @@
 #include <functional>
 #include <map>
 
+#include "cases/frame/find_parts.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mechanism_report.h"
 #include "cases/studies/gauge_twist.h"

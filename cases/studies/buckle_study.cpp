@@ -1,5 +1,7 @@
 #include "cases/studies/buckle_study.h"
 
+#include <algorithm>
+
 #include "cases/analysis/in_parallel.h"
 #include "solver/stability/refine.h"
 #include "solver/statics/determinate_restraint.h"
@@ -64,6 +66,12 @@ std::variant<BuckleStudy, Problems> buckle_study(const Frame& frame,
     study.cases[i] = case_buckling(analysis, analysis.cases[i], count);
   });
   return study;
+}
+
+bool buckling_passes(const BuckleStudy& study) {
+  return std::all_of(study.cases.begin(), study.cases.end(), [](const CaseBuckling& c) {
+    return c.factors.empty() || c.factors.front() > 1;
+  });
 }
 
 }  // namespace tubewright

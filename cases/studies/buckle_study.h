@@ -24,6 +24,9 @@ struct BuckleStudy {
   Problems remarks;  ///< of the solution of the cases
 };
 
+/// False if some case buckles under its own loads or less.
+bool buckling_passes(const BuckleStudy& study);
+
 /// 1/(1 - 1/alpha): what second-order effects add, for alpha above 1.
 double amplification(double alpha);
 

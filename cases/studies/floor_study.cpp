@@ -7,6 +7,7 @@
 
 #include "cases/analysis/analysis.h"
 #include "cases/analysis/frame_edits.h"
+#include "cases/frame/find_parts.h"
 #include "cases/model/mass_distribution.h"
 #include "cases/studies/torsion.h"
 
@@ -15,10 +16,8 @@ namespace tubewright {
 namespace {
 
 void note_worst(FloorOption& o, const Analysis& analysis) {
+  o.worst = worst_of_all(analysis);
   for (const CaseResult& c : analysis.cases) {
-    if (c.worst && (!o.worst || c.worst->utilisation > o.worst->utilisation)) {
-      o.worst = WorstOfAll{c.name, c.worst->check, c.worst->item, c.worst->utilisation};
-    }
     for (const PanelResult& p : c.panels) {
       for (const NamedCheck& check : p.checks) {
         if (!check.name.starts_with("rivet") || !check.result.utilisation) continue;
@@ -96,6 +95,12 @@ std::vector<SheetTrial> sheet_trials(const Frame& frame) {
 }
 
 }  // namespace
+
+bool floor_passes(const Frame& frame, const FloorStudy& s) {
+  const std::optional<double>& wanted = frame.limits.torsional_stiffness;
+  const bool stiff_enough = !wanted || (s.usual.stiffness && *s.usual.stiffness >= *wanted);
+  return stiff_enough && (!s.usual.worst || passes(s.usual.worst->utilisation));
+}
 
 std::optional<double> torsion_frequency_estimate(const Frame& frame, double stiffness) {
   const NumberedFrame n = build_model(frame);

@@ -7,18 +7,11 @@
 #include <variant>
 #include <vector>
 
+#include "cases/analysis/analysis.h"
 #include "cases/frame/frame.h"
 #include "cases/frame/place.h"
 
 namespace tubewright {
-
-/// The item of a frame that is nearest its limit over all cases.
-struct WorstOfAll {
-  std::string load_case;
-  std::string check;
-  std::string item;
-  double utilisation = 0;
-};
 
 /// One way to build the frame.
 struct FloorOption {
@@ -65,6 +58,9 @@ using FloorOutcome = std::variant<FloorStudy, Problems>;
 /// Requires: the frame is sound, has a torsion test, panels, and its load cases (if it is to be
 /// compared by utilisation): the same cases for every option.
 FloorOutcome floor_study(const Frame& frame);
+
+/// As stiff as `limits.torsional_stiffness` and every case passes, with the usual rivets.
+bool floor_passes(const Frame& frame, const FloorStudy& study);
 
 /// First torsion frequency of the free vehicle by two inertias on a spring, Hz:
 /// sqrt(K (1/J_1 + 1/J_2))/(2 pi), J the moments of inertia of what lies ahead of and behind the

@@ -101,7 +101,7 @@ FloorVerdict floor_verdict(const FloorStudy& s) {
   v.changes = changes(s);
   const FloorOption& tubes = best_tubes(s);
   const std::string instead = &tubes == &s.thicker ? "heavier floor tubes" : "tube diagonals";
-  const bool overloaded = s.usual.rivet_utilisation && *s.usual.rivet_utilisation > 1;
+  const bool overloaded = s.usual.rivet_utilisation && !passes(*s.usual.rivet_utilisation);
   if (!s.without.stiffness) {
     v.answer = overloaded ? FloorAnswer::depends : FloorAnswer::pays;
     v.sentence = "The frame needs the sheet: without it, it is loose.";
@@ -133,8 +133,8 @@ FloorVerdict floor_verdict(const FloorStudy& s) {
                  stiffness(gain(tubes)) + " for each kilogram, the sheet " +
                  stiffness(gain(s.usual)) + ". A floor that has to be there anyway still helps.";
   }
-  const bool holds_only_with_it = s.without.worst && s.without.worst->utilisation > 1 &&
-                                  s.usual.worst && s.usual.worst->utilisation <= 1;
+  const bool holds_only_with_it = s.without.worst && !passes(s.without.worst->utilisation) &&
+                                  s.usual.worst && passes(s.usual.worst->utilisation);
   if (holds_only_with_it && v.answer == FloorAnswer::does_not_pay) {
     v.answer = FloorAnswer::depends;
     v.sentence += " But without it the frame does not hold: " + s.without.worst->item + " is at " +

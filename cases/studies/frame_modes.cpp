@@ -169,7 +169,22 @@ std::variant<FrameModes, Problems> frame_modes(const Frame& frame, int count) {
     }
     result.modes.push_back(std::move(m));
   }
+  result.slots = numbered.slots;
+  result.fine = fine;
   return result;
+}
+
+const FrameMode* lowest_elastic(const FrameModes& modes) {
+  for (const FrameMode& m : modes.modes) {
+    if (!m.rigid) return &m;
+  }
+  return nullptr;
+}
+
+bool modes_pass(const Frame& frame, const FrameModes& modes) {
+  const FrameMode* lowest = lowest_elastic(modes);
+  return !frame.limits.frequency || lowest == nullptr ||
+         lowest->frequency >= *frame.limits.frequency;
 }
 
 }  // namespace tubewright

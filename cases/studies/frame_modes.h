@@ -11,6 +11,7 @@
 #include "cases/model/build_model.h"
 #include "cases/model/mass_distribution.h"
 #include "solver/stability/modes.h"
+#include "solver/stability/refine.h"
 
 namespace tubewright {
 
@@ -26,9 +27,18 @@ struct FrameMode {
 
 struct FrameModes {
   bool restrained = false;  ///< by its supports; else free, as a vehicle is
-  bool complete = false;  ///< none below the last one is missing
+  bool complete = false;    ///< none below the last one is missing
   std::vector<FrameMode> modes;
+
+  std::vector<MemberSlot> slots;  ///< in the order of Frame::members
+  RefinedModel fine;              ///< cut as the shapes are
 };
+
+/// Null if there is none.
+const FrameMode* lowest_elastic(const FrameModes& modes);
+
+/// False if the lowest elastic mode lies below `limits.frequency`.
+bool modes_pass(const Frame& frame, const FrameModes& modes);
 
 /// The lowest `count` modes beside rigid-body motions. Tubes are cut in two for their own bending.
 /// Carried masses swing with the nodes they rest on and add no stiffness, as in the load cases.

@@ -1,7 +1,7 @@
 // Brake forces of the wheels, and what the tyres allow.
 //
-// Conventions as in cases/wheel_loads.h. Forces are in N; a brake force is counted positive when it
-// points backward (-x) on the vehicle.
+// Conventions as in cases/vehicle/wheel_loads.h. Forces are in N; a brake force is counted positive
+// when it points backward (-x) on the vehicle.
 #pragma once
 
 #include <Eigen/Core>

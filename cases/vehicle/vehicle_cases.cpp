@@ -5,6 +5,7 @@
 #include <map>
 #include <optional>
 
+#include "cases/frame/find_parts.h"
 #include "cases/model/case_actions.h"
 
 namespace tubewright {

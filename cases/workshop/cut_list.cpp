@@ -6,6 +6,7 @@
 
 #include "cases/frame/bays.h"
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/find_parts.h"
 #include "cases/frame/findings.h"
 #include "cases/frame/layout.h"
 #include "cases/model/mass_summary.h"

@@ -5,6 +5,7 @@
 #include <tuple>
 #include <utility>
 
+#include "cases/frame/find_parts.h"
 #include "solver/elements/beam_element.h"
 
 namespace tubewright {

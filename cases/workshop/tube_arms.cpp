@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "cases/frame/find_parts.h"
 #include "cases/frame/frame_symmetry.h"
 
 namespace tubewright {

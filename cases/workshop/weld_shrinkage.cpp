@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/find_parts.h"
 
 namespace tubewright {
 

@@ -48,6 +48,10 @@ std::string cannot_write(const std::string& path, const std::string& reason) {
   return "cannot write " + path + ": " + reason;
 }
 
+std::string cannot_write(const WriteFailure& failure) {
+  return cannot_write(failure.path.string(), failure.reason);
+}
+
 int cannot_answer(const std::string& message, bool json) {
   print_error(message);
   return json ? print_results(error_json({{Severity::error, {}, message, {}}}), exit_cannot_answer)

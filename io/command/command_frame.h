@@ -7,6 +7,7 @@
 
 #include "cases/frame/frame.h"
 #include "cases/frame/place.h"
+#include "io/text/write_file_atomically.h"
 #include "io/yaml/frame_text.h"
 
 namespace tubewright {
@@ -28,6 +29,7 @@ int cannot_answer(const Problems& problems, const FrameText& file, bool json);
 
 /// How a file that cannot be written is told of; `reason` in the system's words.
 std::string cannot_write(const std::string& path, const std::string& reason);
+std::string cannot_write(const WriteFailure& failure);
 
 /// Trouble outside the frame file: unreadable, unwritable.
 int cannot_answer(const std::string& message, bool json);

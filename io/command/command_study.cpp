@@ -1,13 +1,11 @@
 #include <unistd.h>
 
-#include "cases/analysis/frame_edits.h"
 #include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/bench_study.h"
 #include "cases/studies/buckle_study.h"
 #include "cases/studies/floor_study.h"
 #include "cases/studies/frame_modes.h"
-#include "cases/studies/roll_support.h"
-#include "cases/studies/torsion.h"
+#include "cases/studies/torsion_study.h"
 #include "cases/workshop/cut_list.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
@@ -41,11 +39,11 @@ using Outcome = std::variant<StudyAnswer, Problems, std::string>;
 Outcome twist(const LoadedFrame& loaded, bool clamped, const Problems& warnings, Paint paint) {
   const Frame& frame = loaded.frame;
   if (!frame.torsion) return no_torsion_test(frame);
-  auto outcome = torsion_answer(frame, clamped);
+  auto outcome = torsion_study(frame, clamped ? TorsionHold::clamped : TorsionHold::free);
   if (auto* problems = std::get_if<Problems>(&outcome)) return std::move(*problems);
-  const TorsionAnswer& a = std::get<TorsionAnswer>(outcome);
-  return StudyAnswer{torsion_text(a, paint), torsion_json(a, warnings), torsion_line(a),
-                     torsion_passes(a)};
+  const TorsionStudy& study = std::get<TorsionStudy>(outcome);
+  return StudyAnswer{torsion_text(frame, study, paint), torsion_json(frame, study, warnings),
+                     torsion_line(frame, study), torsion_passes(frame, study)};
 }
 
 Outcome floor(const LoadedFrame& loaded, const Problems& warnings, Paint paint) {

@@ -10,7 +10,7 @@
 #include <system_error>
 #include <variant>
 
-#include "cases/analysis/analysis.h"
+#include "cases/studies/frame_studies.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"
@@ -76,24 +76,24 @@ int run_view(const ViewCommand& command) {
     return cannot_answer(faults, file, false);
   }
   progress->stage("solving and checking load cases");
-  const AnalysisOutcome solved = analyse(frame, {}, {});
+  const auto solved = verdict_check(frame);
   if (const auto* problems = std::get_if<Problems>(&solved)) {
     Problems all = warnings;
     append(all, *problems);
     return cannot_answer(all, file, false);
   }
-  const Analysis& analysis = std::get<Analysis>(solved);
+  const FrameStudies& studies = std::get<FrameStudies>(solved);
   if (!command.quiet) {
     print_message(render(warnings, file));
-    print_message(render(analysis.remarks, file));
+    print_message(render(studies.analysis.remarks, file));
   }
   const TemporaryDirectory directory;
   if (!directory.trouble().empty()) return cannot_answer(directory.trouble(), false);
-  if (const auto failure = write_load_files(analysis, directory.path()))
+  if (const auto failure = write_load_files(studies.analysis, directory.path()))
     return cannot_answer(cannot_write(failure->path, failure->reason), false);
   progress.reset();  // the window takes as long as it takes
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
-  const int code = print_results(verdict(analysis, paint) + "\n", exit_code(analysis));
+  const int code = print_results(verdict(studies, paint) + "\n", exit_code(studies));
   if (const auto trouble = show(directory.path(), command))
     return cannot_answer("no window: " + *trouble, false);
   return code;

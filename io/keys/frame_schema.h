@@ -5,8 +5,8 @@
 
 namespace tubewright {
 
-/// JSON Schema draft-07, made from the table of keys in io/frame_keys.h, indented, ending with a
-/// line end. It knows shapes, words and simple bounds; units of the wrong kind, references and
+/// JSON Schema draft-07, made from the table of keys in io/keys/frame_keys.h, indented, ending with
+/// a line end. It knows shapes, words and simple bounds; units of the wrong kind, references and
 /// geometry are left to read_frame().
 std::string frame_schema();
 

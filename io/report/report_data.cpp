@@ -11,14 +11,18 @@
 #include <set>
 
 #include "cases/frame/built_in_materials.h"
-#include "cases/model/build_model.h"
+#include "cases/frame/find_parts.h"
 #include "io/results/analysis_parts.h"
 #include "io/results/cautions.h"
+#include "io/results/floor_output.h"
 #include "io/results/json_parts.h"
 #include "io/results/sources.h"
+#include "io/results/stability_output.h"
 #include "io/results/summary.h"
+#include "io/results/torsion_output.h"
 #include "io/results/vehicle_summary.h"
 #include "io/text/version.h"
+#include "io/workshop/cut_output.h"
 
 namespace tubewright {
 
@@ -73,7 +77,7 @@ class Reasons {
 class Writer {
  public:
   explicit Writer(const ReportSource& s)
-      : s_(s), a_(s.analysis), frame_(s.analysis.frame), numbered_(build_model(frame_)) {}
+      : s_(s), a_(s.studies.analysis), frame_(a_.frame), node_(numbers_of_nodes(frame_)) {}
 
   ordered_json all() {
     ordered_json d;
@@ -101,24 +105,20 @@ class Writer {
     d["cases"] = ordered_json::array();
     for (const CaseResult& result : a_.cases) d["cases"].push_back(case_json(result));
     d["reasons"] = reasons_.list();
-    d["what_ifs"] = what_ifs_json(a_);
+    d["what_ifs"] = what_ifs_json(s_.studies.what_ifs);
     d["fatigue"] = fatigue();
-    d["torsion"] = s_.torsion;
-    d["floor"] = s_.floor;
-    d["modes"] = s_.modes;
-    d["buckling"] = s_.buckling;
-    d["cut"] = s_.cut;
+    add_studies(d);
     Problems warnings = s_.warnings;
     warnings.insert(warnings.end(), a_.remarks.begin(), a_.remarks.end());
     d["warnings"] = problems_json(warnings);
-    d["not_checked"] = checks_not_made(a_);
+    d["not_checked"] = checks_not_made(s_.studies);
     d["clauses"] = clauses();
     d["sources"] = ordered_json::array();
     for (const RuleSource& r : rule_sources()) {
       d["sources"].push_back({{"subject", r.subject}, {"rule", r.rule}, {"source", r.source}});
     }
     d["assumptions"] = assumptions();
-    d["cautions"] = s_.cautions;
+    d["cautions"] = cautions();
     return rounded(std::move(d));
   }
 
@@ -130,29 +130,38 @@ class Writer {
   }
 
   ordered_json verdict_json() const {
-    const CaseResult* worst = nullptr;
-    for (const CaseResult& c : a_.cases) {
-      if (c.worst && (!worst || c.worst->utilisation > worst->worst->utilisation)) worst = &c;
-    }
-    ordered_json v = {{"passes", worst ? ordered_json(a_.passes()) : ordered_json(nullptr)},
+    const std::optional<WorstOfAll> worst = worst_of_all(a_);
+    ordered_json v = {{"passes", worst ? ordered_json(s_.studies.passes()) : ordered_json(nullptr)},
                       {"sentence", sentence()},
                       {"worst", nullptr}};
     if (worst) {
-      v["worst"] = {{"case", worst->name},
-                    {"check", worst->worst->check},
-                    {"item", worst->worst->item},
-                    {"utilisation", number(worst->worst->utilisation)}};
+      v["worst"] = {{"case", worst->load_case},
+                    {"check", worst->check},
+                    {"item", worst->item},
+                    {"utilisation", number(worst->utilisation)}};
     }
     return v;
   }
 
   /// The page says PASS or FAIL by itself: the rest as a sentence of its own.
   std::string sentence() const {
-    std::string text = verdict_sentence(a_);
+    std::string text = verdict_sentence(s_.studies);
     const std::size_t colon = text.find(": ");
     if (colon != std::string::npos && colon < 12) text.erase(0, colon + 2);
     text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
     return text + ".";
+  }
+
+  /// Null where there are none.
+  void add_studies(ordered_json& d) const {
+    const FrameStudies& s = s_.studies;
+    const ordered_json none = nullptr;
+    d["torsion"] = s.torsion ? torsion_part(frame_, *s.torsion) : none;
+    d["floor"] = s.floor ? floor_part(*s.floor) : none;
+    d["modes"] = s.modes ? modes_list(*s.modes) : none;
+    d["buckling"] = s.buckling ? buckling_list(*s.buckling) : none;
+    const bool shown = frame_.members.size() <= large_frame && s.cut && s.sheets;
+    d["cut"] = shown ? cut_part(frame_, *s.cut, *s.sheets) : none;
   }
 
   ordered_json materials() const {
@@ -189,7 +198,7 @@ class Writer {
     return list;
   }
 
-  int node(const std::string& name) const { return numbered_.node.at(name); }
+  int node(const std::string& name) const { return node_.at(name); }
 
   /// Nodes, members, panels, supports, masses, wheels.
   void add_parts(ordered_json& d) const {
@@ -322,7 +331,7 @@ class Writer {
     c["note"] = described == frame_.cases.end() ? "" : described->note;
     c["rare"] = described != frame_.cases.end() && described->rare;
     c["reserve"] = number(result.safety_factor);
-    c["passes"] = !result.worst || result.worst->utilisation <= 1;
+    c["passes"] = result.passes();
     c["worst"] = worst_json(result.worst);
     for (const char* key : {"nodes", "members", "panels", "wheels"}) c[key] = ordered_json::array();
     const Eigen::VectorXd& u = result.solution.displacements;
@@ -392,8 +401,8 @@ class Writer {
   }
 
   ordered_json fatigue() const {
-    if (!a_.fatigue) return nullptr;
-    const FatigueScreening& f = *a_.fatigue;
+    if (!s_.studies.fatigue) return nullptr;
+    const FatigueScreening& f = *s_.studies.fatigue;
     ordered_json spectrum = ordered_json::array(), members = ordered_json::array();
     for (const FatigueBlockUsed& b : f.blocks) {
       spectrum.push_back({{"what", b.words}, {"cycles", number(b.cycles)}});
@@ -468,7 +477,7 @@ class Writer {
   const ReportSource& s_;
   const Analysis& a_;
   const Frame& frame_;
-  NumberedFrame numbered_;
+  std::unordered_map<std::string, int> node_;
   Reasons reasons_;
   std::vector<std::string> panel_check_names_;
 };

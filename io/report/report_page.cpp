@@ -7,7 +7,7 @@
 #include <functional>
 #include <map>
 
-#include "cases/model/build_model.h"
+#include "cases/frame/find_parts.h"
 #include "io/report/report_files.h"
 #include "io/text/markup.h"
 #include "io/text/text_layout.h"
@@ -51,11 +51,11 @@ std::string figure(const Frame& frame) {
   const Eigen::Vector3d right(-std::sin(yaw), std::cos(yaw), 0);
   const Eigen::Vector3d up(-std::sin(pitch) * std::cos(yaw), -std::sin(pitch) * std::sin(yaw),
                            std::cos(pitch));
-  const NumberedFrame n = build_model(frame);
+  const auto number = numbers_of_nodes(frame);
   std::vector<Eigen::Vector2d> flat;
   Eigen::Vector2d least = Eigen::Vector2d::Constant(1e300), most = -least;
-  for (const Eigen::Vector3d& at : n.model.nodes) {
-    flat.emplace_back(mm_per_m * right.dot(at), -mm_per_m * up.dot(at));
+  for (const Node& node : frame.nodes) {
+    flat.emplace_back(mm_per_m * right.dot(node.at), -mm_per_m * up.dot(node.at));
     least = least.cwiseMin(flat.back());
     most = most.cwiseMax(flat.back());
   }
@@ -63,7 +63,7 @@ std::string figure(const Frame& frame) {
   for (const Member& m : frame.members) {
     lines += "M";
     for (const std::string* end : {&m.from, &m.to}) {
-      const Eigen::Vector2d p = flat[static_cast<std::size_t>(n.node.at(*end))] - least;
+      const Eigen::Vector2d p = flat[static_cast<std::size_t>(number.at(*end))] - least;
       lines += fixed(p.x(), 0) + " " + fixed(p.y(), 0) + (end == &m.from ? "L" : "");
     }
   }

@@ -69,15 +69,15 @@ std::map<std::string, std::set<std::string>> clauses_followed(const Analysis& an
   return rules;
 }
 
-ordered_json what_ifs_json(const Analysis& analysis) {
+ordered_json what_ifs_json(const std::vector<WhatIf>& what_ifs) {
   ordered_json list = ordered_json::array();
-  for (const WhatIf& w : analysis.what_ifs) {
+  for (const WhatIf& w : what_ifs) {
     ordered_json entry = {{"change", w.words}, {"utilisation", nullptr}};
     if (w.worst) {
       entry["utilisation"] = number(w.worst->utilisation);
       entry["check"] = w.worst->check;
       entry["item"] = w.worst->item;
-      entry["case"] = w.load_case;
+      entry["case"] = w.worst->load_case;
     }
     list.push_back(std::move(entry));
   }

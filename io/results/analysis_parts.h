@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "cases/analysis/analysis.h"
+#include "cases/studies/what_if.h"
 
 namespace tubewright {
 
@@ -26,6 +27,6 @@ nlohmann::ordered_json vehicle_json(const Analysis& analysis);
 /// The clauses that the checks of members followed, by check.
 std::map<std::string, std::set<std::string>> clauses_followed(const Analysis& analysis);
 
-nlohmann::ordered_json what_ifs_json(const Analysis& analysis);
+nlohmann::ordered_json what_ifs_json(const std::vector<WhatIf>& what_ifs);
 
 }  // namespace tubewright

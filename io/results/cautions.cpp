@@ -4,6 +4,8 @@
 #include <set>
 #include <utility>
 
+#include "cases/frame/find_parts.h"
+
 namespace tubewright {
 
 namespace {
@@ -85,7 +87,8 @@ std::vector<std::string> buckling_cautions() {
        "imperfections is made by `check`. Flat bars that tip over sideways are not found."});
 }
 
-std::vector<std::string> checks_not_made(const Analysis& analysis) {
+std::vector<std::string> checks_not_made(const FrameStudies& studies) {
+  const Analysis& analysis = studies.analysis;
   std::vector<std::pair<std::string, int>> lines;
   const std::size_t kinds = named_checks({}).size();
   for (std::size_t k = 0; k < kinds; ++k) {
@@ -127,7 +130,7 @@ std::vector<std::string> checks_not_made(const Analysis& analysis) {
     list.emplace_back("torsional stiffness: `limits` asks for it, `twist` answers");
   }
   if (limits.frequency) list.emplace_back("frequency: `limits` asks for it, `modes` answers");
-  if (!analysis.fatigue) {
+  if (!studies.fatigue) {
     list.emplace_back("fatigue: the file has no `life` and no vehicle to take one from");
   }
   return list;

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "cases/analysis/analysis.h"
+#include "cases/studies/frame_studies.h"
 
 namespace tubewright {
 
@@ -20,6 +20,6 @@ std::vector<std::string> buckling_cautions();
 
 /// Checks that were not made or only in part, and why, each with how many members it concerns:
 /// "joint: no tube runs through there: no rule for a corner (12 members)".
-std::vector<std::string> checks_not_made(const Analysis& analysis);
+std::vector<std::string> checks_not_made(const FrameStudies& studies);
 
 }  // namespace tubewright

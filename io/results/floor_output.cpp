@@ -105,12 +105,6 @@ const char* answer_word(FloorAnswer answer) {
 
 }  // namespace
 
-bool floor_passes(const Frame& frame, const FloorStudy& s) {
-  const std::optional<double>& wanted = frame.limits.torsional_stiffness;
-  const bool stiff_enough = !wanted || (s.usual.stiffness && *s.usual.stiffness >= *wanted);
-  return stiff_enough && (!s.usual.worst || s.usual.worst->utilisation <= 1);
-}
-
 std::string floor_text(const Frame& frame, const FloorStudy& s, Paint paint) {
   std::string text = paint.heading(one_line(frame.title, terminal_columns)) + '\n';
   text += wrapped("", s.verdict.sentence) + '\n';
@@ -128,32 +122,43 @@ std::string floor_text(const Frame& frame, const FloorStudy& s, Paint paint) {
   return text;
 }
 
+ordered_json floor_part(const FloorStudy& s) {
+  ordered_json sweep = ordered_json::array();
+  for (const SheetTrial& t : s.sweep) sweep.push_back(trial_json(t));
+  return {{"without", option_json(s.without)},
+          {"with",
+           {{"low", option_json(s.low)},
+            {"default", option_json(s.usual)},
+            {"high", option_json(s.high)}}},
+          {"diagonal", option_json(s.diagonal)},
+          {"thicker_tubes", option_json(s.thicker)},
+          {"panels_mass", number(s.panels_mass)},
+          {"rivet_stiffness_given", !s.guessed_rivets},
+          {"per_kg",
+           {{"low", optional_number(s.low.gain_per_kg, per_degree)},
+            {"default", optional_number(s.usual.gain_per_kg, per_degree)},
+            {"high", optional_number(s.high.gain_per_kg, per_degree)},
+            {"diagonal", optional_number(s.diagonal.gain_per_kg, per_degree)},
+            {"thicker_tubes", optional_number(s.thicker.gain_per_kg, per_degree)}}},
+          {"answer", answer_word(s.verdict.answer)},
+          {"verdict", s.verdict.sentence},
+          {"reasons", s.verdict.reasons},
+          {"what_would_change_it", s.verdict.changes},
+          {"sweep", sweep}};
+}
+
 std::string floor_json(const Frame& frame, const FloorStudy& s, const Problems& warnings) {
   JsonLines out;
   start_results(out, frame, floor_passes(frame, s), warnings, {});
   out.open("floor");
-  out.row("without", option_json(s.without));
-  out.open("with");
-  out.row("low", option_json(s.low));
-  out.row("default", option_json(s.usual));
-  out.row("high", option_json(s.high));
-  out.close();
-  out.row("diagonal", option_json(s.diagonal));
-  out.row("thicker_tubes", option_json(s.thicker));
-  out.row("panels_mass", number(s.panels_mass));
-  out.row("rivet_stiffness_given", !s.guessed_rivets);
-  out.row("per_kg", {{"low", optional_number(s.low.gain_per_kg, per_degree)},
-                     {"default", optional_number(s.usual.gain_per_kg, per_degree)},
-                     {"high", optional_number(s.high.gain_per_kg, per_degree)},
-                     {"diagonal", optional_number(s.diagonal.gain_per_kg, per_degree)},
-                     {"thicker_tubes", optional_number(s.thicker.gain_per_kg, per_degree)}});
-  out.row("answer", answer_word(s.verdict.answer));
-  out.row("verdict", s.verdict.sentence);
-  out.row("reasons", s.verdict.reasons);
-  out.row("what_would_change_it", s.verdict.changes);
-  ordered_json sweep = ordered_json::array();
-  for (const SheetTrial& t : s.sweep) sweep.push_back(trial_json(t));
-  out.row("sweep", sweep);
+  const ordered_json part = floor_part(s);
+  for (const auto& [key, value] : part.items()) {
+    if (key == "with") {
+      out.rows(key, value);
+    } else {
+      out.row(key, value);
+    }
+  }
   out.close();
   return out.finish();
 }

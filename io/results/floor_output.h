@@ -1,6 +1,7 @@
 // What `floor` answers, as text and as JSON.
 #pragma once
 
+#include <nlohmann/json.hpp>
 #include <string>
 
 #include "cases/studies/floor_study.h"
@@ -8,10 +9,10 @@
 
 namespace tubewright {
 
-/// False if the frame with its sheet fails a check or is softer than `limits.torsional_stiffness`.
-bool floor_passes(const Frame& frame, const FloorStudy& study);
-
 std::string floor_text(const Frame& frame, const FloorStudy& study, Paint paint);
 std::string floor_json(const Frame& frame, const FloorStudy& study, const Problems& warnings);
+
+/// `floor` of floor_json().
+nlohmann::ordered_json floor_part(const FloorStudy& study);
 
 }  // namespace tubewright

@@ -40,9 +40,10 @@ std::string cycles_text(double cycles) {
 
 }  // namespace
 
-std::string fatigue_lines(const Analysis& analysis, Paint paint) {
-  if (!analysis.fatigue) return {};
-  const FatigueScreening& f = *analysis.fatigue;
+std::string fatigue_lines(const FrameStudies& studies, Paint paint) {
+  if (!studies.fatigue) return {};
+  const Frame& frame = studies.analysis.frame;
+  const FatigueScreening& f = *studies.fatigue;
   std::string text = paint.heading("Fatigue screening") + ": category " +
                      fixed(f.category * MPa_per_Pa, 0) + " MPa, gamma_Mf " + fixed(f.gamma_Mf, 2) +
                      (f.counts ? ", counts in the verdict" : ", does not count in the verdict") +
@@ -62,24 +63,24 @@ std::string fatigue_lines(const Analysis& analysis, Paint paint) {
   for (std::size_t k = 0; k < std::min(order.size(), members_of_fatigue); ++k) {
     const std::size_t i = order[k];
     const MemberFatigue& m = f.members[i];
-    text += right(utilisation_text(*m.result.utilisation), 8) + "  " +
-            analysis.frame.members[i].name + " at " + end_name(analysis.frame, i, m.end) + "; " +
-            fixed(m.ranges.front() * MPa_per_Pa, 1) + " MPa, " + cycles_text(m.cycles) +
-            "; Miner's sum " + three_digits(m.damage) + '\n';
+    text += right(utilisation_text(*m.result.utilisation), 8) + "  " + frame.members[i].name +
+            " at " + end_name(frame, i, m.end) + "; " + fixed(m.ranges.front() * MPa_per_Pa, 1) +
+            " MPa, " + cycles_text(m.cycles) + "; Miner's sum " + three_digits(m.damage) + '\n';
   }
   return text + '\n';
 }
 
-std::string what_if_lines(const Analysis& analysis, Paint paint) {
-  if (analysis.what_ifs.empty()) return {};
+std::string what_if_lines(const FrameStudies& studies, Paint paint) {
+  if (studies.what_ifs.empty()) return {};
   std::size_t width = 0;
-  for (const WhatIf& w : analysis.what_ifs) width = std::max(width, w.words.size());
+  for (const WhatIf& w : studies.what_ifs) width = std::max(width, w.words.size());
   std::string text = paint.heading("If it comes out otherwise than drawn") + '\n';
-  for (const WhatIf& w : analysis.what_ifs) {
+  for (const WhatIf& w : studies.what_ifs) {
     text += right(w.worst ? utilisation_text(w.worst->utilisation) : "-", 8) + "  " +
             left(w.words, width);
     if (w.worst) {
-      text += "  " + check_words(w.worst->check) + " of " + w.worst->item + " in " + w.load_case;
+      text +=
+          "  " + check_words(w.worst->check) + " of " + w.worst->item + " in " + w.worst->load_case;
     } else {
       text += "  no answer";
     }
@@ -88,9 +89,10 @@ std::string what_if_lines(const Analysis& analysis, Paint paint) {
   return text + '\n';
 }
 
-void write_fatigue(JsonLines& out, const Analysis& analysis) {
-  if (!analysis.fatigue) return;
-  const FatigueScreening& f = *analysis.fatigue;
+void write_fatigue(JsonLines& out, const FrameStudies& studies) {
+  if (!studies.fatigue) return;
+  const Frame& frame = studies.analysis.frame;
+  const FatigueScreening& f = *studies.fatigue;
   out.open("fatigue");
   out.row("counts", f.counts);
   out.row("category", number(f.category * MPa_per_Pa));
@@ -115,14 +117,14 @@ void write_fatigue(JsonLines& out, const Analysis& analysis) {
     } else {
       entry["reason"] = m.result.reason;
     }
-    out.row(analysis.frame.members[i].name, entry);
+    out.row(frame.members[i].name, entry);
   }
   out.close();
   out.close();
 }
 
-void write_what_ifs(JsonLines& out, const Analysis& analysis) {
-  if (!analysis.what_ifs.empty()) out.row("uncertainty", what_ifs_json(analysis));
+void write_what_ifs(JsonLines& out, const FrameStudies& studies) {
+  if (!studies.what_ifs.empty()) out.row("uncertainty", what_ifs_json(studies.what_ifs));
 }
 
 }  // namespace tubewright

@@ -188,11 +188,12 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
 
 }  // namespace
 
-std::string results_json(const Analysis& analysis, const Problems& warnings) {
+std::string results_json(const FrameStudies& studies, const Problems& warnings) {
+  const Analysis& analysis = studies.analysis;
   Problems all = warnings;
   all.insert(all.end(), analysis.remarks.begin(), analysis.remarks.end());
   JsonLines out;
-  start_results(out, analysis.frame, analysis.passes(), all, checks_not_made(analysis));
+  start_results(out, analysis.frame, studies.passes(), all, checks_not_made(studies));
   out.row("analysis", analysis_name(analysis));
   write_mass(out, analysis.mass);
   if (const ordered_json vehicle = vehicle_json(analysis); !vehicle.is_null()) {
@@ -211,8 +212,8 @@ std::string results_json(const Analysis& analysis, const Problems& warnings) {
   if (const auto used = mass_share(analysis)) {
     out.row("limits", {{"mass", number(*used)}});
   }
-  write_what_ifs(out, analysis);
-  write_fatigue(out, analysis);
+  write_what_ifs(out, studies);
+  write_fatigue(out, studies);
   return out.finish();
 }
 

@@ -6,12 +6,12 @@
 
 #include <string>
 
-#include "cases/analysis/analysis.h"
 #include "cases/frame/place.h"
+#include "cases/studies/frame_studies.h"
 
 namespace tubewright {
 
 /// `warnings`: doubts about the frame file, told besides the analysis's own remarks.
-std::string results_json(const Analysis& analysis, const Problems& warnings = {});
+std::string results_json(const FrameStudies& studies, const Problems& warnings = {});
 
 }  // namespace tubewright

@@ -1,4 +1,4 @@
-// What is checked and how, with the source of each rule: the table of the README, for reports.
+// What is checked and how, with the source of each rule, for reports.
 #pragma once
 
 #include <string>
@@ -12,7 +12,8 @@ struct RuleSource {
   std::string source;
 };
 
-/// The rows of *What is checked, and how* in README.md; a test holds the two together.
+/// The rows of *What is checked, and how* in cases/checks/README.md; a test holds the two
+/// together.
 const std::vector<RuleSource>& rule_sources();
 
 }  // namespace tubewright

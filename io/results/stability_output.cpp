@@ -13,13 +13,6 @@ namespace {
 
 using nlohmann::ordered_json;
 
-const FrameMode* lowest_elastic(const FrameModes& modes) {
-  for (const FrameMode& m : modes.modes) {
-    if (!m.rigid) return &m;
-  }
-  return nullptr;
-}
-
 constexpr const char* not_counted =
     "the count says that some are missing here: do not rely on the list\n";
 
@@ -48,12 +41,6 @@ std::vector<const CaseBuckling*> least_factor_first(const BuckleStudy& study) {
 }
 
 }  // namespace
-
-bool modes_pass(const Frame& frame, const FrameModes& modes) {
-  const FrameMode* lowest = lowest_elastic(modes);
-  return !frame.limits.frequency || lowest == nullptr ||
-         lowest->frequency >= *frame.limits.frequency;
-}
 
 std::string modes_lines(const FrameModes& modes) {
   std::string text;
@@ -85,9 +72,7 @@ std::string modes_text(const Frame& frame, const FrameModes& modes, Paint paint)
   return text + '\n' + list_lines("Bear in mind", modes_cautions(), paint);
 }
 
-std::string modes_json(const Frame& frame, const FrameModes& modes, const Problems& warnings) {
-  JsonLines out;
-  start_results(out, frame, modes_pass(frame, modes), warnings, {});
+ordered_json modes_list(const FrameModes& modes) {
   ordered_json list = ordered_json::array();
   for (const FrameMode& m : modes.modes) {
     list.push_back({{"frequency", number(m.frequency)},
@@ -95,16 +80,16 @@ std::string modes_json(const Frame& frame, const FrameModes& modes, const Proble
                     {"shape", m.words},
                     {"share", number(m.share)}});
   }
-  out.row("modes", list);
+  return list;
+}
+
+std::string modes_json(const Frame& frame, const FrameModes& modes, const Problems& warnings) {
+  JsonLines out;
+  start_results(out, frame, modes_pass(frame, modes), warnings, {});
+  out.row("modes", modes_list(modes));
   out.row("modes_held", modes.restrained);
   out.row("modes_complete", modes.complete);
   return out.finish();
-}
-
-bool buckling_passes(const BuckleStudy& study) {
-  return std::all_of(study.cases.begin(), study.cases.end(), [](const CaseBuckling& c) {
-    return c.factors.empty() || c.factors.front() > 1;
-  });
 }
 
 std::string buckling_lines(const BuckleStudy& study) {

@@ -10,14 +10,13 @@
 
 namespace tubewright {
 
-/// False if the lowest elastic mode lies below `limits.frequency`.
-bool modes_pass(const Frame& frame, const FrameModes& modes);
 std::string modes_text(const Frame& frame, const FrameModes& modes, Paint paint);
 std::string modes_json(const Frame& frame, const FrameModes& modes, const Problems& warnings);
 std::string modes_lines(const FrameModes& modes);
 
-/// False if some case buckles under its own loads or less.
-bool buckling_passes(const BuckleStudy& study);
+/// `modes` of modes_json().
+nlohmann::ordered_json modes_list(const FrameModes& modes);
+
 std::string buckling_text(const Frame& frame, const BuckleStudy& study, Paint paint);
 std::string buckling_json(const Frame& frame, const BuckleStudy& study, const Problems& warnings);
 std::string buckling_lines(const BuckleStudy& study);

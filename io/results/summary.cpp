@@ -74,7 +74,7 @@ Governing governing_case(const Analysis& analysis) {
     const std::vector<int> failing = failing_members(result);
     for (const int member : failing) fails[static_cast<std::size_t>(member)] = true;
     for (const int p : failing_panels(result)) panel_fails[static_cast<std::size_t>(p)] = true;
-    if (result.worst && result.worst->utilisation > 1) ++found.failing_cases;
+    if (!result.passes()) ++found.failing_cases;
     if (result.worst &&
         (!found.result || result.worst->utilisation > found.result->worst->utilisation)) {
       found.result = &result;
@@ -96,27 +96,28 @@ std::string painted(std::string text, Paint paint) {
   return text;
 }
 
-std::string exit_line(const Analysis& analysis) {
-  return exit_code(analysis) == 0 ? "exit code 0: answered, no check fails\n"
-                                  : "exit code 1: answered, at least one check fails\n";
+std::string exit_line(const FrameStudies& studies) {
+  return exit_code(studies) == 0 ? "exit code 0: answered, no check fails\n"
+                                 : "exit code 1: answered, at least one check fails\n";
 }
 
 }  // namespace
 
-int exit_code(const Analysis& analysis) { return analysis.passes() ? 0 : 1; }
+int exit_code(const FrameStudies& studies) { return studies.passes() ? 0 : 1; }
 
-std::string verdict_sentence(const Analysis& analysis) {
+std::string verdict_sentence(const FrameStudies& studies) {
+  const Analysis& analysis = studies.analysis;
   const Governing found = governing_case(analysis);
-  if (analysis.fatigue && analysis.fatigue->counts && !analysis.fatigue->passes() &&
-      (!found.result || found.result->worst->utilisation <= 1)) {
-    const FatigueScreening& f = *analysis.fatigue;
+  if (studies.fatigue && studies.fatigue->counts && !studies.fatigue->passes() &&
+      (!found.result || found.result->passes())) {
+    const FatigueScreening& f = *studies.fatigue;
     const auto worst = static_cast<std::size_t>(f.worst);
     return "FAIL: " + analysis.frame.members[worst].name + " does not last the life asked for: " +
            utilisation_text(*f.members[worst].result.utilisation) +
            " of the stress range that would; every load case passes";
   }
   if (const auto used = mass_share(analysis);
-      used && *used > 1 && (!found.result || found.result->worst->utilisation <= 1)) {
+      used && !passes(*used) && (!found.result || found.result->passes())) {
     return "FAIL: the frame weighs " + fixed(analysis.mass.tubes + analysis.mass.panels, 2) +
            " kg of the " + fixed(*analysis.frame.limits.mass, 2) +
            " kg allowed; every load case passes";
@@ -126,7 +127,7 @@ std::string verdict_sentence(const Analysis& analysis) {
   const std::string place = worst.item + " in case " + found.result->name;
   const std::string used =
       utilisation_text(worst.utilisation) + " of its " + check_words(worst.check) + " limit";
-  if (analysis.passes()) {
+  if (studies.passes()) {
     return "PASS: every check made passes; " + place + " comes closest, at " + used + ", with " +
            utilisation_text(1 - worst.utilisation) + " in hand";
   }
@@ -138,19 +139,20 @@ std::string verdict_sentence(const Analysis& analysis) {
          counted(static_cast<int>(analysis.cases.size()), "case");
 }
 
-std::string verdict(const Analysis& analysis, Paint paint) {
-  return painted(verdict_sentence(analysis), paint);
+std::string verdict(const FrameStudies& studies, Paint paint) {
+  return painted(verdict_sentence(studies), paint);
 }
 
-std::string summary(const Analysis& analysis, Paint paint) {
+std::string summary(const FrameStudies& studies, Paint paint) {
+  const Analysis& analysis = studies.analysis;
   std::string text = title_lines(analysis, paint);
   for (const CaseResult& result : analysis.cases) {
     text += case_summary(analysis, result, paint) + '\n';
   }
   text += case_ranking(analysis, paint);
-  text += painted(wrapped("", verdict_sentence(analysis)), paint) + exit_line(analysis) + '\n';
-  text += what_if_lines(analysis, paint) + fatigue_lines(analysis, paint);
-  text += list_lines("Not checked", checks_not_made(analysis), paint);
+  text += painted(wrapped("", verdict_sentence(studies)), paint) + exit_line(studies) + '\n';
+  text += what_if_lines(studies, paint) + fatigue_lines(studies, paint);
+  text += list_lines("Not checked", checks_not_made(studies), paint);
   text += list_lines("Bear in mind", cautions(), paint);
   return text;
 }

@@ -3,22 +3,22 @@
 
 #include <string>
 
-#include "cases/analysis/analysis.h"
+#include "cases/studies/frame_studies.h"
 #include "io/text/terminal.h"
 
 namespace tubewright {
 
 /// Mass; for every case the members nearest their limit, the greatest movement, reactions, balance;
 /// the verdict; what was not checked; cautions.
-std::string summary(const Analysis& analysis, Paint paint = {});
+std::string summary(const FrameStudies& studies, Paint paint = {});
 
 /// One plain sentence: pass or fail, the governing member and case, by how much. No line end.
-std::string verdict_sentence(const Analysis& analysis);
+std::string verdict_sentence(const FrameStudies& studies);
 
 /// The same with its first word painted.
-std::string verdict(const Analysis& analysis, Paint paint = {});
+std::string verdict(const FrameStudies& studies, Paint paint = {});
 
 /// 0 if every check made passes, else 1.
-int exit_code(const Analysis& analysis);
+int exit_code(const FrameStudies& studies);
 
 }  // namespace tubewright

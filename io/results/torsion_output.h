@@ -1,36 +1,21 @@
 // What `twist` answers, as text and as JSON.
 #pragma once
 
-#include <optional>
+#include <nlohmann/json.hpp>
 #include <string>
-#include <variant>
 
-#include "cases/model/mass_summary.h"
-#include "cases/studies/roll_support.h"
-#include "cases/studies/torsion.h"
+#include "cases/studies/torsion_study.h"
 #include "io/text/terminal.h"
 
 namespace tubewright {
 
-struct TorsionAnswer {
-  const Frame& frame;
-  Torsion torsion;
-  std::optional<double> other_hold;      ///< stiffness held the other way, N m/rad
-  std::optional<double> without_panels;  ///< N m/rad; none: no panels, or loose without them
-  RollSupportOutcome support;
-  MassSummary mass;
-};
+std::string torsion_text(const Frame& frame, const TorsionStudy& study, Paint paint);
+std::string torsion_json(const Frame& frame, const TorsionStudy& study, const Problems& warnings);
 
-/// The test with all that belongs to it. Keeps a reference to the frame, which has a `torsion`.
-std::variant<TorsionAnswer, Problems> torsion_answer(const Frame& frame, bool clamped);
-
-/// False if softer than `limits.torsional_stiffness`.
-bool torsion_passes(const TorsionAnswer& answer);
-
-std::string torsion_text(const TorsionAnswer& answer, Paint paint);
-std::string torsion_json(const TorsionAnswer& answer, const Problems& warnings);
+/// `torsion` of torsion_json().
+nlohmann::ordered_json torsion_part(const Frame& frame, const TorsionStudy& study);
 
 /// "123 N m/deg (free to warp)"
-std::string torsion_line(const TorsionAnswer& answer);
+std::string torsion_line(const Frame& frame, const TorsionStudy& study);
 
 }  // namespace tubewright

@@ -50,6 +50,12 @@ void JsonLines::row(std::string_view key, const ordered_json& value) {
   text_ += compact(value);
 }
 
+void JsonLines::rows(std::string_view key, const ordered_json& object) {
+  open(key);
+  for (const auto& [name, value] : object.items()) row(name, value);
+  close();
+}
+
 std::string JsonLines::finish() {
   assert(depth_ == 1);
   close();

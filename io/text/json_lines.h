@@ -20,6 +20,9 @@ class JsonLines {
   /// One entry of the object that is open. Bytes that are not UTF-8 become U+FFFD.
   void row(std::string_view key, const nlohmann::ordered_json& value);
 
+  /// An object under `key`, one of its entries a line.
+  void rows(std::string_view key, const nlohmann::ordered_json& object);
+
   /// The whole document with a line end. Requires: every open() was closed; called once.
   std::string finish();
 

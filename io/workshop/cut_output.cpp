@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "cases/model/build_model.h"
+#include "cases/frame/find_parts.h"
 #include "cases/workshop/saw_angles.h"
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
@@ -208,25 +208,25 @@ ordered_json end_json(const CutList& list, const TubeEnd& e) {
           {"text", end_text(list, e)}};
 }
 
-void write_pieces(JsonLines& out, const Frame& frame, const CutList& list) {
-  out.open("pieces");
+ordered_json pieces_json(const Frame& frame, const CutList& list) {
+  ordered_json pieces = ordered_json::object();
   for (const CutGroup& g : list.groups) {
-    out.row(g.label,
-            {{"count", g.names.size()},
-             {"members", g.names},
-             {"mirror_of", g.mirror_of.empty() ? ordered_json(nullptr) : ordered_json(g.mirror_of)},
-             {"section", g.piece.tube.section},
-             {"size", size_text(find_section(frame, g.piece.tube.section))},
-             {"long_point", number(g.piece.long_point * mm_per_m)},
-             {"short_point", number(g.piece.short_point * mm_per_m)},
-             {"mass", number(g.mass)},
-             {"weld_length", number(g.piece.weld_length * mm_per_m)},
-             {"shrinkage", shrinkage_json(g.shrinkage)},
-             {"turn", turn_json(g.piece)},
-             {"ends", ordered_json::array(
-                          {end_json(list, g.piece.ends[0]), end_json(list, g.piece.ends[1])})}});
+    pieces[g.label] = {
+        {"count", g.names.size()},
+        {"members", g.names},
+        {"mirror_of", g.mirror_of.empty() ? ordered_json(nullptr) : ordered_json(g.mirror_of)},
+        {"section", g.piece.tube.section},
+        {"size", size_text(find_section(frame, g.piece.tube.section))},
+        {"long_point", number(g.piece.long_point * mm_per_m)},
+        {"short_point", number(g.piece.short_point * mm_per_m)},
+        {"mass", number(g.mass)},
+        {"weld_length", number(g.piece.weld_length * mm_per_m)},
+        {"shrinkage", shrinkage_json(g.shrinkage)},
+        {"turn", turn_json(g.piece)},
+        {"ends",
+         ordered_json::array({end_json(list, g.piece.ends[0]), end_json(list, g.piece.ends[1])})}};
   }
-  out.close();
+  return pieces;
 }
 
 ordered_json order_json(const Frame& frame, const CutList& list, const BarOrder& o) {
@@ -277,6 +277,32 @@ std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks&
          list_lines("Bear in mind", cautions(), paint);
 }
 
+ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks& sheets) {
+  ordered_json orders = ordered_json::array(), jig = ordered_json::array();
+  for (const BarOrder& o : list.orders) orders.push_back(order_json(frame, list, o));
+  for (const JigCheck& c : list.jig) {
+    jig.push_back({{"corners", c.corners},
+                   {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
+  }
+  Problems remarks = list.remarks;
+  append(remarks, sheets.remarks);
+  return {{"stock",
+           {{"length", number(list.stock.length * mm_per_m)},
+            {"kerf", number(list.stock.kerf * mm_per_m)},
+            {"end_trim", number(list.stock.end_trim * mm_per_m)}}},
+          {"mass", number(list.mass)},
+          {"weld_length", number(list.weld_length * mm_per_m)},
+          {"welds", list.welds},
+          {"pieces", pieces_json(frame, list)},
+          {"orders", orders},
+          {"jig", jig},
+          {"weld_order", weld_order_json(list)},
+          {"shrinkage", draw_in_json(list)},
+          {"sheets", sheets_json(frame, sheets)},
+          {"advice", habits()},
+          {"remarks", problems_json(remarks)}};
+}
+
 std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
                      const Problems& warnings) {
   Problems all = warnings;
@@ -285,28 +311,14 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
   JsonLines out;
   start_results(out, frame, true, all, {});
   out.open("cut");
-  out.row("stock", {{"length", number(list.stock.length * mm_per_m)},
-                    {"kerf", number(list.stock.kerf * mm_per_m)},
-                    {"end_trim", number(list.stock.end_trim * mm_per_m)}});
-  out.row("mass", number(list.mass));
-  out.row("weld_length", number(list.weld_length * mm_per_m));
-  out.row("welds", list.welds);
-  write_pieces(out, frame, list);
-  ordered_json orders = ordered_json::array();
-  for (const BarOrder& o : list.orders) orders.push_back(order_json(frame, list, o));
-  out.row("orders", orders);
-  ordered_json jig = ordered_json::array();
-  for (const JigCheck& c : list.jig) {
-    jig.push_back({{"corners", c.corners},
-                   {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
+  const ordered_json part = cut_part(frame, list, sheets);
+  for (const auto& [key, value] : part.items()) {
+    if (key == "pieces") {
+      out.rows(key, value);
+    } else {
+      out.row(key, value);
+    }
   }
-  out.row("jig", jig);
-  write_weld_plan(out, list);
-  out.row("sheets", sheets_json(frame, sheets));
-  out.row("advice", habits());
-  Problems remarks = list.remarks;
-  append(remarks, sheets.remarks);
-  out.row("remarks", problems_json(remarks));
   out.close();
   return out.finish();
 }

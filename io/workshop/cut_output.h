@@ -1,6 +1,7 @@
 // What `cut` answers, as text, JSON and CSV.
 #pragma once
 
+#include <nlohmann/json.hpp>
 #include <string>
 
 #include "cases/sheets/sheet_blanks.h"
@@ -13,6 +14,9 @@ std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks&
                      Paint paint);
 std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
                      const Problems& warnings);
+
+/// `cut` of cut_json().
+nlohmann::ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks& sheets);
 
 /// One line a group of pieces that are cut alike, with a heading; RFC 4180.
 std::string cut_csv(const Frame& frame, const CutList& list);

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "cases/model/build_model.h"
+#include "cases/frame/find_parts.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
 #include "io/text/utf8.h"

@@ -65,19 +65,22 @@ ordered_json shrinkage_json(const EndShrinkage& ends) {
   return both;
 }
 
-void write_weld_plan(JsonLines& out, const CutList& list) {
+ordered_json weld_order_json(const CutList& list) {
   ordered_json order = ordered_json::array();
   for (const WeldStep& s : list.weld_order) {
     order.push_back(
         {{"nodes", s.nodes}, {"ends", s.ends}, {"weld_length", number(s.weld_length * mm_per_m)}});
   }
-  out.row("weld_order", order);
+  return order;
+}
+
+ordered_json draw_in_json(const CutList& list) {
   ordered_json along = ordered_json::object();
   for (const DrawIn& d : list.shrinkage.along) {
     along[axis_names[d.axis]] = {
         {"draw_in", number(d.amount * mm_per_m)}, {"welds", d.welds}, {"row", d.row}};
   }
-  out.row("shrinkage", {{"along", std::move(along)}, {"unknown_ends", list.shrinkage.unknown}});
+  return {{"along", std::move(along)}, {"unknown_ends", list.shrinkage.unknown}};
 }
 
 }  // namespace tubewright

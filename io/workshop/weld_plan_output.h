@@ -5,7 +5,6 @@
 #include <string>
 
 #include "cases/workshop/cut_list.h"
-#include "io/text/json_lines.h"
 #include "io/text/terminal.h"
 
 namespace tubewright {
@@ -19,7 +18,8 @@ std::string shrinkage_lines(const CutList& list, Paint paint);
 /// Both ends, mm; null where no rule is known.
 nlohmann::ordered_json shrinkage_json(const EndShrinkage& ends);
 
-/// Rows `weld_order` and `shrinkage`.
-void write_weld_plan(JsonLines& out, const CutList& list);
+/// The steps in order, and what the welds draw the frame in by along each axis.
+nlohmann::ordered_json weld_order_json(const CutList& list);
+nlohmann::ordered_json draw_in_json(const CutList& list);
 
 }  // namespace tubewright

@@ -1,5 +1,5 @@
 // The wording of every fault that reading a frame file can find, except those of single numbers,
-// which stand in io/quantity.cpp.
+// which stand in io/yaml/quantity.cpp.
 //
 // Messages say what is wrong, with the text at fault in backticks; advice says what to write.
 #pragma once

@@ -77,8 +77,8 @@ struct InternalForces {
   std::vector<double> bar_forces;  ///< tension positive, N; 0 for a slack cable
   std::vector<bool> slack;         ///< one a bar
   double energy = 0;               ///< strain energy, J
-  /// 6 a node: what the outside still has to supply, N and N m about the node (not about the vector);
-  /// rigid bodies' nodes are gathered on their masters. At supports the reaction.
+  /// 6 a node: what the outside still has to supply, N and N m about the node (not about the
+  /// vector); rigid bodies' nodes are gathered on their masters. At supports the reaction.
   Eigen::VectorXd residual;
   Eigen::VectorXd out_of_balance;  ///< members' forces less loads, on the free DOFs
   double greatest_force = 0;       ///< of members' ends and loads, any one component

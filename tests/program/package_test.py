@@ -61,6 +61,14 @@ class Packages(unittest.TestCase):
                 self.assertEqual(output(root + "/usr/bin/tubewright", "completion", shell),
                                  pathlib.Path(root, "usr/share", path).read_text())
 
+    def test_licence_and_readme_with_its_chapters_come_along(self):
+        listing = output("dpkg-deb", "-c", self.files["tubewright"])
+        for path in ("copyright", "LICENSE", "README.md", "CHANGELOG.md", "io/README.md",
+                     "cases/01_wall_bracket.yaml", "cases/pictures/hauler_report.png"):
+            self.assertIn("./usr/share/doc/tubewright/" + path + "\n", listing)
+        self.assertIn("./usr/share/doc/tubewright-dev/copyright\n",
+                      output("dpkg-deb", "-c", self.files["tubewright-dev"]))
+
     def test_the_program_depends_on_the_shared_libraries_it_uses(self):
         fields = output("dpkg-deb", "-f", self.files["tubewright"])
         self.assertIn("Section: science", fields)
@@ -69,7 +77,7 @@ class Packages(unittest.TestCase):
 
     def test_the_library_package_holds_headers_and_the_cmake_package(self):
         listing = output("dpkg-deb", "-c", self.files["tubewright-dev"])
-        self.assertIn("/usr/include/tubewright/solver/statics.h\n", listing)
+        self.assertIn("/usr/include/tubewright/solver/statics/statics.h\n", listing)
         self.assertIn("/tubewright-config.cmake\n", listing)
         self.assertNotIn("/usr/bin/", listing)
 

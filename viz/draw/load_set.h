@@ -13,7 +13,7 @@
 
 namespace tubewright {
 
-/// One load case; arrays and units as in viz/tube_lines.h, tube_skin.h and panel_quads.h.
+/// One load case; arrays and units as in viz/files/tube_lines.h, tube_skin.h and panel_quads.h.
 struct DrawnCase {
   std::string name;
   std::string frame;  ///< title

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cases/frame/find_parts.h"
+
 namespace tubewright {
 
 namespace {

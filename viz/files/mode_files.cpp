@@ -15,7 +15,6 @@
 #include <numbers>
 #include <vector>
 
-#include "cases/model/build_model.h"
 #include "io/text/workshop_units.h"
 #include "solver/stability/refine.h"
 #include "solver/statics/recovery.h"
@@ -49,26 +48,6 @@ struct SwingLine {
   std::vector<Station> stations;
 };
 
-struct FineFrame {
-  NumberedFrame numbered;
-  RefinedModel fine;  ///< cut as the shapes are
-};
-
-FineFrame fine_frame(const Frame& frame, const FrameModes& modes) {
-  NumberedFrame numbered = build_model(frame);
-  const Model& model = numbered.model;
-  int pieces = 1;
-  if (!modes.modes.empty() && !model.beams.empty()) {
-    const auto inside = modes.modes.front().shape.size() - dof_count(model);
-    const auto a_cut =
-        static_cast<Eigen::Index>(dofs_per_node * static_cast<int>(model.beams.size()));
-    assert(inside >= 0 && inside % a_cut == 0);
-    pieces += static_cast<int>(inside / a_cut);
-  }
-  RefinedModel fine = refine(model, pieces);
-  return {std::move(numbered), std::move(fine)};
-}
-
 std::vector<Station> beam_stations(const RefinedModel& fine, int beam,
                                    const std::vector<BeamState>& states) {
   const std::vector<int>& pieces = fine.pieces[beam];
@@ -88,18 +67,18 @@ std::vector<Station> beam_stations(const RefinedModel& fine, int beam,
 }
 
 /// One line a member, in the order of Frame::members.
-std::vector<SwingLine> swing_lines(const Frame& frame, const FineFrame& parts,
+std::vector<SwingLine> swing_lines(const Frame& frame, const FrameModes& modes,
                                    const Eigen::VectorXd& shape) {
-  const Model& model = parts.fine.model;
+  const Model& model = modes.fine.model;
   assert(shape.size() == dof_count(model));
   const std::vector<bool> taut(model.bars.size(), false);
   const StaticSolution moved = recover(model, no_actions(model), taut, shape);
   std::vector<SwingLine> lines;
   for (size_t m = 0; m < frame.members.size(); ++m) {
-    const MemberSlot& slot = parts.numbered.slots[m];
+    const MemberSlot& slot = modes.slots[m];
     SwingLine line{section_number(frame, static_cast<int>(m)), {}};
     if (slot.is_beam) {
-      line.stations = beam_stations(parts.fine, slot.index, moved.beams);
+      line.stations = beam_stations(modes.fine, slot.index, moved.beams);
     } else {
       const Bar& bar = model.bars[slot.index];
       line.stations = bar_stations(model.nodes[bar.from], model.nodes[bar.to],
@@ -203,14 +182,13 @@ std::string file_name(int number, int phase) {
 }
 
 std::optional<VizFailure> write_all(const Frame& frame, const FrameModes& modes,
-                                    const std::filesystem::path& folder) {
-  const FineFrame parts = fine_frame(frame, modes);
+                                    const std::filesystem::path& folder, int most) {
   std::string entries;
   int number = 0;
   for (const FrameMode& mode : modes.modes) {
     if (mode.rigid) continue;
-    ++number;
-    const std::vector<SwingLine> lines = swing_lines(frame, parts, mode.shape);
+    if (++number > most) break;
+    const std::vector<SwingLine> lines = swing_lines(frame, modes, mode.shape);
     const Scale scale = swing_scale(lines);
     for (int phase = 0; phase < phases; ++phase) {
       const std::string file = file_name(number, phase);
@@ -225,9 +203,9 @@ std::optional<VizFailure> write_all(const Frame& frame, const FrameModes& modes,
 }  // namespace
 
 std::optional<VizFailure> write_mode_files(const Frame& frame, const FrameModes& modes,
-                                           const std::string& directory) {
+                                           const std::string& directory, int most) {
   return fill_directory(directory, [&](const std::filesystem::path& folder) {
-    return write_all(frame, modes, folder);
+    return write_all(frame, modes, folder, most);
   });
 }
 

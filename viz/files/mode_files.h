@@ -17,6 +17,7 @@
 // straight.
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <string>
 
@@ -27,10 +28,9 @@ namespace tubewright {
 
 /// Writes `modes.pvd` and the files it lists into `directory`, which is made if it is missing.
 /// Every file appears whole or not at all, `modes.pvd` last: what it does not list is left over
-/// from an earlier run. The same modes give the same bytes. Shapes have 6 a node of the frame, or
-/// 6 a node of the frame refined (solver/refine.h) into any one number of pieces; only the latter
-/// show what a tube swings by itself between its ends.
+/// from an earlier run. The same modes give the same bytes. `most`: elastic modes, the lowest.
 std::optional<VizFailure> write_mode_files(const Frame& frame, const FrameModes& modes,
-                                           const std::string& directory);
+                                           const std::string& directory,
+                                           int most = std::numeric_limits<int>::max());
 
 }  // namespace tubewright

@@ -4,14 +4,15 @@
 #include <cmath>
 #include <limits>
 
-#include "cases/analysis/analysis_steps.h"
+#include "cases/analysis/tell_step.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_summary.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::analysis_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -239,22 +240,4 @@ TEST_CASE("the deflection and the mass that `limits` allow are checked") {
   CHECK_FALSE(heavy.passes());
 }
 
-TEST_CASE("a full check tells its steps in order, each load case with its number") {
-  Frame f = cantilever();
-  for (const char* name : {"one", "two", "three"}) {
-    add_case(f, name).forces.push_back({"tip", {0, 0, -50}, {}});
-  }
-  std::vector<std::string> steps;
-  std::vector<size_t> numbers;
-  const auto tell = [&](std::string_view step, size_t number, size_t count) {
-    if (steps.empty() || steps.back() != step) steps.emplace_back(step);
-    if (count == 0) return;
-    CHECK(count == 3);
-    numbers.push_back(number);
-  };
-  CHECK(solved(full_check(f, {}, {}, tell)).cases.size() == 3);
-  CHECK(numbers == std::vector<size_t>{1, 2, 3});
-  CHECK(steps == std::vector<std::string>{"solving load cases", "checking load case",
-                                          "screening for fatigue",
-                                          "what if it comes out otherwise"});
-}
+}  // namespace tubewright::analysis_test

@@ -4,7 +4,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::in_parallel_test {
 
 TEST_CASE("work in parallel is done once each, whatever its amount") {
   for (const std::size_t count : {0, 1, 2, 3, 1000}) {
@@ -23,3 +23,5 @@ TEST_CASE("what one piece of parallel work throws reaches the caller") {
                     std::runtime_error);
   }
 }
+
+}  // namespace tubewright::in_parallel_test

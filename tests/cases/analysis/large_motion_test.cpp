@@ -7,7 +7,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::large_motion_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -125,3 +126,5 @@ TEST_CASE("sheets are refused, with the way out") {
   REQUIRE(std::holds_alternative<Problems>(outcome));
   CHECK_THAT(text_of(std::get<Problems>(outcome)), ContainsSubstring("--second-order"));
 }
+
+}  // namespace tubewright::large_motion_test

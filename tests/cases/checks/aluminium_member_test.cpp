@@ -11,7 +11,7 @@
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::aluminium_member_test {
 
 namespace {
 
@@ -395,3 +395,5 @@ TEST_CASE("no input of an aluminium check gives a number that is not finite") {
     }
   }
 }
+
+}  // namespace tubewright::aluminium_member_test

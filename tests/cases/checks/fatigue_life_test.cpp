@@ -7,7 +7,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::fatigue_life_test {
 
 namespace {
 
@@ -180,3 +180,5 @@ TEST_CASE("a lattice node outside Table 8.7 has no category but a reason") {
   shape.bi = 30 * mm;
   CHECK_THAT(reason(shape), ContainsSubstring("bi/b0"));
 }
+
+}  // namespace tubewright::fatigue_life_test

@@ -7,7 +7,7 @@
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::member_buckling_test {
 
 namespace {
 
@@ -280,3 +280,5 @@ TEST_CASE("a force of any size gives a finite number") {
     CHECK(std::isfinite(*r.result.utilisation));
   }
 }
+
+}  // namespace tubewright::member_buckling_test

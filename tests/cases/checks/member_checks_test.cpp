@@ -8,7 +8,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::member_checks_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -261,3 +262,5 @@ TEST_CASE("aluminium whose strength beside welds is not known is not passed in s
   CHECK_FALSE(c.weld.utilisation);
   CHECK_THAT(c.weld.reason, ContainsSubstring("heat_affected_yield"));
 }
+
+}  // namespace tubewright::member_checks_test

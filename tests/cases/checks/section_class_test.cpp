@@ -6,7 +6,7 @@
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::section_class_test {
 
 namespace {
 
@@ -150,3 +150,5 @@ TEST_CASE("an effective section is refused for round tubes and without yield str
   CHECK_FALSE(effective_section(round_tube(100 * mm, 1 * mm, 0.3), 235 * MPa).reason.empty());
   CHECK_FALSE(effective_section(tube(63, 63, 1), missing).reason.empty());
 }
+
+}  // namespace tubewright::section_class_test

@@ -8,7 +8,7 @@
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::section_resistance_test {
 
 namespace {
 
@@ -272,3 +272,5 @@ TEST_CASE("there is a reason where the section cannot be checked") {
   CHECK_THAT(reason(tube(40, 40, 3), 235 * MPa, {missing, 0, 0, 0, 0, 0}),
              ContainsSubstring("not finite"));
 }
+
+}  // namespace tubewright::section_resistance_test

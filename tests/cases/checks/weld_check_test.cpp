@@ -7,7 +7,7 @@
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::weld_check_test {
 
 namespace {
 
@@ -171,3 +171,5 @@ TEST_CASE(
   CHECK_THAT(reason(square(40, 3), weld(360, 0.8), {missing, 0, 0, 0, 0, 0}),
              ContainsSubstring("not finite"));
 }
+
+}  // namespace tubewright::weld_check_test

@@ -5,7 +5,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::built_in_materials_test {
+
 using testing::empty_frame;
 
 TEST_CASE("the promised materials are built in, each once") {
@@ -53,3 +54,5 @@ TEST_CASE("a frame's own material goes before the built-in one of that name") {
   CHECK(find_material(f, "S275")->properties.E == 210e9);
   CHECK(find_material(f, "S999") == nullptr);
 }
+
+}  // namespace tubewright::built_in_materials_test

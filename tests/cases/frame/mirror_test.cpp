@@ -8,7 +8,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::mirror_test {
+
 using testing::add_member;
 using testing::add_node;
 using testing::empty_frame;
@@ -291,3 +292,5 @@ TEST_CASE("a node that does not exist is left for validate() and named there onc
   REQUIRE(problems.size() == 1);
   CHECK(problems[0].message == "member `brace_l` names node `C_l`, which does not exist");
 }
+
+}  // namespace tubewright::mirror_test

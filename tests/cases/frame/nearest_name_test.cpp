@@ -2,7 +2,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::nearest_name_test {
 
 TEST_CASE("a misspelt name finds the one that was meant") {
   const std::vector<std::string> known = {"sill_left", "sill_right", "rail", "hoop"};
@@ -51,3 +51,5 @@ TEST_CASE("the suggestion is a question, or nothing") {
   CHECK(did_you_mean("widht", {"width"}) == "did you mean `width`?");
   CHECK(did_you_mean("zzz", {"width"}).empty());
 }
+
+}  // namespace tubewright::nearest_name_test

@@ -7,7 +7,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::joint_check_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -183,3 +184,5 @@ TEST_CASE("turning the whole frame changes no joint") {
     }
   }
 }
+
+}  // namespace tubewright::joint_check_test

@@ -6,7 +6,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::panel_result_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -152,3 +153,5 @@ TEST_CASE("rivets and bond share the flow as their stiffnesses") {
   CHECK_THAT(*web.bond_peak, WithinRel(0.055 * MPa * 453 / 653, 1e-2));
   CHECK_THAT(*web.bond_mean, WithinRel(1000.0 * 453 / 653 / (20 * mm), 2e-3));
 }
+
+}  // namespace tubewright::panel_result_test

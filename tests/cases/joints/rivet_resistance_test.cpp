@@ -3,7 +3,7 @@
 #include "cases/model/sheet_joint_stiffness.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::rivet_resistance_test {
 
 namespace {
 constexpr double mm = 1e-3, MPa = 1e6;
@@ -72,3 +72,5 @@ TEST_CASE("rivets and bond of an edge act side by side, and an edge without eith
   CHECK_THAT(joint_stiffness(sheet, aluminium).bond, WithinRel(10260e6, 1e-3));
   CHECK_THAT(joint_stiffness(sheet, aluminium).total(), WithinRel(10460e6, 1e-3));
 }
+
+}  // namespace tubewright::rivet_resistance_test

@@ -6,7 +6,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::tube_joint_test {
 
 namespace {
 
@@ -220,3 +220,5 @@ TEST_CASE("the gap of two braces follows from where their axes meet") {
   CHECK_THAT(gap(0), WithinAbs(60 - 40 * std::numbers::sqrt2, 1e-9));
   CHECK_THAT(gap(1) - gap(0), WithinAbs(2, 1e-9));
 }
+
+}  // namespace tubewright::tube_joint_test

@@ -6,7 +6,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::lint_sheets_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -73,3 +74,5 @@ TEST_CASE("a panel on a link and a skewed panel are named") {
   }
   CHECK_THAT(sheet_doubts(skewed), ContainsSubstring("is far from rectangular"));
 }
+
+}  // namespace tubewright::lint_sheets_test

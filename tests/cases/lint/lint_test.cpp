@@ -9,7 +9,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::lint_test {
+
 using testing::add_member;
 using testing::add_node;
 using testing::braced_rectangle;
@@ -324,3 +325,5 @@ TEST_CASE("three thousand spokes at one hub and three thousand tubes in one plac
 TEST_CASE("a lattice with a diagonal in every face raises no doubt") {
   CHECK(lint(lattice(4, true)).empty());
 }
+
+}  // namespace tubewright::lint_test

@@ -6,7 +6,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::mass_distribution_test {
 
 namespace {
 
@@ -116,3 +116,5 @@ TEST_CASE("a body field puts m b and I w on tubes and lumps, whatever their plac
     CHECK((moment - p.inertia * field.turning).norm() < 1e-11 * (1 + moment.norm()));
   }
 }
+
+}  // namespace tubewright::mass_distribution_test

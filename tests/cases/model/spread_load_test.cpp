@@ -6,7 +6,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::spread_load_test {
 
 namespace {
 
@@ -57,3 +57,5 @@ TEST_CASE("a weight over the middle of a seat's four corners is shared equally")
     CHECK((s.force - Eigen::Vector3d(0, 0, -100)).norm() < 1e-10);
   }
 }
+
+}  // namespace tubewright::spread_load_test

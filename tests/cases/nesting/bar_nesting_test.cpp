@@ -12,7 +12,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::bar_nesting_test {
 
 namespace {
 
@@ -433,3 +433,5 @@ TEST_CASE("input that makes no sense has a defined answer", "[bar_nesting]") {
   CHECK(nest_pieces({{6.0, 3, 1}}, {6.0, 1e300, 0}).bars_needed == 3);
   CHECK(nest_pieces({{1e-6, 3, 1}}, {1e-6, 0, 0}).bars_needed >= 1);
 }
+
+}  // namespace tubewright::bar_nesting_test

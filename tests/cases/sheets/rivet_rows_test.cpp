@@ -5,7 +5,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::rivet_rows_test {
 
 namespace {
 constexpr double degree = std::numbers::pi / 180;
@@ -56,3 +56,5 @@ TEST_CASE("a joint reaches along a tube to where the other tube's sides leave it
   }
   CHECK(joint_reach(179 * degree, 0.010, 0.010) < 0.001);
 }
+
+}  // namespace tubewright::rivet_rows_test

@@ -10,7 +10,8 @@
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::sheet_blanks_test {
+
 using namespace tubewright::testing;
 using Eigen::Vector2d;
 using Eigen::Vector3d;
@@ -328,3 +329,5 @@ TEST_CASE("a bonded sheet has no holes") {
   CHECK(only_blank(f).holes.empty());
   CHECK(only_blank(f).hole_diameter == 0);
 }
+
+}  // namespace tubewright::sheet_blanks_test

@@ -5,7 +5,8 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::sheet_outline_test {
+
 using Eigen::Vector2d;
 
 namespace {
@@ -92,3 +93,5 @@ TEST_CASE("area and distance do not depend on where the origin is") {
              WithinAbs(distance_to(near, Vector2d(0.5, -0.25)), 1e-9));
   CHECK_THAT(distance_to(near, Vector2d(0.5, -0.25)), WithinAbs(0.25, 1e-12));
 }
+
+}  // namespace tubewright::sheet_outline_test

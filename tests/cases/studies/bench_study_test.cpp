@@ -6,7 +6,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::bench_study_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -137,3 +138,5 @@ TEST_CASE("readings of a shape that no softness gives are said to be hardly expl
     CHECK(fit.rms_after > 0.5 * fit.rms_before);
   }
 }
+
+}  // namespace tubewright::bench_study_test

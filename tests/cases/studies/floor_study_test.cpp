@@ -9,7 +9,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::floor_study_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -182,3 +183,5 @@ TEST_CASE("the verdict follows from stiffness per kilogram and how sure it is") 
   CHECK(sheet(200, 300, 400, 900) == FloorAnswer::does_not_pay);
   CHECK(sheet(1, 2, 3, 0) == FloorAnswer::does_not_pay);  // hardly any gain
 }
+
+}  // namespace tubewright::floor_study_test

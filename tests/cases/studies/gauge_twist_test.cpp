@@ -4,7 +4,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::gauge_twist_test {
 
 TEST_CASE("the twist of the held end is taken out of a bench test") {
   // Worked by hand: 20 kg at each end of a beam, couple arm 1.000 m, g = 9.81: 196.2 N m. Gauges
@@ -18,3 +18,5 @@ TEST_CASE("the twist of the held end is taken out of a bench test") {
   CHECK_THAT(measured_stiffness(couple, front, {0, 0, 0.9}) * degree, WithinRel(1027.3, 1e-4));
   CHECK_THAT(measured_stiffness(couple, front, rear) * degree, WithinRel(1066.4, 1e-4));
 }
+
+}  // namespace tubewright::gauge_twist_test

@@ -5,7 +5,8 @@
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::roll_support_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -67,3 +68,5 @@ TEST_CASE("a vehicle on three wheels is not twisted by the road") {
   f.vehicle.reset();
   CHECK_FALSE(roll_support(f, 1000).support);
 }
+
+}  // namespace tubewright::roll_support_test

@@ -5,7 +5,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::torque_tube_test {
+
 using namespace tubewright::testing;
 
 TEST_CASE("a panel on a flat ladder closes no torque tube, and is told so by name") {
@@ -58,3 +59,5 @@ TEST_CASE("a panel without which the frame falls apart has an infinite gain") {
   // Four links and a sheet in a plane: out of the plane it is a mechanism anyway.
   CHECK(gains.empty());
 }
+
+}  // namespace tubewright::torque_tube_test

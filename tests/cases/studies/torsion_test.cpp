@@ -9,7 +9,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::torsion_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -166,3 +167,5 @@ TEST_CASE("what is hinged to the frame is no part of the frame proper") {
   CHECK(body[static_cast<size_t>(n.node.at("rr"))]);
   CHECK_FALSE(body[static_cast<size_t>(n.node.at("arm"))]);
 }
+
+}  // namespace tubewright::torsion_test

@@ -2,7 +2,8 @@
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::validate_cases_test {
+
 using testing::add_case;
 using testing::box_vehicle;
 using testing::braced_rectangle;
@@ -99,3 +100,5 @@ TEST_CASE("a driving case needs a vehicle") {
   add_case(f, "brake", CaseKind::vehicle);
   CHECK_THAT(text_of(validate(f)), ContainsSubstring("but there is no `vehicle`"));
 }
+
+}  // namespace tubewright::validate_cases_test

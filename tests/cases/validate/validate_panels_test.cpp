@@ -2,7 +2,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::validate_panels_test {
+
 using testing::add_member;
 using testing::add_node;
 using testing::rectangle;
@@ -83,3 +84,5 @@ TEST_CASE("a sheet is of a known material and its joint of possible size") {
     CHECK_THAT(text, ContainsSubstring(part));
   }
 }
+
+}  // namespace tubewright::validate_panels_test

@@ -4,7 +4,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::validate_sections_test {
+
 using testing::braced_rectangle;
 using testing::text_of;
 
@@ -128,3 +129,5 @@ TEST_CASE("strengths may be unknown, but not zero, and nothing breaks before it 
   m.ultimate = 235e6;
   CHECK_THAT(faults_of_material(m), ContainsSubstring("breaks before it yields"));
 }
+
+}  // namespace tubewright::validate_sections_test

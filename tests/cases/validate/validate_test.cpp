@@ -5,7 +5,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::validate_test {
+
 using testing::add_case;
 using testing::add_member;
 using testing::add_node;
@@ -283,3 +284,5 @@ TEST_CASE("factors of the checks must be possible") {
   CHECK_THAT(text, ContainsSubstring("weld_throat"));
   CHECK_THAT(text, ContainsSubstring("yield_factor"));
 }
+
+}  // namespace tubewright::validate_test

@@ -2,7 +2,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::validate_vehicle_test {
+
 using testing::add_case;
 using testing::braced_rectangle;
 using testing::text_of;
@@ -134,3 +135,5 @@ TEST_CASE("targets, stock and bench weights are quantities that can exist") {
   CHECK_THAT(text, ContainsSubstring("names node `Z`"));
   CHECK_THAT(text, ContainsSubstring("reads node `B` in no direction"));
 }
+
+}  // namespace tubewright::validate_vehicle_test

@@ -9,7 +9,7 @@
 #include "cases/vehicle/road_events.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::braking_test {
 
 namespace {
 
@@ -239,3 +239,5 @@ TEST_CASE("a mass on the road never tips, wherever the road is") {
     CHECK(std::isinf(limit));
   }
 }
+
+}  // namespace tubewright::braking_test

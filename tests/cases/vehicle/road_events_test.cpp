@@ -7,7 +7,7 @@
 #include "cases/vehicle/wheel_loads.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::road_events_test {
 
 namespace {
 
@@ -125,3 +125,5 @@ TEST_CASE("a drop multiplies the static load by the root of its height and the s
 TEST_CASE("a mass let go on its spring without a fall weighs twice") {
   CHECK(drop_factor(0, 15e3, 37.5, g) == 2);  // classic; from memory
 }
+
+}  // namespace tubewright::road_events_test

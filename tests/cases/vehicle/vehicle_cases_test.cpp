@@ -8,7 +8,8 @@
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::vehicle_cases_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -389,3 +390,5 @@ TEST_CASE("a spring makes the standard bump one for sprung vehicles") {
     if (!c.bump.empty()) CHECK(c.bump[0].factor == 3);
   }
 }
+
+}  // namespace tubewright::vehicle_cases_test

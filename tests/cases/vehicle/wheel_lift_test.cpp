@@ -5,7 +5,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::wheel_lift_test {
 
 namespace {
 
@@ -33,3 +33,5 @@ TEST_CASE("a stiffer frame lifts a wheel on a lower bump") {
   CHECK_THAT(bump(1000 / degree), WithinAbs(18.1, 0.05));
   CHECK_THAT(bump(never), WithinAbs(12.3, 0.05));
 }
+
+}  // namespace tubewright::wheel_lift_test

@@ -10,7 +10,7 @@
 #include "cases/vehicle/road_events.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::wheel_loads_test {
 
 namespace {
 
@@ -468,3 +468,5 @@ TEST_CASE("wheels that stand on each other or in a row give numbers all the same
     }
   }
 }
+
+}  // namespace tubewright::wheel_loads_test

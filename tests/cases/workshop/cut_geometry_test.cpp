@@ -7,10 +7,12 @@
 #include <numbers>
 #include <tuple>
 
+#include "cases/frame/find_parts.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_geometry_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -392,3 +394,5 @@ TEST_CASE("on a bend a post stands on both runs, each as far as it reaches") {
   CHECK_THAT(p.short_point, WithinRel(0.4 - ridge, 1e-4));
   CHECK_THAT(p.long_point, WithinRel(0.4 - ridge + fall, 1e-4));
 }
+
+}  // namespace tubewright::cut_geometry_test

@@ -10,7 +10,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_list_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -182,3 +183,5 @@ TEST_CASE("a compound cut turns into mitre and bevel of a saw") {
   CHECK_THAT(a.mitre, WithinRel(std::numbers::pi / 4, 1e-12));
   CHECK_THAT(std::sin(a.bevel), WithinRel(1 / std::sqrt(3.0), 1e-12));
 }
+
+}  // namespace tubewright::cut_list_test

@@ -12,7 +12,8 @@
 #include "tests/cases/workshop/piece_solids.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::cut_solids_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -185,3 +186,5 @@ TEST_CASE("at nodes drawn at random no two pieces take the same room, and none g
   }
   CHECK(ends > 200);
 }
+
+}  // namespace tubewright::cut_solids_test

@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cases/frame/find_parts.h"
 #include "cases/model/build_model.h"
 
 namespace tubewright::testing {

@@ -12,7 +12,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::weld_order_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -119,3 +120,5 @@ TEST_CASE("free ends and ends that are free to turn are no welds") {
   f.members[1].release_from[4] = 0;
   CHECK(order_of(f)[0].ends == 1);
 }
+
+}  // namespace tubewright::weld_order_test

@@ -6,7 +6,8 @@
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::weld_shrinkage_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -123,3 +124,5 @@ TEST_CASE("for aluminium no shrinkage is made up, and it is counted") {
   CHECK(s.unknown == 3);
   CHECK(s.along.empty());
 }
+
+}  // namespace tubewright::weld_shrinkage_test

@@ -5,7 +5,7 @@
 #include "io/command/standard_streams.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::progress_test {
 
 namespace {
 
@@ -161,3 +161,5 @@ TEST_CASE("steps are counted where there is more than one") {
   CHECK(stage_of("checking load case", 1, 1) == "checking load case");
   CHECK(stage_of("solving", 0, 0) == "solving");
 }
+
+}  // namespace tubewright::progress_test

@@ -13,7 +13,7 @@
 #include "io/yaml/diagnostics.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::bad_frames_test {
 
 namespace {
 
@@ -60,3 +60,5 @@ TEST_CASE("a file of the wrong shape is refused with the message beside it") {
 TEST_CASE("a frame that makes no sense is refused with the message beside it") {
   check_folder("meaning", 15);
 }
+
+}  // namespace tubewright::bad_frames_test

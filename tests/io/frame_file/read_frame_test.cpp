@@ -8,7 +8,7 @@
 #include "io/yaml/diagnostics.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::read_frame_test {
 
 namespace {
 
@@ -388,3 +388,5 @@ mirror: {from: _l, to: _r}
   }
   CHECK(reading.problems.back().severity == Severity::warning);
 }
+
+}  // namespace tubewright::read_frame_test

@@ -9,7 +9,7 @@
 #include "io/yaml/diagnostics.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::starter_frame_test {
 
 namespace {
 
@@ -101,3 +101,5 @@ TEST_CASE("the starter frame fits into 100 columns and is written in plain signs
     CHECK((line.empty() || line.back() != ' '));
   }
 }
+
+}  // namespace tubewright::starter_frame_test

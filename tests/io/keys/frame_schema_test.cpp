@@ -9,7 +9,7 @@
 #include "io/keys/frame_keys.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::frame_schema_test {
 
 namespace {
 
@@ -67,3 +67,5 @@ TEST_CASE("the schema knows every unit that the reader knows, and no other") {
     CHECK_FALSE(std::regex_match(text, with_unit));
   }
 }
+
+}  // namespace tubewright::frame_schema_test

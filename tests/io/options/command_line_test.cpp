@@ -5,7 +5,7 @@
 #include "io/options/help_text.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::command_line_test {
 
 namespace {
 
@@ -169,3 +169,5 @@ TEST_CASE("no words at all give a short usage with two examples") {
 TEST_CASE("option --version names the program and a version") {
   CHECK_THAT(answer({"--version"}), Catch::Matchers::StartsWith("tubewright "));
 }
+
+}  // namespace tubewright::command_line_test

@@ -8,7 +8,7 @@
 #include "io/options/help_text.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::command_table_test {
 
 namespace {
 
@@ -211,3 +211,5 @@ TEST_CASE("values are held against what an option takes") {
   CHECK_FALSE(fault_of_value(word, "a"));
   CHECK(fault_of_value(word, "A") == "`--hold` is `a` or `b`");
 }
+
+}  // namespace tubewright::command_table_test

@@ -9,7 +9,7 @@
 #include "io/results/cautions.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::man_page_test {
 
 namespace {
 
@@ -127,3 +127,5 @@ TEST_CASE("no line of the manual page is a request by accident or wider than 80 
     CHECK(line[0] != '\'');
   }
 }
+
+}  // namespace tubewright::man_page_test

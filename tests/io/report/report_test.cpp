@@ -7,15 +7,16 @@
 #include "io/report/report_page.h"
 #include "io/results/sources.h"
 #include "tests/catch.h"
-#include "tests/io/results/hand_made_analysis.h"
+#include "tests/io/results/hand_made_studies.h"
 
-using namespace tubewright;
+namespace tubewright::report_test {
 
 namespace {
 
 /// The hand-made frame where the report needs sections and materials too.
-Analysis reportable() {
-  Analysis analysis = hand_made_analysis();
+FrameStudies reportable() {
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
   SectionEntry tube;
   tube.name = "tube";
   tube.height = tube.width = 0.025;
@@ -25,12 +26,12 @@ Analysis reportable() {
   for (Member& m : analysis.frame.members) {
     if (m.kind != MemberKind::spring) m.section = "tube";
   }
-  return analysis;
+  return studies;
 }
 
-nlohmann::ordered_json data_of(const Analysis& analysis, const std::string& text) {
+nlohmann::ordered_json data_of(const FrameStudies& studies, const std::string& text) {
   const FrameText file{"somewhere/quad.yaml", text};
-  return report_data({analysis, {}, file, "2026-01-31", {}, {}, {}, {}, {}});
+  return report_data({studies, {}, file, "2026-01-31"});
 }
 
 size_t count(const std::string& text, const std::string& part) {
@@ -42,8 +43,9 @@ size_t count(const std::string& text, const std::string& part) {
 }  // namespace
 
 TEST_CASE("the report's data hold every case, and the file's name without its folder") {
-  const Analysis analysis = reportable();
-  const auto data = data_of(analysis, "frame: x\n");
+  const FrameStudies studies = reportable();
+  const Analysis& analysis = studies.analysis;
+  const auto data = data_of(studies, "frame: x\n");
   CHECK(data["schema"] == "tubewright-report/1");
   CHECK(data["input"]["name"] == "quad.yaml");
   CHECK(data["cases"].size() == analysis.cases.size());
@@ -60,16 +62,18 @@ TEST_CASE("the report's data hold every case, and the file's name without its fo
 }
 
 TEST_CASE("numbers have five significant digits") {
-  Analysis analysis = reportable();
+  FrameStudies studies = reportable();
+  Analysis& analysis = studies.analysis;
   analysis.mass.total = 123.456789;
-  CHECK(data_of(analysis, "")["mass"]["total"] == 123.46);
+  CHECK(data_of(studies, "")["mass"]["total"] == 123.46);
 }
 
 TEST_CASE("what the user wrote can neither end a script nor start one, nor fill a placeholder") {
-  Analysis analysis = reportable();
+  FrameStudies studies = reportable();
+  Analysis& analysis = studies.analysis;
   const std::string ill = "</script><script>x()</script><!-- %%STYLE%% & \xE2\x80\xA8";
   analysis.frame.title = ill;
-  const std::string page = report_page(data_of(analysis, ill), analysis.frame, ill);
+  const std::string page = report_page(data_of(studies, ill), analysis.frame, ill);
   const std::string calm = report_page(data_of(reportable(), ""), analysis.frame, "");
   for (const char* part : {"<script", "</script>", "<!--"})
     CHECK(count(page, part) == count(calm, part));
@@ -78,9 +82,10 @@ TEST_CASE("what the user wrote can neither end a script nor start one, nor fill 
 }
 
 TEST_CASE("the same data make the same page, without placeholders of its own") {
-  const Analysis analysis = reportable();
-  const std::string page = report_page(data_of(analysis, "a"), analysis.frame, "b");
-  CHECK(page == report_page(data_of(analysis, "a"), analysis.frame, "b"));
+  const FrameStudies studies = reportable();
+  const Analysis& analysis = studies.analysis;
+  const std::string page = report_page(data_of(studies, "a"), analysis.frame, "b");
+  CHECK(page == report_page(data_of(studies, "a"), analysis.frame, "b"));
   for (const char* name :
        {"%%TITLE%%", "%%STYLE%%", "%%VIEW3D%%", "%%SCRIPT%%", "%%DATA%%", "%%STATIC%%"}) {
     CHECK(count(page, name) == 0);
@@ -88,8 +93,8 @@ TEST_CASE("the same data make the same page, without placeholders of its own") {
   CHECK(count(page, "http://") + count(page, "https://") == count(page, "http://www.w3.org/"));
 }
 
-TEST_CASE("the rules that reports name are those of the README") {
-  std::ifstream stream(TUBEWRIGHT_SOURCE_DIR "/README.md");
+TEST_CASE("the rules that reports name are those of the chapter on checks") {
+  std::ifstream stream(TUBEWRIGHT_SOURCE_DIR "/cases/checks/README.md");
   std::string text{std::istreambuf_iterator<char>(stream), {}};
   for (const char* markup : {"`", "*"}) {
     for (size_t at; (at = text.find(markup)) != std::string::npos;) text.erase(at, 1);
@@ -100,3 +105,5 @@ TEST_CASE("the rules that reports name are those of the README") {
                ContainsSubstring("| " + r.subject + " | " + r.rule + " | " + r.source + " |"));
   }
 }
+
+}  // namespace tubewright::report_test

@@ -6,14 +6,15 @@
 
 #include "io/results/json_parts.h"
 #include "tests/catch.h"
-#include "tests/io/results/hand_made_analysis.h"
+#include "tests/io/results/hand_made_studies.h"
 
-using namespace tubewright;
+namespace tubewright::results_json_test {
+
 using nlohmann::json;
 
 namespace {
 
-json parsed(const Analysis& analysis) { return json::parse(results_json(analysis)); }
+json parsed(const FrameStudies& studies) { return json::parse(results_json(studies)); }
 
 std::vector<std::string> keys(const json& object) {
   std::vector<std::string> names;
@@ -24,7 +25,7 @@ std::vector<std::string> keys(const json& object) {
 }  // namespace
 
 TEST_CASE("results are one JSON object that names its schema, version and axes") {
-  const json results = parsed(hand_made_analysis());
+  const json results = parsed(hand_made_studies());
   CHECK(results.at("schema") == "tubewright-results/1");
   CHECK(results.at("frame") == "School pedal quad");
   CHECK(results.at("axes") == "iso8855");
@@ -32,37 +33,37 @@ TEST_CASE("results are one JSON object that names its schema, version and axes")
 }
 
 TEST_CASE("sections that were not asked for are absent") {
-  const json results = parsed(hand_made_analysis());
+  const json results = parsed(hand_made_studies());
   for (const char* key : {"torsion", "floor", "modes", "buckling"})
     CHECK_FALSE(results.contains(key));
 }
 
 TEST_CASE("mass is in kg and its centre in mm") {
-  const json mass = parsed(hand_made_analysis()).at("mass");
+  const json mass = parsed(hand_made_studies()).at("mass");
   CHECK(mass.at("total") == 63.25);
   CHECK(mass.at("centre") == json({500.0, 0.0, 310.0}));
 }
 
 TEST_CASE("displacements are in mm and rotations in rad, for every node") {
-  const json nodes = parsed(hand_made_analysis()).at("cases").at("brake").at("nodes");
+  const json nodes = parsed(hand_made_studies()).at("cases").at("brake").at("nodes");
   CHECK(keys(nodes) == std::vector<std::string>{"A", "B", "C", "D"});
   CHECK(nodes.at("C").at("displacement") == json({1.0, 0.0, -4.0}));
   CHECK(nodes.at("C").at("rotation") == json({0.01, 0.02, 0.03}));
 }
 
 TEST_CASE("zero is never written with a minus sign") {
-  CHECK_THAT(results_json(hand_made_analysis()), !ContainsSubstring("-0.0,"));
+  CHECK_THAT(results_json(hand_made_studies()), !ContainsSubstring("-0.0,"));
 }
 
 TEST_CASE("reactions are given for supported nodes only") {
-  const json reactions = parsed(hand_made_analysis()).at("cases").at("brake").at("reactions");
+  const json reactions = parsed(hand_made_studies()).at("cases").at("brake").at("reactions");
   CHECK(keys(reactions) == std::vector<std::string>{"A", "B"});
   CHECK(reactions.at("A") == json({{"force", {10.0, 20.0, 500.0}}, {"moment", {1.0, 2.0, 3.0}}}));
 }
 
 TEST_CASE("a member has its end forces, axial force, stress in MPa, worst place and checks") {
   const json member =
-      parsed(hand_made_analysis()).at("cases").at("brake").at("members").at("sill_1");
+      parsed(hand_made_studies()).at("cases").at("brake").at("members").at("sill_1");
   CHECK(member.at("from") == json({-812.0, 1.0, 2.0, 3.0, 4.0, 5.0}));
   CHECK(member.at("to") == json({812.0, -1.0, -2.0, -3.0, -4.0, -5.0}));
   CHECK(member.at("N") == 812.0);
@@ -75,7 +76,7 @@ TEST_CASE("a member has its end forces, axial force, stress in MPa, worst place 
 }
 
 TEST_CASE("a check that was not made is null and its reason is given") {
-  const json members = parsed(hand_made_analysis()).at("cases").at("brake").at("members");
+  const json members = parsed(hand_made_studies()).at("cases").at("brake").at("members");
   const json tube = members.at("sill_1").at("checks");
   CHECK(tube.at("buckling").is_null());
   CHECK(tube.at("weld").is_null());
@@ -88,7 +89,7 @@ TEST_CASE("a check that was not made is null and its reason is given") {
 }
 
 TEST_CASE("the worst check of each case, the verdict and slack cables are in the results") {
-  const json results = parsed(hand_made_analysis());
+  const json results = parsed(hand_made_studies());
   const json bump = results.at("cases").at("bump");
   CHECK(bump.at("worst") == json({{"check", "yield"}, {"item", "sill_1"}, {"utilisation", 1.24}}));
   CHECK(bump.at("slack") == json({"stay"}));
@@ -98,39 +99,43 @@ TEST_CASE("the worst check of each case, the verdict and slack cables are in the
 }
 
 TEST_CASE("the out-of-balance of joints and of the whole frame are both told") {
-  const json brake = parsed(hand_made_analysis()).at("cases").at("brake");
+  const json brake = parsed(hand_made_studies()).at("cases").at("brake");
   CHECK(brake.at("residual") == json({{"force", 3e-14}, {"moment", 1e-13}}));
   CHECK(brake.at("equilibrium") == json({{"force", 2e-14}, {"moment", 5e-14}}));
 }
 
 TEST_CASE("numbers that do not exist are null, so the text is JSON whatever the results are") {
-  Analysis analysis = hand_made_analysis();
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
   analysis.cases[0].members[0].N = std::numeric_limits<double>::quiet_NaN();
   analysis.cases[0].solution.displacements[0] = std::numeric_limits<double>::infinity();
   analysis.cases[0].solution.displacements[1] = 1e306;  // overflows when turned into mm
-  const json brake = parsed(analysis).at("cases").at("brake");
+  const json brake = parsed(studies).at("cases").at("brake");
   CHECK(brake.at("members").at("sill_1").at("N").is_null());
   CHECK(brake.at("nodes").at("A").at("displacement") == json({nullptr, nullptr, 0.0}));
 }
 
 TEST_CASE("numbers are written in full: reading them back gives the same double") {
-  Analysis analysis = hand_made_analysis();
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
   analysis.cases[0].members[0].N = 1.0 / 3.0;
-  const json member = parsed(analysis).at("cases").at("brake").at("members").at("sill_1");
+  const json member = parsed(studies).at("cases").at("brake").at("members").at("sill_1");
   CHECK(member.at("N").get<double>() == 1.0 / 3.0);
 }
 
 TEST_CASE("titles with quotes, line ends or bytes that are not UTF-8 stay JSON") {
-  Analysis analysis = hand_made_analysis();
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
   analysis.frame.title = "a \"b\"\n\xff";
-  CHECK(parsed(analysis).at("frame") == "a \"b\"\n\xEF\xBF\xBD");
+  CHECK(parsed(studies).at("frame") == "a \"b\"\n\xEF\xBF\xBD");
 }
 
 TEST_CASE("warnings and remarks are listed with their places") {
-  Analysis analysis = hand_made_analysis();
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
   analysis.remarks = {{Severity::warning, {}, "remark", ""}};
   const Problems warnings = {{Severity::warning, {7, 3}, "node `Q` is not used", "remove it"}};
-  const json listed = json::parse(results_json(analysis, warnings)).at("warnings");
+  const json listed = json::parse(results_json(studies, warnings)).at("warnings");
   REQUIRE(listed.size() == 2);
   CHECK(listed[0] == json({{"severity", "warning"},
                            {"message", "node `Q` is not used"},
@@ -141,7 +146,7 @@ TEST_CASE("warnings and remarks are listed with their places") {
 }
 
 TEST_CASE("results carry their cautions and what was not checked") {
-  const json results = parsed(hand_made_analysis());
+  const json results = parsed(hand_made_studies());
   CHECK(results.at("cautions").size() == 3);
   CHECK(results.at("not_checked").at(0) == "yield: a spring has no section (2 members)");
 }
@@ -158,3 +163,5 @@ TEST_CASE("an error object tells the problems with file, line and column") {
   CHECK(problem.at("column") == 5);
   CHECK(problem.at("severity") == "error");
 }
+
+}  // namespace tubewright::results_json_test

@@ -3,16 +3,16 @@
 #include <sstream>
 
 #include "tests/catch.h"
-#include "tests/io/results/hand_made_analysis.h"
+#include "tests/io/results/hand_made_studies.h"
 
-using namespace tubewright;
+namespace tubewright::summary_test {
 
 namespace {
 
-Analysis passing_analysis() {
-  Analysis analysis = hand_made_analysis();
-  analysis.cases.pop_back();
-  return analysis;
+FrameStudies passing_studies() {
+  FrameStudies studies = hand_made_studies();
+  studies.analysis.cases.pop_back();
+  return studies;
 }
 
 std::string line_with(const std::string& text, const std::string& part) {
@@ -26,14 +26,14 @@ std::string line_with(const std::string& text, const std::string& part) {
 }  // namespace
 
 TEST_CASE("the summary begins with the title, the mass and its centre") {
-  const std::string text = summary(hand_made_analysis());
+  const std::string text = summary(hand_made_studies());
   CHECK(text.starts_with("School pedal quad\n"));
   CHECK_THAT(text, ContainsSubstring("63.25 kg"));
   CHECK_THAT(text, ContainsSubstring("x 500, y 0, z 310 mm"));
 }
 
 TEST_CASE("a member's line tells utilisation, verdict, stress, axial force and the worst place") {
-  const std::string line = line_with(summary(hand_made_analysis()), "sill_1");
+  const std::string line = line_with(summary(hand_made_studies()), "sill_1");
   CHECK_THAT(line, ContainsSubstring("0.87"));
   CHECK_THAT(line, ContainsSubstring("pass"));
   CHECK_THAT(line, ContainsSubstring("136.2 MPa"));
@@ -42,19 +42,21 @@ TEST_CASE("a member's line tells utilisation, verdict, stress, axial force and t
 }
 
 TEST_CASE("a place is told from the nearer end") {
-  Analysis analysis = hand_made_analysis();
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
   analysis.cases[0].members[0].worst.where = 0.75;
-  CHECK_THAT(line_with(summary(analysis), "sill_1"), ContainsSubstring("250 mm from B"));
+  CHECK_THAT(line_with(summary(studies), "sill_1"), ContainsSubstring("250 mm from B"));
 }
 
 TEST_CASE("a failing member says so in a word, not only in colour") {
-  const std::string text = summary(hand_made_analysis());
+  const std::string text = summary(hand_made_studies());
   CHECK_THAT(text, ContainsSubstring("1.24  FAIL"));
   CHECK_THAT(text, !ContainsSubstring("\x1b"));
 }
 
 TEST_CASE("at most five members are shown, those nearest their limit first") {
-  Analysis analysis = passing_analysis();
+  FrameStudies studies = passing_studies();
+  Analysis& analysis = studies.analysis;
   for (int i = 0; i < 6; ++i) {
     Member member = analysis.frame.members[0];
     member.name = "extra_" + std::to_string(i);
@@ -64,7 +66,7 @@ TEST_CASE("at most five members are shown, those nearest their limit first") {
     analysis.cases[0].members.push_back(result);
     analysis.slots.push_back({true, 0});
   }
-  const std::string text = summary(analysis);
+  const std::string text = summary(studies);
   CHECK(text.find("sill_1") < text.find("extra_5"));
   CHECK(text.find("extra_5") < text.find("extra_2"));
   CHECK_THAT(text, !ContainsSubstring("extra_1"));
@@ -72,7 +74,7 @@ TEST_CASE("at most five members are shown, those nearest their limit first") {
 }
 
 TEST_CASE("the node that moves most, the sum of reactions, balance and slack cables are told") {
-  const std::string text = summary(passing_analysis());
+  const std::string text = summary(passing_studies());
   CHECK_THAT(text, ContainsSubstring("C by 4.12 mm (x 1.00, y 0.00, z -4.00)"));
   CHECK_THAT(line_with(text, "supports give"), ContainsSubstring("x 0.0, y 20.0, z 750.5 N"));
   CHECK_THAT(line_with(text, "out of balance"), ContainsSubstring("3e-14"));
@@ -80,31 +82,32 @@ TEST_CASE("the node that moves most, the sum of reactions, balance and slack cab
 }
 
 TEST_CASE("the verdict of a passing frame names the governing member, case and what is in hand") {
-  CHECK(verdict(passing_analysis()) ==
+  CHECK(verdict(passing_studies()) ==
         "PASS: every check made passes; sill_1 in case brake comes closest, at 0.87 of its yield "
         "limit, with 0.13 in hand");
-  CHECK(exit_code(passing_analysis()) == 0);
-  CHECK_THAT(summary(passing_analysis()), ContainsSubstring("exit code 0"));
+  CHECK(exit_code(passing_studies()) == 0);
+  CHECK_THAT(summary(passing_studies()), ContainsSubstring("exit code 0"));
 }
 
 TEST_CASE("the verdict of a failing frame says by how much and how much of it fails") {
-  CHECK(verdict(hand_made_analysis()) ==
+  CHECK(verdict(hand_made_studies()) ==
         "FAIL: sill_1 in case bump is loaded to 1.24 of its yield limit, 0.24 too much; 1 member "
         "over the limit in 1 of 2 cases");
-  CHECK(exit_code(hand_made_analysis()) == 1);
-  CHECK_THAT(summary(hand_made_analysis()), ContainsSubstring("exit code 1"));
+  CHECK(exit_code(hand_made_studies()) == 1);
+  CHECK_THAT(summary(hand_made_studies()), ContainsSubstring("exit code 1"));
 }
 
 TEST_CASE("a frame on which no check could be made does not read as passing") {
-  Analysis analysis = passing_analysis();
+  FrameStudies studies = passing_studies();
+  Analysis& analysis = studies.analysis;
   analysis.cases[0].worst.reset();
   for (MemberResult& member : analysis.cases[0].members) member.checks.yield.utilisation.reset();
-  CHECK_THAT(verdict(analysis), ContainsSubstring("NOT CHECKED"));
-  CHECK_THAT(summary(analysis), !ContainsSubstring("PASS") && !ContainsSubstring("pass,"));
+  CHECK_THAT(verdict(studies), ContainsSubstring("NOT CHECKED"));
+  CHECK_THAT(summary(studies), !ContainsSubstring("PASS") && !ContainsSubstring("pass,"));
 }
 
 TEST_CASE("what was not checked and the cautions are part of every summary") {
-  const std::string text = summary(hand_made_analysis());
+  const std::string text = summary(hand_made_studies());
   CHECK_THAT(text, ContainsSubstring("buckling: not made by this version (2 members)"));
   CHECK_THAT(text, ContainsSubstring("yield: a spring has no section (2 members)"));
   CHECK_THAT(text, ContainsSubstring("licensed engineering practice"));
@@ -113,12 +116,13 @@ TEST_CASE("what was not checked and the cautions are part of every summary") {
 }
 
 TEST_CASE("no line of the summary is wider than 100 columns") {
-  Analysis analysis = hand_made_analysis();
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
   analysis.frame.members[0].name = "rear_bulkhead_brace_to_1";
   analysis.frame.members[0].from = "rear_bulkhead_low_r";
   analysis.cases[0].members[0].N = -1234567.8;
   analysis.cases[0].worst->item = analysis.frame.members[0].name;
-  std::istringstream lines(summary(analysis));
+  std::istringstream lines(summary(studies));
   for (std::string line; std::getline(lines, line);) {
     INFO(line);
     CHECK(line.size() <= 100);
@@ -126,16 +130,19 @@ TEST_CASE("no line of the summary is wider than 100 columns") {
 }
 
 TEST_CASE("colour changes nothing but colour") {
-  std::string painted = summary(hand_made_analysis(), {true});
+  std::string painted = summary(hand_made_studies(), {true});
   CHECK_THAT(painted, ContainsSubstring("\x1b[1;31mFAIL\x1b[0m"));
   for (std::size_t start; (start = painted.find('\x1b')) != std::string::npos;) {
     painted.erase(start, painted.find('m', start) - start + 1);
   }
-  CHECK(painted == summary(hand_made_analysis()));
+  CHECK(painted == summary(hand_made_studies()));
 }
 
 TEST_CASE("a title cannot drive the terminal") {
-  Analysis analysis = hand_made_analysis();
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
   analysis.frame.title = "quad\x1b[2J";
-  CHECK_THAT(summary(analysis), !ContainsSubstring("\x1b"));
+  CHECK_THAT(summary(studies), !ContainsSubstring("\x1b"));
 }
+
+}  // namespace tubewright::summary_test

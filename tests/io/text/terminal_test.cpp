@@ -2,7 +2,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::terminal_test {
 
 TEST_CASE("colour is for terminals only, and not where NO_COLOR or a dumb terminal forbids it") {
   CHECK(colour_wanted({true, "", "xterm"}));
@@ -16,3 +16,5 @@ TEST_CASE("without colour a word is left as it is, with colour it is switched of
   CHECK(Paint{false}.bad("FAIL") == "FAIL");
   CHECK(Paint{true}.bad("FAIL") == "\x1b[1;31mFAIL\x1b[0m");
 }
+
+}  // namespace tubewright::terminal_test

@@ -4,7 +4,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::text_layout_test {
 
 TEST_CASE("a number that rounds to nothing has no minus sign") {
   CHECK(fixed(-0.001, 2) == "0.00");
@@ -51,3 +51,5 @@ TEST_CASE("padding keeps text that is too long") {
   CHECK(left("abcde", 4) == "abcde");
   CHECK(right("abcde", 4) == "abcde");
 }
+
+}  // namespace tubewright::text_layout_test

@@ -10,7 +10,8 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::write_file_atomically_test {
+
 namespace fs = std::filesystem;
 
 namespace {
@@ -101,3 +102,5 @@ TEST_CASE("directories are made with their parents, but not through a file") {
   CHECK(make_directory(scratch.path() / "file").has_value());
   CHECK(make_directory(scratch.path() / "file" / "c").has_value());
 }
+
+}  // namespace tubewright::write_file_atomically_test

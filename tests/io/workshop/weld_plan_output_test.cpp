@@ -13,9 +13,7 @@ using namespace tubewright::testing;
 namespace {
 
 nlohmann::json plan_of(const CutList& list) {
-  JsonLines out;
-  write_weld_plan(out, list);
-  return nlohmann::json::parse(out.finish());
+  return {{"weld_order", weld_order_json(list)}, {"shrinkage", draw_in_json(list)}};
 }
 
 }  // namespace

@@ -3,7 +3,7 @@
 #include "io/text/utf8.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::diagnostics_test {
 
 namespace {
 
@@ -85,3 +85,5 @@ TEST_CASE("text in messages cannot drive a terminal") {
   CHECK(one_line("a\x1B[31m\n\xFF") == "a?[31m ?");
   CHECK(one_line("abcdef", 3) == "abc…");
 }
+
+}  // namespace tubewright::diagnostics_test

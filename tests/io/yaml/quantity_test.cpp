@@ -4,7 +4,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::quantity_test {
 
 namespace {
 
@@ -132,3 +132,5 @@ TEST_CASE("numbers too small for the machine are zero") {
   CHECK_THAT(complaint(std::string(400, '9'), measure::number).message,
              ContainsSubstring("is too large"));
 }
+
+}  // namespace tubewright::quantity_test

@@ -4,7 +4,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::strict_yaml_test {
 
 namespace {
 
@@ -92,3 +92,5 @@ TEST_CASE("a quote that closes is never taken for an open one") {
     parsed(text);
   }
 }
+
+}  // namespace tubewright::strict_yaml_test

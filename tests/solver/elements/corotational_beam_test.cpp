@@ -9,7 +9,8 @@
 #include "solver/elements/rotations.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::corotational_beam_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -237,3 +238,5 @@ TEST_CASE("released forces are an obstacle, released moments and springs are not
   b.connection_from[0] = 0;
   CHECK_FALSE(corotational_obstacle(b).empty());
 }
+
+}  // namespace tubewright::corotational_beam_test

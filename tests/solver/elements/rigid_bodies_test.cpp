@@ -7,7 +7,8 @@
 #include "solver/statics/mechanism.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::rigid_bodies_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -206,3 +207,5 @@ TEST_CASE("the tie rod takes the moment about the steering axis") {
   CHECK_THAT(moment_of({0, 400, 613.8}, none), WithinAbs(-11.1779, 1e-3));
   CHECK_THAT(moment_of({0, 0, 331}, none), WithinAbs(-1.8194, 1e-3));
 }
+
+}  // namespace tubewright::rigid_bodies_test

@@ -15,7 +15,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::shear_panel_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -926,3 +927,5 @@ TEST_CASE("a sheet hardly stiffens a flat ladder in torsion") {
   CHECK(below > bare);
   CHECK(below < 1.02 * bare);
 }
+
+}  // namespace tubewright::shear_panel_test

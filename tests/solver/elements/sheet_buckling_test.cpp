@@ -14,7 +14,7 @@
 #include "solver/elements/sheet_joint.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::sheet_buckling_test {
 
 namespace {
 
@@ -314,3 +314,5 @@ TEST_CASE("buckling and joints come out the same in metres and in millimetres") 
   CHECK_THAT(solid_rivet_flexibility(4.8e-3, 70e9, {1.2e-3, 70e9}, {1.6e-3, 210e9}),
              WithinRel(1e-3 * solid_rivet_flexibility(4.8, 7e4, {1.2, 7e4}, {1.6, 2.1e5}), 1e-12));
 }
+
+}  // namespace tubewright::sheet_buckling_test

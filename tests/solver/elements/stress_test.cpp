@@ -7,7 +7,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::stress_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -154,3 +155,5 @@ TEST_CASE("the worst place agrees with a search at ten thousand stations") {
     CHECK_THAT(found, WithinRel(dense, 1e-5));
   }
 }
+
+}  // namespace tubewright::stress_test

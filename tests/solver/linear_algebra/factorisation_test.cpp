@@ -6,7 +6,7 @@
 #include "tests/catch.h"
 #include "tests/solver/linear_algebra/random_frame_matrix.h"
 
-using namespace tubewright;
+namespace tubewright::factorisation_test {
 
 namespace {
 
@@ -219,3 +219,5 @@ TEST_CASE("what is not a number, or too great for one, is never positive definit
     }
   }
 }
+
+}  // namespace tubewright::factorisation_test

@@ -10,7 +10,7 @@
 #include "tests/catch.h"
 #include "tests/solver/linear_algebra/random_frame_matrix.h"
 
-using namespace tubewright;
+namespace tubewright::node_ordering_test {
 
 namespace {
 
@@ -118,3 +118,5 @@ TEST_CASE("a permuted triangle holds the same symmetric matrix") {
   CHECK(Eigen::MatrixXd(SparseMatrix(upper.selfadjointView<Eigen::Upper>())) == expected);
   CHECK(Eigen::MatrixXd(SparseMatrix(lower.selfadjointView<Eigen::Lower>())) == expected);
 }
+
+}  // namespace tubewright::node_ordering_test

@@ -8,7 +8,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::section_shapes_test {
 
 namespace {
 
@@ -151,3 +151,5 @@ TEST_CASE("turning a flat bar swaps its axes") {
   CHECK(a.Wy == b.Wz);
   CHECK(a.Wply == b.Wplz);
 }
+
+}  // namespace tubewright::section_shapes_test

@@ -3,7 +3,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::shear_coefficient_test {
 
 TEST_CASE("Cowper's coefficients take their known values") {
   CHECK_THAT(shear_coefficient_rectangle(0), WithinRel(5.0 / 6, 1e-14));
@@ -27,3 +27,5 @@ TEST_CASE("a hollow circle goes from the solid to the thin tube") {
              WithinRel(shear_coefficient_circle(0.3), 1e-14));
   CHECK_THAT(shear_coefficient_hollow_circle(0.3, 1), WithinRel(2 * 1.3 / (4 + 0.9), 1e-14));
 }
+
+}  // namespace tubewright::shear_coefficient_test

@@ -7,7 +7,8 @@
 #include "tests/catch.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::buckling_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -268,3 +269,5 @@ TEST_CASE("what a mode bends takes its strain energy, what only leans takes none
   CHECK_THAT(shares[0].about_y + shares[0].about_z, WithinRel(1.0, 1e-3));
   CHECK_THAT(shares[1].about_y + shares[1].about_z, WithinAbs(0.0, 1e-6));
 }
+
+}  // namespace tubewright::buckling_test

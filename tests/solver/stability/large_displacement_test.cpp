@@ -10,7 +10,8 @@
 #include "solver/stability/deformed_frame.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::large_displacement_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -838,3 +839,5 @@ TEST_CASE("absurd loads end with a reason and finite numbers") {
     CHECK(s.reactions.allFinite());
   }
 }
+
+}  // namespace tubewright::large_displacement_test

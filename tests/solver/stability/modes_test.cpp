@@ -7,7 +7,8 @@
 #include "tests/catch.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::modes_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -255,3 +256,5 @@ TEST_CASE("a model that can fold has no modes but is told its mechanism") {
   b.hold(p, {x, y, z, rx, ry, rz});
   CHECK(std::holds_alternative<Mechanism>(natural_modes(b.model, {}, 3)));
 }
+
+}  // namespace tubewright::modes_test

@@ -6,7 +6,8 @@
 #include "tests/catch.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::p_delta_loads_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -144,3 +145,5 @@ TEST_CASE("a mast of pinned bars leans as P/L") {
   REQUIRE(r.converged);
   CHECK_THAT(r.solution.displacements[6 + x], WithinRel(10 / (500 - 400 / 2.0), 1e-5));
 }
+
+}  // namespace tubewright::p_delta_loads_test

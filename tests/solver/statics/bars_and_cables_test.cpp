@@ -4,7 +4,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::bars_and_cables_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -128,3 +129,5 @@ TEST_CASE("a spring between two nodes has the rate it was given") {
   CHECK_THAT(s.bar_forces[0], WithinRel(60, 1e-12));  // 36 / cos, cos = 0.6
   CHECK_THAT(moved(s, b, x), WithinRel(60 / 2000.0 / 0.6, 1e-12));
 }
+
+}  // namespace tubewright::bars_and_cables_test

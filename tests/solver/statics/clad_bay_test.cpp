@@ -11,7 +11,8 @@
 #include "solver/elements/shear_panel.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::clad_bay_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -490,3 +491,5 @@ TEST_CASE("skew sheets that slide free across their edges come near the field of
     }
   }
 }
+
+}  // namespace tubewright::clad_bay_test

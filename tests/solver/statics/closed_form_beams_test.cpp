@@ -8,7 +8,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::closed_form_beams_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -250,3 +251,5 @@ TEST_CASE("a point action inside a beam equals the same action on a node there")
   CHECK_THAT(section_forces(r.beams[0], where).Mz,
              WithinRel(section_forces(q.beams[1], 0).Mz, 1e-9));
 }
+
+}  // namespace tubewright::closed_form_beams_test

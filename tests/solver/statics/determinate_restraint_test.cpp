@@ -7,7 +7,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::determinate_restraint_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -119,3 +120,5 @@ TEST_CASE("a rigid motion moves a solution without loading it") {
     CHECK((forces - before.beams[b].end_forces).norm() < 1e-6 * before.beams[b].end_forces.norm());
   }
 }
+
+}  // namespace tubewright::determinate_restraint_test

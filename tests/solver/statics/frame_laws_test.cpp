@@ -6,7 +6,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::frame_laws_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -229,3 +230,5 @@ TEST_CASE("the work of the loads equals twice the strain energy (Clapeyron)") {
   }
   CHECK_THAT(a.nodal.dot(r.displacements) / 2, WithinRel(energy, 1e-10));
 }
+
+}  // namespace tubewright::frame_laws_test

@@ -4,7 +4,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::mechanism_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -172,3 +173,5 @@ TEST_CASE("a soft joint spring is stiffness, not a mechanism") {
   const double bending = 1.0 * 8 / (48 * E * tube.Iy) + 2 / (4 * G * tube.Az);
   CHECK_THAT(w, WithinRel(bending + 0.5 / 0.5 / 2, 1e-6));
 }
+
+}  // namespace tubewright::mechanism_test

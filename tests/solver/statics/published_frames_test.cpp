@@ -4,7 +4,8 @@
 
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::published_frames_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -217,3 +218,5 @@ TEST_CASE("Kleinlogel's portal with pinned feet") {
              WithinAbs(0.969697, printed));
   CHECK_THAT(std::abs(reaction(vertical, p.foot1, x)), WithinAbs(0.323232, printed));
 }
+
+}  // namespace tubewright::published_frames_test

@@ -4,7 +4,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::releases_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -125,3 +126,5 @@ TEST_CASE("a release list is loose exactly when the released stiffness is singul
     REQUIRE((loose_direction(from, to) >= 0) == singular);
   }
 }
+
+}  // namespace tubewright::releases_test

@@ -4,7 +4,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::rigid_fit_test {
 
 namespace {
 
@@ -39,3 +39,5 @@ TEST_CASE("without weight there is no motion") {
   CHECK(fit.translation.isZero(0));
   CHECK(fit.rotation.isZero(0));
 }
+
+}  // namespace tubewright::rigid_fit_test

@@ -7,7 +7,8 @@
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
 
-using namespace tubewright;
+namespace tubewright::standard_beam_tests_test {
+
 using namespace tubewright::test;
 
 namespace {
@@ -97,3 +98,5 @@ TEST_CASE("MacNeal-Harder twisted cantilever: twelve stepped elements") {
   CHECK_THAT(tip(400, z), WithinRel(0.0054293, 1e-3));
   CHECK_THAT(tip(400, y), WithinRel(0.0017496, 1e-3));
 }
+
+}  // namespace tubewright::standard_beam_tests_test

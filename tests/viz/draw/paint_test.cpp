@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
-using namespace tubewright;
+namespace tubewright::paint_test {
 
 namespace {
 
@@ -86,3 +86,5 @@ TEST_CASE("numbers come with their unit and three digits") {
   CHECK(with_unit(0.7674, quantities[*quantity_named("utilisation")]) == "0.767");
   CHECK_FALSE(quantity_named("heat"));
 }
+
+}  // namespace tubewright::paint_test

@@ -53,6 +53,16 @@ void write(const Frame& frame, const FrameModes& modes, const std::filesystem::p
     throw std::runtime_error("cannot write " + failure->path + ": " + failure->reason);
 }
 
+/// Of the frame with each tube cut into `pieces`.
+FrameModes no_modes(const Frame& frame, int pieces) {
+  NumberedFrame numbered = build_model(frame);
+  FrameModes none;
+  none.restrained = true;
+  none.fine = refine(numbered.model, pieces);
+  none.slots = std::move(numbered.slots);
+  return none;
+}
+
 }  // namespace
 
 Frame pinned_beam(int pieces) {
@@ -86,10 +96,9 @@ FrameModes modes_of(const Frame& frame, int count) {
 }
 
 FrameModes refined_modes(const Frame& frame, int pieces, int count) {
-  const Model fine = refine(build_model(frame).model, pieces).model;
+  FrameModes result = no_modes(frame, pieces);
+  const Model& fine = result.fine.model;
   const auto outcome = natural_modes(fine, {}, count);
-  FrameModes result;
-  result.restrained = true;
   for (const Mode& mode : std::get<Modes>(outcome).modes) {
     double greatest = 0;
     for (std::size_t n = 0; n < fine.nodes.size(); ++n) {
@@ -105,8 +114,7 @@ FrameModes twist_alone() {
   FrameMode mode{1000, false, "first twist", 1, Eigen::VectorXd::Zero(12)};
   mode.shape[6 + 1] = 1;
   mode.shape[6 + 3] = 3e16;
-  FrameModes result;
-  result.restrained = true;
+  FrameModes result = no_modes(cantilever_frame(), 1);
   result.modes = {mode};
   return result;
 }

@@ -7,7 +7,8 @@
 #include "tests/viz/files/known_frames.h"
 #include "tests/viz/files/scratch.h"
 
-using namespace tubewright;
+namespace tubewright::load_files_test {
+
 namespace fs = std::filesystem;
 
 TEST_CASE("each case makes one file of lines and one of skin, and the index lists them all") {
@@ -94,3 +95,5 @@ TEST_CASE("an analysis without cases gives an index that lists nothing") {
   CHECK(files_in(scratch.path).size() == 1);
   CHECK_THAT(bytes_of(scratch.path / "loads.pvd"), !ContainsSubstring("DataSet"));
 }
+
+}  // namespace tubewright::load_files_test

@@ -6,7 +6,7 @@
 #include "tests/catch.h"
 #include "tests/viz/files/known_frames.h"
 
-using namespace tubewright;
+namespace tubewright::member_stations_test {
 
 namespace {
 
@@ -198,3 +198,5 @@ TEST_CASE("a strap drawn with large displacements keeps its length") {
     CHECK_THAT(drawn, WithinRel(built, 5e-3));
   }
 }
+
+}  // namespace tubewright::member_stations_test

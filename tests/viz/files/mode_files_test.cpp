@@ -7,7 +7,8 @@
 #include "tests/viz/files/known_modes.h"
 #include "tests/viz/files/scratch.h"
 
-using namespace tubewright;
+namespace tubewright::mode_files_test {
+
 namespace fs = std::filesystem;
 
 TEST_CASE("each elastic mode makes eight steps, a swing of time 1, listed in order") {
@@ -112,3 +113,5 @@ TEST_CASE("a step that cannot be written leaves the earlier index and no half-wr
   for (const auto& [name, bytes] : files_in(scratch.path))
     CHECK(fs::path(name).extension() != ".part");
 }
+
+}  // namespace tubewright::mode_files_test

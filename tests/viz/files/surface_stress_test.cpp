@@ -5,7 +5,7 @@
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::surface_stress_test {
 
 namespace {
 
@@ -112,3 +112,5 @@ TEST_CASE("the greatest longitudinal stress keeps its sign") {
   CHECK_THAT(greatest_normal_stress(s, bending(0, 100, 0)), WithinRel(bent, 1e-9));
   CHECK_THAT(greatest_normal_stress(s, bending(0, -100, 0)), WithinRel(bent, 1e-9));
 }
+
+}  // namespace tubewright::surface_stress_test

@@ -4,7 +4,7 @@
 
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::warp_scale_test {
 
 namespace {
 
@@ -32,3 +32,5 @@ TEST_CASE("nothing that moves is drawn as it is") {
   CHECK(suggested_warp_scale({}) == 1);
   CHECK(suggested_warp_scale({moved_by(0)}) == 1);
 }
+
+}  // namespace tubewright::warp_scale_test

@@ -1,4 +1,4 @@
-#include "cases/analysis/fatigue_screening.h"
+#include "cases/studies/fatigue_screening.h"
 
 #include <algorithm>
 #include <cmath>
@@ -207,7 +207,7 @@ Problems unknown_cases(const Frame& frame, const std::vector<Block>& blocks) {
 }  // namespace
 
 bool FatigueScreening::passes() const {
-  return worst < 0 || *members[static_cast<size_t>(worst)].result.utilisation <= 1;
+  return worst < 0 || tubewright::passes(*members[static_cast<size_t>(worst)].result.utilisation);
 }
 
 std::variant<std::optional<FatigueScreening>, Problems> fatigue_screening(

@@ -9,16 +9,13 @@
 #include <string>
 #include <vector>
 
-#include "cases/analysis/case_result.h"
+#include "cases/analysis/analysis.h"
 
 namespace tubewright {
 
-struct Analysis;
-
 struct WhatIf {
-  std::string words;           ///< "walls 10 % thinner"
-  std::optional<Worst> worst;  ///< none: no check could be made, or the frame had no answer
-  std::string load_case;
+  std::string words;                ///< "walls 10 % thinner"
+  std::optional<WorstOfAll> worst;  ///< none: no check could be made, or the frame had no answer
 };
 
 /// The first row is the frame as drawn, from its analysis; the others are solved with the same

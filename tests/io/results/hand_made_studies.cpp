@@ -1,4 +1,4 @@
-#include "tests/io/results/hand_made_analysis.h"
+#include "tests/io/results/hand_made_studies.h"
 
 namespace tubewright {
 
@@ -75,8 +75,9 @@ CaseResult solved(const char* name, double utilisation, std::size_t node_count) 
 
 }  // namespace
 
-Analysis hand_made_analysis() {
-  Analysis analysis;
+FrameStudies hand_made_studies() {
+  FrameStudies studies;
+  Analysis& analysis = studies.analysis;
   analysis.frame = four_members();
   for (const Node& node : analysis.frame.nodes) analysis.model.nodes.push_back(node.at);
   Beam sill;
@@ -91,7 +92,7 @@ Analysis hand_made_analysis() {
   analysis.slots = {{true, 0}, {true, 1}, {false, 0}, {false, 1}};
   analysis.mass = {3.25, 0, 60, 63.25, {0.5, 0.0, 0.31}};
   analysis.cases = {solved("brake", 0.87, 4), solved("bump", 1.24, 4)};
-  return analysis;
+  return studies;
 }
 
 }  // namespace tubewright

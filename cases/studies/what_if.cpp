@@ -1,26 +1,10 @@
-#include "cases/analysis/what_if.h"
+#include "cases/studies/what_if.h"
 
 #include <future>
 
-#include "cases/analysis/analysis.h"
 #include "cases/analysis/frame_edits.h"
 
 namespace tubewright {
-
-namespace {
-
-WhatIf row(const std::string& words, const Analysis& analysis) {
-  WhatIf w;
-  w.words = words;
-  for (const CaseResult& c : analysis.cases) {
-    if (!c.worst || (w.worst && c.worst->utilisation <= w.worst->utilisation)) continue;
-    w.worst = c.worst;
-    w.load_case = c.name;
-  }
-  return w;
-}
-
-}  // namespace
 
 std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::string>& only) {
   const Frame& frame = drawn.frame;
@@ -45,10 +29,10 @@ std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::strin
     rows.push_back(std::async([&variant, &only, &drawn] {
       const AnalysisOutcome outcome = analyse(variant.second, only, drawn.options);
       const auto* analysis = std::get_if<Analysis>(&outcome);
-      return analysis != nullptr ? row(variant.first, *analysis) : WhatIf{variant.first, {}, {}};
+      return WhatIf{variant.first, analysis != nullptr ? worst_of_all(*analysis) : std::nullopt};
     }));
   }
-  std::vector<WhatIf> list = {row("as drawn", drawn)};
+  std::vector<WhatIf> list = {{"as drawn", worst_of_all(drawn)}};
   for (std::future<WhatIf>& r : rows) list.push_back(r.get());
   return list;
 }

@@ -1,5 +1,5 @@
 // Fatigue screening: the stress range at the ends of every tube, through what the frame goes
-// through in its life, against one detail category (EN 1993-1-9, cases/fatigue_life.h).
+// through in its life, against one detail category (EN 1993-1-9, cases/checks/fatigue_life.h).
 //
 // A screening, no proof: the joints of light frames have walls below the 4 mm that the tests behind
 // the classes begin at, and their hot spots depend on the joint's shape, which a beam model does
@@ -11,13 +11,12 @@
 #include <variant>
 #include <vector>
 
+#include "cases/analysis/analysis.h"
+#include "cases/checks/check_result.h"
 #include "cases/checks/fatigue_life.h"
-#include "cases/checks/yield_check.h"
 #include "cases/frame/place.h"
 
 namespace tubewright {
-
-struct Analysis;
 
 /// Up and down by 1 g: what ISO 7176-8 asks of a wheelchair on its drums; strikes at a kerb, the
 /// same (both from memory).

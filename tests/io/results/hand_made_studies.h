@@ -1,12 +1,12 @@
-// A small finished analysis, filled in by hand, for testing what is written from it.
+// Small finished results, filled in by hand, for testing what is written from it.
 #pragma once
 
-#include "cases/analysis/analysis.h"
+#include "cases/studies/frame_studies.h"
 
 namespace tubewright {
 
 /// Two tubes, a spring and a cable between four nodes; cases `brake` (passes at 0.87) and `bump`
 /// (tube `sill_1` at 1.24). Numbers are chosen to be recognised in the output, not to balance.
-Analysis hand_made_analysis();
+FrameStudies hand_made_studies();
 
 }  // namespace tubewright

@@ -1,4 +1,4 @@
-#include "cases/analysis/what_if.h"
+#include "cases/studies/what_if.h"
 
 #include <algorithm>
 
@@ -7,7 +7,8 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 
-using namespace tubewright;
+namespace tubewright::what_if_test {
+
 using namespace tubewright::testing;
 
 namespace {
@@ -50,7 +51,7 @@ TEST_CASE("a fifth more mass is a fifth more of the limit, thinner walls the rat
   const std::vector<WhatIf> rows = what_ifs(answer_of(analyse(f)), {});
   const double drawn = rows.front().worst->utilisation;
   CHECK(rows.front().words == "as drawn");
-  CHECK(rows.front().load_case == "standing");
+  CHECK(rows.front().worst->load_case == "standing");
   CHECK_THAT(row(rows, "20 % heavier").worst->utilisation, WithinRel(1.2 * drawn, 1e-4));
   Frame thin = f;
   thin.sections.front().wall *= 0.9;
@@ -87,3 +88,5 @@ TEST_CASE("guessed rivets are tried at both ends of their band") {
   CHECK(row(rows, "soft end").worst);
   CHECK(row(rows, "stiff end").worst);
 }
+
+}  // namespace tubewright::what_if_test

@@ -1,0 +1,20 @@
+// Parts of a sound frame by their names.
+#pragma once
+
+#include <string>
+#include <unordered_map>
+
+#include "cases/frame/frame.h"
+
+namespace tubewright {
+
+/// The section entry or sheet of that name. Requires (asserted): it exists.
+const SectionEntry& find_section(const Frame& frame, const std::string& name);
+const Sheet& find_sheet(const Frame& frame, const std::string& name);
+
+/// Place in Frame::nodes, by name.
+std::unordered_map<std::string, int> numbers_of_nodes(const Frame& frame);
+
+bool has_springs(const Frame& frame);
+
+}  // namespace tubewright
