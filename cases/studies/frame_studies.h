@@ -9,6 +9,7 @@
 
 #include "cases/analysis/analysis.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/buckle_study.h"
 #include "cases/studies/fatigue_screening.h"
 #include "cases/studies/floor_study.h"
@@ -16,7 +17,6 @@
 #include "cases/studies/torsion_study.h"
 #include "cases/studies/what_if.h"
 #include "cases/workshop/cut_list.h"
-#include "cases/workshop/sheet_blanks.h"
 
 namespace tubewright {
 

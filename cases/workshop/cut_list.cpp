@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <tuple>
 
 #include "cases/frame/bays.h"
@@ -11,90 +10,11 @@
 #include "cases/frame/layout.h"
 #include "cases/frame/wording.h"
 #include "cases/model/mass_summary.h"
+#include "cases/workshop/alike_pieces.h"
 
 namespace tubewright {
 
 namespace {
-
-constexpr double alike = 1e-4;  // m: cut alike to a tenth of a millimetre
-
-using Fibres = std::array<double, 8>;
-
-/// Where a piece begins and ends along the corners of its section and the middles between them,
-/// from its own near end: round from (+y, +z) over (0, +z), (-y, +z), (-y, 0) and so on.
-struct Outline {
-  Fibres begin{}, end{};
-};
-
-Outline outline_of(const CutPiece& p, const SectionEntry& s) {
-  constexpr std::array<std::array<double, 2>, 8> signs = {
-      {{1, 1}, {0, 1}, {-1, 1}, {-1, 0}, {-1, -1}, {0, -1}, {1, -1}, {1, 0}}};
-  Outline o;
-  for (size_t k = 0; k < 8; ++k) {
-    const double y = signs[k][0] * s.width / 2, z = signs[k][1] * s.height / 2;
-    o.begin[k] = p.ends[0].begin(y, z);
-    o.end[k] = p.tube.length - p.ends[1].begin(y, z);
-  }
-  return o;
-}
-
-/// A quarter turn about x: corners move on by one.
-Outline turned(const Outline& o) {
-  Outline r;
-  for (size_t k = 0; k < 8; ++k) {
-    r.begin[k] = o.begin[(k + 2) % 8];
-    r.end[k] = o.end[(k + 2) % 8];
-  }
-  return r;
-}
-
-/// Half a turn about y: x and z change sign.
-Outline end_for_end(const Outline& o) {
-  constexpr std::array<size_t, 8> other = {6, 5, 4, 3, 2, 1, 0, 7};
-  Outline r;
-  for (size_t k = 0; k < 8; ++k) {
-    r.begin[k] = -o.end[other[k]];
-    r.end[k] = -o.begin[other[k]];
-  }
-  return r;
-}
-
-/// In the plane y = 0.
-Outline mirrored(const Outline& o) {
-  constexpr std::array<size_t, 8> other = {2, 1, 0, 7, 6, 5, 4, 3};
-  Outline r;
-  for (size_t k = 0; k < 8; ++k) {
-    r.begin[k] = o.begin[other[k]];
-    r.end[k] = o.end[other[k]];
-  }
-  return r;
-}
-
-using Signature = std::array<long, 16>;
-
-Signature signature_of(const Outline& o) {
-  const double first = *std::min_element(o.begin.begin(), o.begin.end());
-  Signature s;
-  for (size_t k = 0; k < 8; ++k) {
-    s[k] = std::lround((o.begin[k] - first) / alike);
-    s[8 + k] = std::lround((o.end[k] - first) / alike);
-  }
-  return s;
-}
-
-/// The same for pieces that are alike.
-Signature canonical(Outline o, const SectionEntry& s) {
-  const int step = std::abs(s.width - s.height) < 1e-9 ? 1 : 2;  // a rectangle takes half turns
-  Signature best = signature_of(o);
-  for (int flip = 0; flip < 2; ++flip) {
-    for (int quarter = 0; quarter < 4; quarter += step) {
-      best = std::min(best, signature_of(o));
-      for (int i = 0; i < step; ++i) o = turned(o);
-    }
-    o = end_for_end(o);
-  }
-  return best;
-}
 
 /// Shape, sizes in micrometres, material: what makes one bar like another.
 using SizeKey = std::tuple<Shape, long, long, long, std::string>;
@@ -102,6 +22,14 @@ using SizeKey = std::tuple<Shape, long, long, long, std::string>;
 SizeKey size_of(const SectionEntry& s) {
   const auto um = [](double x) { return std::lround(x * 1e6); };
   return {s.shape, um(s.height), um(s.width), um(s.wall), s.material};
+}
+
+const SectionEntry& section_of(const Frame& frame, const CutGroup& g) {
+  return find_section(frame, g.piece.tube.section);
+}
+
+const Member& first_member(const Frame& frame, const CutPiece& piece) {
+  return frame.members[static_cast<size_t>(piece.tube.members.front())];
 }
 
 std::string label_of(size_t index) {
@@ -112,25 +40,69 @@ std::string label_of(size_t index) {
   return label;
 }
 
-/// Along the corners and the middles of the sides: of a thin wall with plane cuts it is exact.
-double mean_length(const CutPiece& p, const SectionEntry& s) {
-  const Outline o = outline_of(p, s);
-  double sum = 0;
-  for (size_t k = 0; k < 8; ++k) sum += o.end[k] - o.begin[k];
-  return sum / 8;
+/// A group and the outline of its first piece.
+struct Pattern {
+  CutGroup group;
+  PieceOutline outline;
+  SizeKey size;
+};
+
+bool alike(const Pattern& p, const PieceOutline& outline, const SectionEntry& s) {
+  return p.size == size_of(s) && cut_alike(p.outline, outline, s);
 }
 
-/// Labels, and for a group that is another's mirror image the label of that.
-void name_groups(const Frame& frame, std::vector<CutGroup>& groups) {
-  std::map<std::pair<SizeKey, Signature>, std::string> labels;
-  for (size_t i = 0; i < groups.size(); ++i) {
-    CutGroup& g = groups[i];
-    const SectionEntry& s = find_section(frame, g.piece.tube.section);
-    const Outline o = outline_of(g.piece, s);
+/// True if a piece can be cut and counted; else says why not.
+bool is_sound(const Frame& frame, const CutPiece& piece, Diagnostics& remarks) {
+  const Member& member = first_member(frame, piece);
+  if (find_section(frame, piece.tube.section).shape == Shape::properties) {
+    add_warning(remarks, member.place, quoted(piece.tube.name) + " is known by its properties only",
+                "its outline is not, so it is taken from node to node");
+  }
+  if (piece.short_point > 0) return true;
+  add_warning(remarks, member.place,
+              "nothing is left of " + quoted(piece.tube.name) + " between its neighbours",
+              "its nodes are nearer than the tubes there are wide");
+  return false;
+}
+
+/// Puts a piece to the first group whose pieces are cut like it, or into one of its own.
+void add_to_groups(const Frame& frame, const CutPiece& piece, std::vector<Pattern>& patterns) {
+  const SectionEntry& s = find_section(frame, piece.tube.section);
+  const PieceOutline outline = outline_of(piece, s);
+  auto found = std::find_if(patterns.begin(), patterns.end(),
+                            [&](const Pattern& p) { return alike(p, outline, s); });
+  if (found == patterns.end()) {
+    CutGroup g;
+    g.piece = piece;
+    g.mass = mass_per_length(frame, first_member(frame, piece)) * mean_length(outline);
+    g.shrinkage = end_shrinkage(frame, piece);
+    found = patterns.insert(found, {std::move(g), outline, size_of(s)});
+  }
+  found->group.names.push_back(piece.tube.name);
+}
+
+/// By size, the longest first, then as in the file.
+void sort_groups(std::vector<Pattern>& patterns) {
+  const auto key = [](const Pattern& p) {
+    return std::tuple(p.size, -std::lround(p.group.piece.long_point / cut_alike_within),
+                      p.group.piece.tube.members.front());
+  };
+  std::stable_sort(patterns.begin(), patterns.end(),
+                   [&](const Pattern& a, const Pattern& b) { return key(a) < key(b); });
+}
+
+/// Labels, and for a group that is an earlier one's mirror image the label of that.
+void name_groups(const Frame& frame, std::vector<Pattern>& patterns) {
+  for (size_t i = 0; i < patterns.size(); ++i) {
+    CutGroup& g = patterns[i].group;
+    const SectionEntry& s = section_of(frame, g);
+    const PieceOutline image = mirrored(patterns[i].outline);
     g.label = label_of(i);
-    labels.emplace(std::pair(size_of(s), canonical(o, s)), g.label);
-    const auto image = labels.find({size_of(s), canonical(mirrored(o), s)});
-    if (image != labels.end() && image->second != g.label) g.mirror_of = image->second;
+    if (alike(patterns[i], image, s)) continue;
+    const auto self = patterns.begin() + static_cast<std::ptrdiff_t>(i);
+    const auto original =
+        std::find_if(patterns.begin(), self, [&](const Pattern& p) { return alike(p, image, s); });
+    if (original != self) g.mirror_of = original->group.label;
   }
 }
 
@@ -141,6 +113,41 @@ std::optional<double> price_of(const Stock& stock, const SectionEntry& s) {
     if (same) return size.price;
   }
   return std::nullopt;
+}
+
+/// The bars for the groups from `first` up to `last`, which are of one size.
+BarOrder order_of(const Frame& frame, const CutList& list, size_t first, size_t last,
+                  Diagnostics& remarks) {
+  std::vector<Piece> pieces;
+  for (size_t i = first; i < last; ++i) {
+    const CutGroup& g = list.groups[i];
+    pieces.push_back({g.piece.long_point, static_cast<int>(g.names.size()), static_cast<int>(i)});
+  }
+  const CutGroup& longest = list.groups[first];
+  const SectionEntry& s = section_of(frame, longest);
+  BarOrder order;
+  order.section = s.name;
+  order.nesting = nest_pieces(pieces, {list.stock.length, list.stock.kerf, list.stock.end_trim});
+  order.bar_mass = mass_per_length(frame, first_member(frame, longest.piece)) * list.stock.length;
+  order.bar_price = price_of(list.stock, s);
+  for (const int id : order.nesting.too_long) {
+    const CutGroup& g = list.groups[static_cast<size_t>(id)];
+    add_warning(remarks, {},
+                "piece " + g.label + " (" + quoted(g.names.front()) + ") is " +
+                    in_mm(g.piece.long_point) + " long, more than a bar gives",
+                "give the length of the bars under `stock`, or splice the tube at a node");
+  }
+  return order;
+}
+
+std::vector<BarOrder> orders_of(const Frame& frame, const CutList& list, Diagnostics& remarks) {
+  std::vector<BarOrder> orders;
+  const auto size = [&](size_t i) { return size_of(section_of(frame, list.groups[i])); };
+  for (size_t first = 0, last = 0; first < list.groups.size(); first = last) {
+    while (last < list.groups.size() && size(last) == size(first)) ++last;
+    orders.push_back(order_of(frame, list, first, last, remarks));
+  }
+  return orders;
 }
 
 std::vector<JigCheck> jig_checks(const Frame& frame) {
@@ -165,108 +172,27 @@ std::vector<JigCheck> jig_checks(const Frame& frame) {
 
 }  // namespace
 
-SawAngles saw_angles(const CutPlane& p) {
-  // The blade stands square to the table along y turned by the mitre, then tilts.
-  return {std::atan(p.mitre), std::atan(p.bevel / std::sqrt(1 + p.mitre * p.mitre))};
-}
-
-namespace {
-
-/// Where the long point of an end lies, as an angle from y toward z; nothing for a square or
-/// notched end.
-std::optional<double> long_point_of(const TubeEnd& end) {
-  constexpr double square_within = 1e-3;  // a slope, 0.06 degrees
-  if (end.cuts.empty()) return std::nullopt;
-  std::optional<CutPlane> slant;
-  for (const CutPlane& p : end.cuts.front().planes) {
-    if (only_divides(p)) continue;
-    if (slant) return std::nullopt;
-    slant = p;
-  }
-  if (!slant || std::hypot(slant->mitre, slant->bevel) < square_within) return std::nullopt;
-  return std::atan2(-slant->bevel, -slant->mitre);  // there the tube begins first
-}
-
-}  // namespace
-
-std::optional<double> turn_between_ends(const CutPiece& piece) {
-  const auto first = long_point_of(piece.ends[0]), second = long_point_of(piece.ends[1]);
-  if (!first || !second) return std::nullopt;
-  const double turn = std::remainder(*second - *first, 2 * std::numbers::pi);
-  return turn < -std::numbers::pi + 1e-6 ? turn + 2 * std::numbers::pi : turn;
-}
-
 CutList cut_list(const Frame& frame) {
   const NumberedFrame numbered = build_model(frame);
+  const std::vector<CutPiece> cut = cut_pieces(frame, numbered);
   CutList list;
   list.stock = frame.stock.value_or(Stock{});
-  std::map<std::pair<SizeKey, Signature>, CutGroup> groups;
-  const std::vector<CutPiece> cut = cut_pieces(frame, numbered);
   list.weld_order = weld_order(frame, numbered, cut);
   list.shrinkage = weld_shrinkage(frame, numbered, cut);
+  std::vector<Pattern> patterns;
   for (const CutPiece& piece : cut) {
     list.tube_names.push_back(piece.tube.name);
-    const SectionEntry& s = find_section(frame, piece.tube.section);
-    const Member& member = frame.members[static_cast<size_t>(piece.tube.members.front())];
-    if (s.shape == Shape::properties) {
-      add_warning(list.remarks, member.place,
-                  quoted(piece.tube.name) + " is known by its properties only",
-                  "its outline is not, so it is taken from node to node");
-    }
-    if (!(piece.short_point > 0)) {
-      add_warning(list.remarks, member.place,
-                  "nothing is left of " + quoted(piece.tube.name) + " between its neighbours",
-                  "its nodes are nearer than the tubes there are wide");
-      continue;
-    }
-    list.mass += mass_per_length(frame, member) * mean_length(piece, s);
+    if (!is_sound(frame, piece, list.remarks)) continue;
+    list.mass += mass_per_length(frame, first_member(frame, piece)) *
+                 mean_length(outline_of(piece, find_section(frame, piece.tube.section)));
     list.weld_length += piece.weld_length;
     for (const TubeEnd& e : piece.ends) list.welds += e.weld_length > 0;
-    CutGroup& g = groups[{size_of(s), canonical(outline_of(piece, s), s)}];
-    if (g.names.empty()) {
-      g.mass = mass_per_length(frame, member) * mean_length(piece, s);
-      g.piece = piece;
-      g.shrinkage = end_shrinkage(frame, piece);
-    }
-    g.names.push_back(piece.tube.name);
+    add_to_groups(frame, piece, patterns);
   }
-  for (auto& [key, group] : groups) list.groups.push_back(std::move(group));
-  std::stable_sort(
-      list.groups.begin(), list.groups.end(), [&](const CutGroup& a, const CutGroup& b) {
-        const auto key = [&](const CutGroup& g) {
-          return std::tuple(size_of(find_section(frame, g.piece.tube.section)),
-                            -std::lround(g.piece.long_point / alike), g.piece.tube.members.front());
-        };
-        return key(a) < key(b);
-      });
-  name_groups(frame, list.groups);
-
-  for (size_t i = 0; i < list.groups.size();) {
-    const SectionEntry& s = find_section(frame, list.groups[i].piece.tube.section);
-    std::vector<Piece> pieces;
-    const size_t first = i;
-    while (i < list.groups.size() &&
-           size_of(find_section(frame, list.groups[i].piece.tube.section)) == size_of(s)) {
-      const CutGroup& g = list.groups[i];
-      pieces.push_back({g.piece.long_point, static_cast<int>(g.names.size()), static_cast<int>(i)});
-      ++i;
-    }
-    BarOrder order;
-    order.section = s.name;
-    order.nesting = nest_pieces(pieces, {list.stock.length, list.stock.kerf, list.stock.end_trim});
-    const Member& member =
-        frame.members[static_cast<size_t>(list.groups[first].piece.tube.members.front())];
-    order.bar_mass = mass_per_length(frame, member) * list.stock.length;
-    order.bar_price = price_of(list.stock, s);
-    for (const int id : order.nesting.too_long) {
-      const CutGroup& g = list.groups[static_cast<size_t>(id)];
-      add_warning(list.remarks, {},
-                  "piece " + g.label + " (" + quoted(g.names.front()) + ") is " +
-                      in_mm(g.piece.long_point) + " long, more than a bar gives",
-                  "give the length of the bars under `stock`, or splice the tube at a node");
-    }
-    list.orders.push_back(std::move(order));
-  }
+  sort_groups(patterns);
+  name_groups(frame, patterns);
+  for (Pattern& p : patterns) list.groups.push_back(std::move(p.group));
+  list.orders = orders_of(frame, list, list.remarks);
   list.jig = jig_checks(frame);
   return list;
 }

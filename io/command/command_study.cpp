@@ -1,12 +1,12 @@
 #include <unistd.h>
 
+#include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/bench_study.h"
 #include "cases/studies/buckle_study.h"
 #include "cases/studies/floor_study.h"
 #include "cases/studies/frame_modes.h"
 #include "cases/studies/torsion_study.h"
 #include "cases/workshop/cut_list.h"
-#include "cases/workshop/sheet_blanks.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"

@@ -1,14 +1,15 @@
 #include "io/workshop/cut_output.h"
 
-#include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "cases/frame/find_parts.h"
+#include "cases/workshop/saw_angles.h"
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
 #include "io/text/utf8.h"
+#include "io/text/workshop_units.h"
+#include "io/workshop/piece_words.h"
 #include "io/workshop/sheet_output.h"
 #include "io/workshop/weld_plan_output.h"
 
@@ -17,93 +18,6 @@ namespace tubewright {
 namespace {
 
 using nlohmann::ordered_json;
-
-constexpr double degrees = 180 / std::numbers::pi;
-
-const char* kind_word(EndKind kind) {
-  switch (kind) {
-    case EndKind::square:
-      return "square";
-    case EndKind::face:
-      return "face";
-    case EndKind::mitre:
-      return "mitre";
-    case EndKind::edge:
-      return "notch";
-    case EndKind::cope:
-      return "saddle";
-    case EndKind::eye:
-      break;
-  }
-  return "eye";
-}
-
-/// "45.0", "45.0/12.0" (mitre/bevel), "12.0 + 60.0" (two planes); empty for a square cut.
-std::string angles_text(const EndCut& cut) {
-  std::string text;
-  for (const CutPlane& p : cut.planes) {
-    if (only_divides(p)) continue;
-    const SawAngles a = saw_angles(p);
-    const double mitre = std::abs(a.mitre) * degrees, bevel = std::abs(a.bevel) * degrees;
-    if (mitre < 0.05 && bevel < 0.05) continue;
-    text += (text.empty() ? "" : " + ") + fixed(std::max(mitre, bevel), 1);
-    if (std::min(mitre, bevel) >= 0.05) text += "/" + fixed(std::min(mitre, bevel), 1);
-  }
-  return text;
-}
-
-/// The tubes that take a corner off an end besides the first, each once: along their faces, or
-/// along the plane between two that are cut alike.
-std::vector<std::string> other_tubes(const CutList& list, const TubeEnd& e, bool mitres) {
-  std::vector<std::string> names;
-  for (std::size_t i = 1; i < e.cuts.size(); ++i) {
-    const EndCut& cut = e.cuts[i];
-    if (cut.against < 0 || cut.against == e.cuts.front().against) continue;
-    if ((cut.kind == EndKind::mitre) != mitres) continue;
-    const std::string& name = list.tube_names[static_cast<std::size_t>(cut.against)];
-    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
-  }
-  return names;
-}
-
-/// "face 45.0, trim to brace_2, mitre to brace_3"
-std::string end_text(const CutList& list, const TubeEnd& e) {
-  if (e.cuts.empty()) return kind_word(e.kind);
-  const std::string angles = angles_text(e.cuts.front());
-  std::string text = kind_word(e.kind) + (angles.empty() ? "" : " " + angles);
-  for (const bool mitres : {false, true}) {
-    const std::vector<std::string> names = other_tubes(list, e, mitres);
-    for (std::size_t i = 0; i < names.size(); ++i) {
-      text += (i > 0 ? ", " : mitres ? ", mitre to " : ", trim to ") + names[i];
-    }
-  }
-  return text;
-}
-
-/// "long points on opposite sides"; empty where it does not apply.
-std::string turn_text(const CutPiece& piece) {
-  const std::optional<double> turn = turn_between_ends(piece);
-  if (!turn) return {};
-  const double angle = std::abs(*turn) * degrees;
-  if (angle < 0.05) return "long points on one side";
-  if (angle > 179.95) return "long points on opposite sides";
-  return "turned " + fixed(angle, 1) + (*turn > 0 ? " clockwise" : " anticlockwise") +
-         " between the ends, looking from the first";
-}
-
-std::string size_text(const SectionEntry& s) {
-  if (s.shape == Shape::properties) return s.name;
-  const bool round = s.shape == Shape::round_tube || s.shape == Shape::round_bar;
-  std::string text = millimetres(s.height) + (round ? "" : " x " + millimetres(s.width));
-  if (s.wall > 0) text += " x " + millimetres(s.wall);
-  return (round ? "round " : "") + text + " " + s.material;
-}
-
-std::string names_text(const std::vector<std::string>& names) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
-  return text;
-}
 
 std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
   std::string text =
@@ -121,7 +35,7 @@ std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
                             right(millimetres(g.piece.long_point), 10) +
                             right(millimetres(g.piece.short_point), 10) +
                             right(shrink_text(g.shrinkage), 8);
-    text += wrapped(row + "  ", names_text(g.names));
+    text += wrapped(row + "  ", joined(g.names));
     if (!g.mirror_of.empty()) {
       text += "         mirror image of " + g.mirror_of + '\n';
       continue;
@@ -185,7 +99,7 @@ const std::vector<std::string>& habits() {
 
 ordered_json turn_json(const CutPiece& piece) {
   const std::optional<double> turn = turn_between_ends(piece);
-  return turn ? number(*turn * degrees) : ordered_json(nullptr);
+  return turn ? number(*turn * degrees_per_radian) : ordered_json(nullptr);
 }
 
 ordered_json end_json(const CutList& list, const TubeEnd& e) {
@@ -196,8 +110,8 @@ ordered_json end_json(const CutList& list, const TubeEnd& e) {
       if (only_divides(p)) continue;
       const SawAngles a = saw_angles(p);
       planes.push_back({{"at", number(p.at * mm_per_m)},
-                        {"mitre", number(a.mitre * degrees)},
-                        {"bevel", number(a.bevel * degrees)}});
+                        {"mitre", number(a.mitre * degrees_per_radian)},
+                        {"bevel", number(a.bevel * degrees_per_radian)}});
     }
   }
   return {{"kind", kind_word(e.kind)},
@@ -334,7 +248,7 @@ std::string cut_csv(const Frame& frame, const CutList& list) {
             quoted_csv(end_text(list, g.piece.ends[0])) + ',' +
             quoted_csv(end_text(list, g.piece.ends[1])) + ',' + quoted_csv(turn_text(g.piece)) +
             ',' + g.mirror_of + ',' + shrink + ',' + fixed(g.mass, 3) + ',' +
-            quoted_csv(names_text(g.names)) + "\r\n";
+            quoted_csv(joined(g.names)) + "\r\n";
   }
   return text;
 }

@@ -4,8 +4,8 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "cases/sheets/sheet_blanks.h"
 #include "cases/workshop/cut_list.h"
-#include "cases/workshop/sheet_blanks.h"
 #include "io/text/terminal.h"
 
 namespace tubewright {

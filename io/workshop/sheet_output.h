@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "cases/workshop/sheet_blanks.h"
+#include "cases/sheets/sheet_blanks.h"
 #include "io/text/terminal.h"
 
 namespace tubewright {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "cases/workshop/sheet_blanks.h"
+#include "cases/sheets/sheet_blanks.h"
 
 namespace tubewright {
 

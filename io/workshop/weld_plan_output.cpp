@@ -2,18 +2,13 @@
 
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
+#include "io/workshop/piece_words.h"
 
 namespace tubewright {
 
 namespace {
 
 using nlohmann::ordered_json;
-
-std::string joined(const std::vector<std::string>& names, const char* between) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : between) + name;
-  return text;
-}
 
 constexpr const char* axis_names[] = {"x", "y", "z"};
 
@@ -34,7 +29,7 @@ std::string weld_order_table(const CutList& list, Paint paint) {
   for (const WeldStep& s : list.weld_order) {
     text += wrapped(right(std::to_string(++step), 6) + right(std::to_string(s.ends), 7) +
                         right(fixed(s.weld_length * mm_per_m, 0), 10) + "  ",
-                    joined(s.nodes, ", "));
+                    joined(s.nodes));
   }
   return text + '\n';
 }
@@ -48,7 +43,7 @@ std::string shrinkage_lines(const CutList& list, Paint paint) {
     const std::string amount = right(fixed(d.amount * mm_per_m, 1), 8) + " mm along " +
                                axis_names[d.axis] + " by " + std::to_string(d.welds) +
                                (d.welds == 1 ? " weld" : " welds") + ": ";
-    text += wrapped(amount, joined(d.row, ", "));
+    text += wrapped(amount, joined(d.row));
   }
   if (list.shrinkage.unknown > 0) {
     text += wrapped("  ", "No rule is known for " + std::to_string(list.shrinkage.unknown) +

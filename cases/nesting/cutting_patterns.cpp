@@ -1,4 +1,4 @@
-#include "cases/workshop/cutting_patterns.h"
+#include "cases/nesting/cutting_patterns.h"
 
 #include <algorithm>
 #include <cmath>

@@ -4,7 +4,7 @@
 #include <Eigen/Core>
 #include <vector>
 
-#include "cases/workshop/bin_packing.h"
+#include "cases/nesting/bin_packing.h"
 
 namespace tubewright {
 

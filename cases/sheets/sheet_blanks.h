@@ -11,14 +11,9 @@
 
 #include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
-#include "cases/workshop/sheet_outline.h"
+#include "cases/sheets/sheet_outline.h"
 
 namespace tubewright {
-
-/// Panels count as lying in one plane if no corner is farther from it, and as flat if their
-/// diagonals pass no farther from each other: 1 mm, which a sheet is drawn down by (common
-/// practice).
-constexpr double flat_within = 1e-3;
 
 /// The piece of a tube that a sheet lies on, along its centre line.
 struct BlankTube {

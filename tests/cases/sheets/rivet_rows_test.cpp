@@ -1,4 +1,4 @@
-#include "cases/workshop/rivet_rows.h"
+#include "cases/sheets/rivet_rows.h"
 
 #include <cmath>
 #include <numbers>

@@ -1,4 +1,4 @@
-#include "cases/workshop/bin_packing.h"
+#include "cases/nesting/bin_packing.h"
 
 #include <algorithm>
 #include <limits>
@@ -6,7 +6,7 @@
 #include <numeric>
 #include <utility>
 
-#include "cases/workshop/cutting_patterns.h"
+#include "cases/nesting/cutting_patterns.h"
 
 namespace tubewright {
 namespace {

@@ -1,4 +1,4 @@
-#include "cases/workshop/bar_nesting.h"
+#include "cases/nesting/bar_nesting.h"
 
 #include <algorithm>
 #include <cmath>
@@ -6,7 +6,7 @@
 #include <tuple>
 #include <utility>
 
-#include "cases/workshop/bin_packing.h"
+#include "cases/nesting/bin_packing.h"
 
 namespace tubewright {
 namespace {

@@ -1,4 +1,4 @@
-#include "cases/workshop/sheet_outline.h"
+#include "cases/sheets/sheet_outline.h"
 
 #include <algorithm>
 #include <cmath>

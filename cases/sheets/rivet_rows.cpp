@@ -1,13 +1,15 @@
-#include "cases/workshop/rivet_rows.h"
+#include "cases/sheets/rivet_rows.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
+#include "solver/model/angle.h"
+
 namespace tubewright {
 
 double joint_reach(double angle, double a, double b) {
-  constexpr double mitred = 130 * std::numbers::pi / 180;
+  constexpr double mitred = 130 * degree;
   constexpr double rounding = 1e-9;
   if (angle > mitred) return std::max(a, b) / std::tan(angle / 2);
   if (angle > std::numbers::pi / 2 + rounding) return b / std::sin(angle);

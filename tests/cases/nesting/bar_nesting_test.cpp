@@ -1,4 +1,4 @@
-#include "cases/workshop/bar_nesting.h"
+#include "cases/nesting/bar_nesting.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,12 +1,13 @@
-#include "cases/workshop/sheet_blanks.h"
+#include "cases/sheets/sheet_blanks.h"
 
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
-#include "cases/workshop/rivet_rows.h"
+#include "cases/sheets/rivet_rows.h"
 #include "tests/cases/clad_frames.h"
+#include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 
 namespace tubewright::sheet_blanks_test {
@@ -16,38 +17,6 @@ using Eigen::Vector2d;
 using Eigen::Vector3d;
 
 namespace {
-
-/// A grid of `columns` by `rows` bays of 500 by 400 mm in 25 mm tube, rails through all bays; its
-/// panels p_i_j in the sheet `floor`, 4 mm rivets every 40 mm, 13.1 mm above the axes.
-Frame grid(int columns, int rows) {
-  Frame f = empty_frame();
-  const auto node = [](int i, int j) { return "n" + std::to_string(i) + "_" + std::to_string(j); };
-  for (int j = 0; j <= rows; ++j) {
-    for (int i = 0; i <= columns; ++i) add_node(f, node(i, j), 0.5 * i, 0.4 * j, 0);
-  }
-  for (int j = 0; j <= rows; ++j) {
-    const std::string rail = "rail" + std::to_string(j);
-    for (int i = 0; i < columns; ++i) {
-      add_member(f, rail + "." + std::to_string(i + 1), node(i, j), node(i + 1, j)).tube = rail;
-    }
-  }
-  for (int i = 0; i <= columns; ++i) {
-    for (int j = 0; j < rows; ++j) {
-      add_member(f, "cross" + std::to_string(i) + "_" + std::to_string(j), node(i, j),
-                 node(i, j + 1));
-    }
-  }
-  Sheet& sheet = add_sheet(f, "floor");
-  sheet.rivet = rivets(0.004, 0.040);
-  sheet.offset = 0.0131;
-  for (int j = 0; j < rows; ++j) {
-    for (int i = 0; i < columns; ++i) {
-      add_panel(f, "p" + std::to_string(i) + "_" + std::to_string(j), "floor",
-                {node(i, j), node(i + 1, j), node(i + 1, j + 1), node(i, j + 1)});
-    }
-  }
-  return f;
-}
 
 SheetBlank only_blank(const Frame& f) {
   const SheetBlanks sheets = sheet_blanks(f);
@@ -106,7 +75,7 @@ Frame moved(Frame f, double turn, const Vector3d& about, const Vector3d& by) {
 }  // namespace
 
 TEST_CASE("one panel ends flush with its tubes, and is as heavy as its metal") {
-  const SheetBlank b = only_blank(grid(1, 1));
+  const SheetBlank b = only_blank(floor_grid(1, 1));
   CHECK(b.name == "floor");
   CHECK_THAT(b.width, WithinAbs(0.525, 1e-12));
   CHECK_THAT(b.height, WithinAbs(0.425, 1e-12));
@@ -120,7 +89,7 @@ TEST_CASE("one panel ends flush with its tubes, and is as heavy as its metal") {
 
 TEST_CASE("panels in one plane are one piece, and no tube between them shows in its outline") {
   for (const auto& [columns, rows] : {std::pair{3, 1}, {2, 2}, {4, 3}}) {
-    const Frame f = grid(columns, rows);
+    const Frame f = floor_grid(columns, rows);
     const SheetBlank b = only_blank(f);
     CHECK(b.panels.size() == f.panels.size());
     CHECK(b.outline.size() == 4);
@@ -134,7 +103,7 @@ TEST_CASE("panels in one plane are one piece, and no tube between them shows in 
 }
 
 TEST_CASE("along every tube rivets are no farther apart than the pitch, joints left out") {
-  const Frame f = grid(3, 2);
+  const Frame f = floor_grid(3, 2);
   const SheetBlank b = only_blank(f);
   // Clear of a joint: half a tube, the weld's leg of sqrt(2) times the wall, half a head.
   const double clear = 0.0125 + std::numbers::sqrt2 * 0.002 + 0.004;
@@ -162,7 +131,7 @@ TEST_CASE("along every tube rivets are no farther apart than the pitch, joints l
 
 TEST_CASE("the piece is the same wherever the frame stands and whichever way it faces") {
   for (const int columns : {1, 3}) {
-    const Frame f = grid(columns, 1);
+    const Frame f = floor_grid(columns, 1);
     const SheetBlank here = only_blank(f);
     for (const double turn : {0.3, 1.7, 4.0}) {
       // About an upright axis, and about a slanting one: tubes are square, so it is all the same.
@@ -184,7 +153,7 @@ TEST_CASE("the piece is the same wherever the frame stands and whichever way it 
 }
 
 TEST_CASE("a sheet round the other side is the mirror image of the one above") {
-  Frame f = grid(2, 1);
+  Frame f = floor_grid(2, 1);
   f.members.erase(f.members.begin());  // not symmetrical any more: the last bay only
   f.panels.erase(f.panels.begin());
   f.nodes.back().at.x() += 0.1;
@@ -202,7 +171,7 @@ TEST_CASE("a sheet round the other side is the mirror image of the one above") {
 }
 
 TEST_CASE("an L of three panels has a concave corner, a ring of eight an opening") {
-  Frame f = grid(2, 2);
+  Frame f = floor_grid(2, 2);
   f.panels.pop_back();
   const SheetBlank l = only_blank(f);
   CHECK(l.outline.size() == 6);
@@ -210,7 +179,7 @@ TEST_CASE("an L of three panels has a concave corner, a ring of eight an opening
   CHECK_THAT(l.area, WithinAbs(1.025 * 0.825 - 0.5 * 0.4, 1e-12));
   check_laws(l);
 
-  Frame ring = grid(3, 3);
+  Frame ring = floor_grid(3, 3);
   ring.panels.erase(ring.panels.begin() + 4);
   const SheetBlank r = only_blank(ring);
   REQUIRE(r.openings.size() == 1);
@@ -219,7 +188,7 @@ TEST_CASE("an L of three panels has a concave corner, a ring of eight an opening
 }
 
 TEST_CASE("a long panel beside two short ones is one piece with them") {
-  Frame f = grid(2, 2);
+  Frame f = floor_grid(2, 2);
   // The upper row as one panel over both bays: its lower edge is two pieces of rail 1.
   f.panels.pop_back();
   f.panels.back().corners = {"n0_1", "n2_1", "n2_2", "n0_2"};
@@ -268,7 +237,7 @@ TEST_CASE("sharp corners, odd angles and tubes of several widths keep the laws t
 }
 
 TEST_CASE("panels on two faces of a box are two pieces, named by their panels") {
-  Frame f = grid(1, 1);
+  Frame f = floor_grid(1, 1);
   add_node(f, "top0", 0, 0, 0.3);
   add_node(f, "top1", 0.5, 0, 0.3);
   add_member(f, "post0", "n0_0", "top0");
@@ -285,7 +254,7 @@ TEST_CASE("panels on two faces of a box are two pieces, named by their panels") 
 }
 
 TEST_CASE("a sheet that posts come through is told of them") {
-  Frame f = grid(1, 1);
+  Frame f = floor_grid(1, 1);
   add_node(f, "top", 0, 0, 0.3);
   add_member(f, "post", "n0_0", "top");
   CHECK_THAT(text_of(sheet_blanks(f).remarks), ContainsSubstring("in the way of `post`"));
@@ -296,7 +265,7 @@ TEST_CASE("a sheet that posts come through is told of them") {
 }
 
 TEST_CASE("two sheets in one plane are two pieces that lap on the tube between them") {
-  Frame f = grid(2, 1);
+  Frame f = floor_grid(2, 1);
   Sheet thick = f.sheets.front();
   thick.name = "thick";
   thick.thickness = 0.002;
@@ -308,7 +277,7 @@ TEST_CASE("two sheets in one plane are two pieces that lap on the tube between t
 }
 
 TEST_CASE("a warped panel is a piece by itself, with a word of warning") {
-  Frame f = grid(2, 1);
+  Frame f = floor_grid(2, 1);
   f.nodes.back().at.z() = 0.004;  // the last corner of the second panel
   const SheetBlanks sheets = sheet_blanks(f);
   REQUIRE(sheets.blanks.size() == 2);
@@ -317,21 +286,21 @@ TEST_CASE("a warped panel is a piece by itself, with a word of warning") {
 }
 
 TEST_CASE("panels that meet at a corner only, or lie on one another, are pieces of their own") {
-  Frame ring = grid(3, 3);
+  Frame ring = floor_grid(3, 3);
   // Without the middle and one corner of the ring beside it two panels touch at a node.
   std::erase_if(ring.panels, [](const PanelEntry& p) {
     return p.name == "p1_1" || p.name == "p0_0" || p.name == "p2_2";
   });
   std::erase_if(ring.panels, [](const PanelEntry& p) { return p.name == "p0_1"; });
   for (const SheetBlank& b : sheet_blanks(ring).blanks) check_laws(b);
-  Frame twice = grid(1, 1);
+  Frame twice = floor_grid(1, 1);
   twice.panels.push_back(twice.panels.front());
   twice.panels.back().name = "again";
   CHECK(sheet_blanks(twice).blanks.size() == 2);
 }
 
 TEST_CASE("a tube known by its properties only leaves the sheet undrawn, and says why") {
-  Frame f = grid(1, 1);
+  Frame f = floor_grid(1, 1);
   SectionEntry given;
   given.name = "given";
   given.shape = Shape::properties;
@@ -346,7 +315,7 @@ TEST_CASE("a tube known by its properties only leaves the sheet undrawn, and say
 }
 
 TEST_CASE("tubes too narrow for their rivets get none, and it is said") {
-  Frame f = grid(1, 1);
+  Frame f = floor_grid(1, 1);
   f.sections.front().width = f.sections.front().height = 0.012;  // 6 mm < 1.2 x 6.5
   f.sheets.front().rivet->diameter = 0.0064;
   const SheetBlanks sheets = sheet_blanks(f);
@@ -355,7 +324,7 @@ TEST_CASE("tubes too narrow for their rivets get none, and it is said") {
 }
 
 TEST_CASE("a bonded sheet has no holes") {
-  Frame f = grid(1, 1);
+  Frame f = floor_grid(1, 1);
   f.sheets.front().rivet.reset();
   CHECK(only_blank(f).holes.empty());
   CHECK(only_blank(f).hole_diameter == 0);

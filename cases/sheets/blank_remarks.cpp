@@ -1,0 +1,83 @@
+#include "cases/sheets/blank_remarks.h"
+
+#include <Eigen/Geometry>
+#include <cmath>
+#include <map>
+#include <utility>
+
+#include "cases/frame/find_parts.h"
+#include "cases/frame/wording.h"
+#include "solver/model/angle.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Half of the first tube that lies along the sheet, m; 0: none is known.
+double half_tube(const CladFrame& f, int node, const Eigen::Vector3d& out) {
+  for (const int m : f.layout.members_at[static_cast<std::size_t>(node)]) {
+    if (!has_section(f, m) || leaves_plane(f, node, m, out)) continue;
+    const Eigen::Vector3d aside = out.cross(away_from(f, node, m)).normalized();
+    const double width = face_of_tube(f, m, aside).width;
+    if (!std::isnan(width)) return width / 2;
+  }
+  return 0;
+}
+
+bool on_one_face(const PlacedBlank& a, const PlacedBlank& b) {
+  const double along = a.out.dot(b.out);
+  const bool sided = a.offset != 0 && b.offset != 0;
+  return (sided ? along : std::abs(along)) > std::cos(20 * degree);
+}
+
+}  // namespace
+
+void tell_of_missing_offset(const CladFrame& f, const Sheet& sheet, const std::set<int>& nodes,
+                            const Eigen::Vector3d& out, Diagnostics& remarks) {
+  add_warning(remarks, sheet.place,
+              "sheet " + quoted(sheet.name) + " lies in the plane of the tubes' axes",
+              "with `offset: " + in_mm(half_tube(f, *nodes.begin(), out) + sheet.thickness / 2) +
+                  "` (or minus that) it would be known on which side it lies and what stands in "
+                  "its way there");
+}
+
+void tell_of_tubes_through(const CladFrame& f, const Sheet& sheet, const std::set<int>& nodes,
+                           const Eigen::Vector3d& out, Diagnostics& remarks) {
+  std::set<std::string> through;
+  for (const int node : nodes) {
+    for (const int m : f.layout.members_at[static_cast<std::size_t>(node)]) {
+      if (comes_through(f, node, m, out, sheet.offset)) through.insert(f.member(m).name);
+    }
+  }
+  if (through.empty()) return;
+  add_warning(remarks, sheet.place,
+              "sheet " + quoted(sheet.name) + " is in the way of " + some_of(through),
+              "they come out on its side: notch the sheet round them, or put it on the other "
+              "side (`offset` with the other sign); the outline has no notches");
+}
+
+void tell_of_laps(const CladFrame& f, const std::vector<PlacedBlank>& placed,
+                  Diagnostics& remarks) {
+  std::map<int, std::vector<std::size_t>> on_member;
+  for (std::size_t b = 0; b < placed.size(); ++b) {
+    for (const PanelSide& s : placed[b].sides) on_member[s.member].push_back(b);
+  }
+  std::map<std::pair<std::size_t, std::size_t>, std::set<std::string>> laps;
+  for (const auto& [member, blanks] : on_member) {
+    for (std::size_t i = 0; i < blanks.size(); ++i) {
+      for (std::size_t j = i + 1; j < blanks.size(); ++j) {
+        if (!on_one_face(placed[blanks[i]], placed[blanks[j]])) continue;
+        laps[{blanks[i], blanks[j]}].insert(f.member(member).name);
+      }
+    }
+  }
+  for (const auto& [pair, members] : laps) {
+    const PlacedBlank &a = placed[pair.first], &b = placed[pair.second];
+    add_warning(remarks, find_sheet(f.frame, a.sheet).place,
+                "the pieces of sheet " + quoted(a.name) + " and " + quoted(b.name) +
+                    " both reach over " + some_of(members),
+                "lap them and drill both at once, or cut one back; the drawings do not");
+  }
+}
+
+}  // namespace tubewright

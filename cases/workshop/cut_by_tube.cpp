@@ -1,0 +1,175 @@
+#include "cases/workshop/cut_by_tube.h"
+
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+#include "cases/workshop/shown_cuts.h"
+
+namespace tubewright {
+
+namespace {
+
+constexpr double steepest = 1e6;  // slope of a plane that runs along the tube
+
+/// The plane n.x = c through the node, as an arm sees it; keeps n.x >= c. Requires: n.away > 0.
+CutPlane plane_from(const CutTube& tube, const TubeArm& arm, const Eigen::Vector3d& n, double c) {
+  const double along = n.dot(arm.away);
+  return {c / along, -n.dot(tube.axes.row(1)) / along, -n.dot(tube.axes.row(2)) / along};
+}
+
+/// A plane that is far back where p.at + p.mitre y + p.bevel z < 0 and far out elsewhere.
+CutPlane dividing(const CutPlane& p) {
+  const double scale = steepest / std::max(std::hypot(p.mitre, p.bevel), 1e-9);
+  return {p.at * scale + 1, p.mitre * scale, p.bevel * scale};
+}
+
+/// Side by side, as far as a drawing by lines says.
+EndCut beside(int other) { return {{CutPlane{}}, other, EndKind::square}; }
+
+/// The farthest a tube may reach along a round one: at the sides of the cope, or on the axis if it
+/// is wider. `sine` of the angle between them.
+EndCut cope(const HalfSizes& own, const HalfSizes& round, int other, double sine) {
+  const double side = std::min({round.y, own.y, own.z});
+  return {{{std::sqrt(round.y * round.y - side * side) / sine, 0, 0}}, other, EndKind::cope};
+}
+
+/// The faces of a tube that an arm looks out of.
+EndCut by_faces(const UncutTubes& all, const TubeArm& arm, int other) {
+  const CutTube& o = all.tube(other);
+  const HalfSizes& h = all.half_of(other);
+  EndCut cut{{}, other, EndKind::face};
+  for (const auto& [axis, size] : {std::pair{1, h.y}, {2, h.z}}) {
+    const Eigen::Vector3d normal = o.axes.row(axis);
+    const double out = normal.dot(arm.away);
+    constexpr double along_it = 1e-6;
+    if (std::abs(out) <= along_it) continue;
+    const Eigen::Vector3d outward = out > 0 ? normal : Eigen::Vector3d(-normal);
+    cut.planes.push_back(plane_from(all.tube(arm.tube), arm, outward, size));
+  }
+  return cut;
+}
+
+/// Past any of some planes of an earlier one's end an arm is free.
+void add_ways_past(const UncutTubes& all, const TubeArm& arm, const TubeArm& earlier,
+                   const std::vector<CutPlane>& end, EndCut& cut) {
+  const Eigen::Matrix3d& own = all.tube(arm.tube).axes;
+  const Eigen::Matrix3d& theirs = all.tube(earlier.tube).axes;
+  std::vector<CutPlane> dividers, ways_in;
+  for (const CutPlane& p : end) {
+    // Past the end is n.x >= -at, from x - mitre y - bevel z <= at.
+    const Eigen::Vector3d n =
+        -earlier.away + p.mitre * theirs.row(1).transpose() + p.bevel * theirs.row(2).transpose();
+    const double out = n.dot(arm.away), y = n.dot(own.row(1)), z = n.dot(own.row(2));
+    const double along_it = 1e-4 * n.norm();
+    if (out > along_it) {
+      cut.planes.push_back(plane_from(all.tube(arm.tube), arm, n, -p.at));
+    } else if (out > -along_it) {
+      // The plane runs along the arm: on one side of it there is nothing to leave.
+      dividers.push_back(dividing({-p.at, -y, -z}));
+    } else {
+      ways_in.push_back({-p.at / out, -y / out, -z / out});
+    }
+  }
+  // Where the arm comes from past the end it is free if it is out again before it gets in.
+  for (const CutPlane& in : ways_in) {
+    for (const CutPlane& f : cut.planes) {
+      dividers.push_back(dividing({f.at - in.at, f.mitre - in.mitre, f.bevel - in.bevel}));
+    }
+  }
+  cut.planes.insert(cut.planes.end(), dividers.begin(), dividers.end());
+}
+
+/// One plane out of each cut of an end, in all ways there are.
+std::vector<std::vector<CutPlane>> choices_of_planes(const TubeEnd& end) {
+  constexpr size_t too_many = 64;  // then the room inside the notch is left free
+  std::vector<std::vector<CutPlane>> choices = {{}};
+  for (const EndCut& c : end.cuts) {
+    std::vector<std::vector<CutPlane>> more;
+    for (const CutPlane& p : c.planes) {
+      for (std::vector<CutPlane> choice : choices) {
+        choice.push_back(p);
+        more.push_back(std::move(choice));
+      }
+    }
+    if (more.size() <= too_many) choices = std::move(more);
+  }
+  return choices;
+}
+
+/// Those that take something away, without what does not show.
+std::vector<EndCut> tidied(const EndSection& section, std::vector<EndCut> cuts) {
+  std::erase_if(cuts, [&](const EndCut& c) { return misses(section, c); });
+  for (EndCut& c : cuts) {
+    drop_hidden_planes(section, c);
+    const auto faces = std::count_if(c.planes.begin(), c.planes.end(),
+                                     [](const CutPlane& p) { return !only_divides(p); });
+    if (c.kind == EndKind::face && faces > 1) c.kind = EndKind::edge;
+  }
+  return cuts;
+}
+
+double sine_between(const UncutTubes& all, const TubeArm& arm, int other) {
+  return Eigen::Vector3d(all.tube(other).axes.row(0)).cross(arm.away).norm();
+}
+
+/// As if the other had no end.
+EndCut untidied(const UncutTubes& all, const TubeArm& arm, int other) {
+  const HalfSizes &own = all.half_of(arm.tube), &its = all.half_of(other);
+  return its.round ? cope(own, its, other, sine_between(all, arm, other))
+                   : by_faces(all, arm, other);
+}
+
+}  // namespace
+
+std::vector<EndCut> cuts_by_whole(const UncutTubes& all, const TubeArm& arm, int whole) {
+  if (sine_between(all, arm, whole) < std::sin(spliced_within)) return {beside(whole)};
+  return tidied(end_section(all, arm), {untidied(all, arm, whole)});
+}
+
+std::vector<EndCut> cuts_by_placed(const UncutTubes& all, const TubeArm& arm, const TubeArm& placed,
+                                   const TubeEnd& end) {
+  const bool along = sine_between(all, arm, placed.tube) < std::sin(spliced_within);
+  if (along && placed.away.dot(arm.away) > 0) return {beside(placed.tube)};
+  // Past a notched end is past both of its planes:
+  // min(face, max(a, b)) = max(min(face, a), min(face, b)).
+  std::vector<EndCut> cuts;
+  for (const std::vector<CutPlane>& choice : choices_of_planes(end)) {
+    cuts.push_back(untidied(all, arm, placed.tube));
+    add_ways_past(all, arm, placed, choice, cuts.back());
+  }
+  return tidied(end_section(all, arm), std::move(cuts));
+}
+
+EndCut cut_between(const UncutTubes& all, const TubeArm& arm, const TubeArm& other) {
+  const double between = angle_between(arm, other);
+  if (between < spliced_within) return beside(other.tube);
+  const bool straight = between > std::numbers::pi - turns_at;
+  const Eigen::Vector3d normal = (arm.away - other.away).normalized();
+  return {{plane_from(all.tube(arm.tube), arm, normal, 0)},
+          other.tube,
+          straight ? EndKind::square : EndKind::mitre};
+}
+
+double outermost(const UncutTubes& all, const TubeArm& arm, const std::vector<TubeArm>& arms) {
+  double least = 0;
+  for (const TubeArm& other : arms) {
+    if (other.tube == arm.tube) continue;
+    if (arm.away.cross(other.away).norm() < std::sin(spliced_within)) continue;
+    TubeEnd theirs;
+    theirs.cuts = cuts_by_whole(all, other, arm.tube);
+    const Eigen::Matrix3d& axes = all.tube(other.tube).axes;
+    const HalfSizes& h = all.half_of(other.tube);
+    for (const auto& [y, z] : {std::pair{h.y, h.z}, {-h.y, h.z}, {-h.y, -h.z}, {h.y, -h.z}}) {
+      const Eigen::Vector3d at = theirs.begin(y, z) * other.away +
+                                 y * Eigen::Vector3d(axes.row(1)) +
+                                 z * Eigen::Vector3d(axes.row(2));
+      least = std::min(least, at.dot(arm.away));
+    }
+  }
+  return least;
+}
+
+}  // namespace tubewright

@@ -1,0 +1,44 @@
+// The straight pieces of stock that a frame is made of, before their ends are cut.
+//
+// A path in one line is one tube; where it turns by more than half a degree the next one begins. Of
+// two tubes that run through one node the bigger is whole, the other is cut in two there.
+#pragma once
+
+#include <Eigen/Core>
+#include <array>
+#include <string>
+#include <vector>
+
+#include "cases/frame/frame.h"
+#include "cases/frame/frame_symmetry.h"
+#include "cases/model/build_model.h"
+#include "solver/model/angle.h"
+
+namespace tubewright {
+
+/// A path that turns by less is one piece; tubes that meet within it are cut square.
+constexpr double turns_at = 0.5 * degree;
+
+/// A straight piece of stock: one member, or several in line of one path.
+struct CutTube {
+  std::string name;  ///< of the member or path; "rail.2" for the second straight run of a path
+  std::vector<int> members;
+  std::string section;
+  std::array<int, 2> nodes{};  ///< at its ends
+  Eigen::Matrix3d axes;        ///< rows: x from the first node to the second, y, z of the section
+  double length = 0;           ///< node to node, m
+};
+
+/// The straight tubes and bars of the frame: beams, and links as bars from eye to eye. Cables and
+/// springs are bought by their length and not among them.
+std::vector<CutTube> cut_tubes(const Frame& frame, const NumberedFrame& numbered);
+
+/// The nodes a tube runs through, in order, without those at its ends.
+std::vector<int> inner_nodes(const Frame& frame, const NumberedFrame& numbered,
+                             const CutTube& tube);
+
+/// The tubes as lines and sizes, for mirror_planes().
+std::vector<DrawnTube> drawn_tubes(const Frame& frame, const NumberedFrame& numbered,
+                                   const std::vector<CutTube>& tubes);
+
+}  // namespace tubewright

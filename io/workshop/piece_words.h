@@ -1,0 +1,30 @@
+// How a cut piece is told of in words: in the table, in JSON and CSV alike.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cases/workshop/cut_list.h"
+
+namespace tubewright {
+
+/// "face", "notch"; a cope is a "saddle".
+const char* kind_word(EndKind kind);
+
+/// The tubes that take a corner off an end besides the first, each once: along their faces, or
+/// along the plane between two that are cut alike.
+std::vector<std::string> other_tubes(const CutList& list, const TubeEnd& end, bool mitres);
+
+/// "face 45.0, trim to brace_2, mitre to brace_3"
+std::string end_text(const CutList& list, const TubeEnd& end);
+
+/// "long points on opposite sides"; empty where it does not apply.
+std::string turn_text(const CutPiece& piece);
+
+/// "20.0 x 20.0 x 1.5 S235"
+std::string size_text(const SectionEntry& section);
+
+/// "a, b, c"
+std::string joined(const std::vector<std::string>& names);
+
+}  // namespace tubewright
