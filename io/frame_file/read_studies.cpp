@@ -34,6 +34,7 @@ void read_life(const CheckedValue& top, Frame& frame) {
   life.damage_tolerant = v["design"].text == "damage_tolerant";
   life.high_consequence = v["consequence"].text != "low";
   for (const CheckedValue& block : v["spectrum"].items) {
+    if (block.group == nullptr) continue;  // not a map, which is told
     life.spectrum.push_back({block["case"].text, block["from"].text, block["vertical"].number,
                              block["cycles"].number, block.place});
   }

@@ -1,0 +1,131 @@
+// Bays that fold, against what is known of rigid frameworks: Dehn's theorem and Maxwell's count.
+#include <bit>
+#include <string>
+
+#include "cases/lint/lint_parts.h"
+#include "cases/validate/validate.h"
+#include "tests/cases/clad_frames.h"
+#include "tests/catch.h"
+
+namespace tubewright::lint_bays_test {
+
+using testing::add_member;
+using testing::add_node;
+using testing::add_panel;
+using testing::add_sheet;
+using testing::empty_frame;
+using testing::rectangle;
+using testing::text_of;
+
+namespace {
+
+Diagnostics doubts(const Frame& f) { return lint_bays(f, layout_of(f)); }
+
+std::string corner(int n) { return "c" + std::to_string(n); }
+
+/// A box of twelve tubes, its corners numbered by the bits of x, y and z. `closed` has a bit for
+/// each face that has a diagonal; all of them join the corners of even parity (a tetrahedron).
+Frame box(unsigned closed) {
+  Frame f = empty_frame();
+  for (int n = 0; n < 8; ++n) {
+    add_node(f, corner(n), (n & 1) ? 0.7 : 0, (n & 2) ? 0.5 : 0, (n & 4) ? 0.4 : 0);
+  }
+  int face = 0;
+  for (int a = 0; a < 8; ++a) {
+    for (int b = a + 1; b < 8; ++b) {
+      const int steps = std::popcount(static_cast<unsigned>(a ^ b));
+      const bool even = std::popcount(static_cast<unsigned>(a)) % 2 == 0;
+      const bool diagonal = steps == 2 && even;
+      if (steps == 1 || (diagonal && (closed >> face & 1u) != 0)) {
+        add_member(f, corner(a) + corner(b), corner(a), corner(b));
+      }
+      if (diagonal) ++face;
+    }
+  }
+  return f;
+}
+
+Frame covered(const std::vector<std::string>& corners) {
+  Frame f = rectangle();
+  f.members.erase(f.members.begin());      // AB
+  f.members.erase(f.members.begin() + 1);  // CD
+  add_node(f, "M", 0.3, 0, 0);
+  add_node(f, "N", 0.3, 0.4, 0);
+  for (const auto& [a, b] : {std::pair{"A", "M"}, {"M", "B"}, {"C", "N"}, {"N", "D"}, {"M", "N"}}) {
+    add_member(f, std::string(a) + b, a, b);
+  }
+  add_sheet(f, "sheet");
+  if (!corners.empty()) add_panel(f, "p", "sheet", corners);
+  CHECK(text_of(validate(f)).empty());
+  return f;
+}
+
+}  // namespace
+
+// A convex box with all faces triangulated is rigid (M. Dehn 1916); it has 12 + 6 bars and 3 x 8 -
+// 6 freedoms, so each diagonal that is missing leaves one motion (J. C. Maxwell 1864).
+TEST_CASE("a box has as many doubtful bays as faces without a diagonal, whichever they are") {
+  for (unsigned closed = 0; closed < 64; ++closed) {
+    const Diagnostics diagnostics = doubts(box(closed));
+    INFO(closed << ' ' << text_of(diagnostics));
+    CHECK(static_cast<int>(diagnostics.size()) == 6 - std::popcount(closed));
+  }
+}
+
+TEST_CASE("a doubtful bay is a warning at its first corner, which names all four in order") {
+  Frame f = box(63);
+  REQUIRE(doubts(f).empty());
+  f = box(62);  // without the diagonal from c0 to c3, the face z = 0
+  const Diagnostics diagnostics = doubts(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].severity == Severity::warning);
+  CHECK(diagnostics[0].message == "bay `c0`, `c1`, `c3` and `c2` has neither a diagonal nor a panel");
+  CHECK(diagnostics[0].place.line == f.nodes[0].place.line);
+}
+
+// 12 + 2 bars for 18 freedoms leave four motions. The plane through both diagonals is a bay too,
+// the largest: it is braced once the four walls are.
+TEST_CASE("parallel diagonals at both ends of a box leave its four walls to be doubted, no more") {
+  Frame f = box(0);
+  add_member(f, "bottom", "c0", "c3");
+  add_member(f, "top", "c4", "c7");
+  const Diagnostics diagnostics = doubts(f);
+  INFO(text_of(diagnostics));
+  CHECK(diagnostics.size() == 4);
+  CHECK(text_of(diagnostics).find("`c0`, `c3`, `c7` and `c4`") == std::string::npos);
+}
+
+TEST_CASE("a bay whose four corners are fastened cannot fold, with any three it can") {
+  for (int free = 0; free < 4; ++free) {
+    Frame f = rectangle();
+    for (const Node& n : f.nodes) f.supports.push_back({n.name, {true, true, true}, {}, {}});
+    CHECK(doubts(f).empty());
+    f.supports[free].restrained[1] = false;
+    CHECK(doubts(f).size() == 1);
+    f.supports.erase(f.supports.begin() + free);
+    CHECK(doubts(f).size() == 1);
+  }
+}
+
+TEST_CASE("a panel braces all bays that it covers and none beside it") {
+  CHECK(doubts(covered({})).size() == 2);
+  CHECK(doubts(covered({"A", "B", "C", "D"})).empty());
+  for (const auto& [corners, open] :
+       {std::pair{std::vector<std::string>{"A", "M", "N", "D"}, "`B`"},
+        {{"N", "M", "B", "C"}, "`A`"}}) {
+    const Diagnostics diagnostics = doubts(covered(corners));
+    REQUIRE(diagnostics.size() == 1);
+    CHECK_THAT(diagnostics[0].message, ContainsSubstring(open));
+  }
+}
+
+TEST_CASE("a panel over one face of a box closes that face and no other") {
+  Frame f = box(0);
+  add_sheet(f, "sheet");
+  add_panel(f, "floor", "sheet", {"c0", "c1", "c3", "c2"});
+  const Diagnostics diagnostics = doubts(f);
+  CHECK(diagnostics.size() == 5);
+  CHECK(text_of(diagnostics).find("`c0`, `c1`, `c3` and `c2`") == std::string::npos);
+}
+
+}  // namespace tubewright::lint_bays_test

@@ -1,0 +1,143 @@
+// The keys of what the frame has to do, against the data they fill: defaults as in the structs of
+// cases/frame/frame.h, words in the order of the enums.
+#include <algorithm>
+#include <set>
+
+#include "cases/frame/frame.h"
+#include "io/keys/frame_key_parts.h"
+#include "tests/catch.h"
+
+namespace tubewright::frame_keys_loads_test {
+
+namespace {
+
+/// The table's kinds are made anew at each call: this one lives as long as the program.
+const ValueKind& kept(const SharedKind& kind) {
+  static std::vector<SharedKind> kinds;
+  kinds.push_back(kind);
+  return *kind;
+}
+
+const KeyGroup& group_of(const ValueKind& kind, const std::string& word) {
+  const auto& groups = kind.groups;
+  const auto found =
+      std::find_if(groups.begin(), groups.end(), [&](const KeyGroup& g) { return g.word == word; });
+  REQUIRE(found != groups.end());
+  return *found;
+}
+
+const Key& key_of(const KeyGroup& group, const std::string& name) {
+  const Key* key = find_key(group, name);
+  INFO(name);
+  REQUIRE(key != nullptr);
+  return *key;
+}
+
+/// What stands in for an absent quantity, SI.
+double default_of(const KeyGroup& group, const std::string& name) {
+  const Key& key = key_of(group, name);
+  const QuantityReading reading = read_quantity(key.otherwise, false, *key.kind->measure);
+  INFO(name);
+  REQUIRE(reading.has_value());
+  return *reading;
+}
+
+template <typename Enum>
+std::string word_at(const Key& key, Enum value) {
+  return key.kind->words.at(static_cast<std::size_t>(value));
+}
+
+}  // namespace
+
+TEST_CASE("every load case says its kind and may be rare, have a factor and a note") {
+  const ValueKind& cases = *kept(cases_kind()).element;
+  std::set<std::string> words;
+  for (const KeyGroup& group : cases.groups) {
+    INFO(group.title);
+    words.insert(group.word);
+    CHECK(group.keys.front().name == "kind");
+    CHECK(group.keys.front().required);
+    for (const char* name : {"rare", "yield_factor", "note"}) {
+      CHECK_FALSE(key_of(group, name).required);
+    }
+    CHECK(key_of(group, "rare").otherwise == "false");
+  }
+  CHECK(words == std::set<std::string>{"static", "vehicle", "combine"});
+}
+
+TEST_CASE("what a load case does not say is what a case of plain data is without") {
+  const KeyGroup& vehicle = group_of(*kept(cases_kind()).element, "vehicle");
+  const Case plain;
+  CHECK(default_of(vehicle, "brake") == plain.brake);
+  CHECK(default_of(vehicle, "corner") == plain.corner);
+  CHECK(default_of(vehicle, "grade") == plain.grade);
+  CHECK(default_of(vehicle, "bank") == plain.bank);
+  CHECK(default_of(vehicle, "vertical") == plain.vertical);
+  const KeyGroup& roll_centre =
+      key_of(kept(vehicle_kind()).groups[0], "roll_centre").kind->groups[0];
+  CHECK(default_of(roll_centre, "front") == Vehicle().roll_centre_front);
+  CHECK(default_of(roll_centre, "rear") == Vehicle().roll_centre_rear);
+}
+
+TEST_CASE("stock and life are by default what their plain data are") {
+  const KeyGroup& stock = kept(stock_kind()).groups[0];
+  CHECK_THAT(default_of(stock, "length"), WithinRel(Stock().length, 1e-15));
+  CHECK_THAT(default_of(stock, "kerf"), WithinRel(Stock().kerf, 1e-15));
+  CHECK_THAT(default_of(stock, "end_trim"), WithinRel(Stock().end_trim, 1e-15));
+  const KeyGroup& life = kept(life_kind()).groups[0];
+  CHECK_THAT(default_of(life, "category"), WithinRel(Life().category, 1e-15));
+  CHECK((key_of(life, "design").otherwise == "damage_tolerant") == Life().damage_tolerant);
+  CHECK((key_of(life, "consequence").otherwise == "high") == Life().high_consequence);
+}
+
+TEST_CASE("the words of wheels and gauges stand in the order of their enums and directions") {
+  const KeyGroup& vehicle = kept(vehicle_kind()).groups[0];
+  const KeyGroup& wheel = key_of(vehicle, "wheels").kind->element->groups[0];
+  CHECK(word_at(key_of(wheel, "hold"), WheelHold::rigid_upright) == "rigid");
+  CHECK(word_at(key_of(wheel, "hold"), WheelHold::spread) == "spread");
+  CHECK(word_at(key_of(wheel, "brake"), WheelBrake::outboard) == "outboard");
+  CHECK(word_at(key_of(wheel, "brake"), WheelBrake::inboard) == "inboard");
+  CHECK(word_at(key_of(wheel, "brake"), WheelBrake::none) == "none");
+  CHECK(word_at(key_of(wheel, "axle"), Axle::front) == "front");
+  CHECK(word_at(key_of(wheel, "axle"), Axle::rear) == "rear");
+  CHECK(key_of(wheel, "hold").otherwise == word_at(key_of(wheel, "hold"), Wheel().hold));
+  CHECK(key_of(wheel, "brake").otherwise == word_at(key_of(wheel, "brake"), Wheel().brake));
+  const Key& gauges = key_of(kept(bench_test_kind()).groups[0], "gauges");
+  CHECK(gauges.kind->element->words ==
+        std::vector<std::string>(direction_names.begin(), direction_names.begin() + 3));
+}
+
+TEST_CASE("a bar of stock has the sizes of a section's shape and may have a price") {
+  const ValueKind& sizes = *key_of(kept(stock_kind()).groups[0], "sizes").kind->element;
+  CHECK(sizes.groups.size() == 5);
+  for (const KeyGroup& size : sizes.groups) {
+    INFO(size.title);
+    CHECK(size.title == shape_title(size.word));
+    const std::vector<Key> shape = shape_keys(size.word);
+    REQUIRE(size.keys.size() == shape.size() + 1);
+    for (std::size_t i = 0; i < shape.size(); ++i) CHECK(size.keys[i].name == shape[i].name);
+    CHECK(size.keys.back().name == "price");
+    CHECK_FALSE(size.keys.back().required);
+  }
+}
+
+TEST_CASE("shares and fractions are bounded to 0 and 1") {
+  const auto check_share = [](const Key& key) {
+    INFO(key.name);
+    CHECK(key.kind->bounds.least == 0);
+    CHECK(key.kind->bounds.most == 1);
+  };
+  const KeyGroup& vehicle = kept(vehicle_kind()).groups[0];
+  check_share(key_of(vehicle, "brake_front_share"));
+  check_share(key_of(vehicle, "roll_stiffness_front_share"));
+  const KeyGroup& standard = key_of(vehicle, "standard_cases").kind->groups[0];
+  check_share(key_of(standard, "tipping"));
+  check_share(key_of(standard, "combined"));
+  const KeyGroup& events = group_of(*kept(cases_kind()).element, "vehicle");
+  check_share(key_of(key_of(events, "jack").kind->groups[0], "share"));
+  const KeyGroup& point = key_of(group_of(*kept(cases_kind()).element, "static"), "point_loads")
+                              .kind->element->element->groups[0];
+  check_share(key_of(point, "at"));
+}
+
+}  // namespace tubewright::frame_keys_loads_test
