@@ -22,11 +22,11 @@ enum class Severity { error, warning, note };
 /// what to do, or `did you mean ...`. Both start in lower case and end without a full stop.
 struct Diagnostic {
   Diagnostic() = default;
-  Diagnostic(Severity severity, SourceLocation place, std::string message, std::string advice)
-      : severity(severity), place(place), message(std::move(message)), advice(std::move(advice)) {}
+  Diagnostic(Severity how_bad, SourceLocation where, std::string what, std::string advised)
+      : severity(how_bad), place(where), message(std::move(what)), advice(std::move(advised)) {}
   /// An error of a text, before it is known where the text stands: see error_at().
-  Diagnostic(std::string message, std::string advice)
-      : message(std::move(message)), advice(std::move(advice)) {}
+  Diagnostic(std::string what, std::string advised)
+      : message(std::move(what)), advice(std::move(advised)) {}
 
   Severity severity = Severity::error;
   SourceLocation place;

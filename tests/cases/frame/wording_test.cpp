@@ -115,8 +115,9 @@ TEST_CASE("of faults that differ only in the piece of a path the first is kept")
 TEST_CASE("of the faults of two mirrored sides the first is kept, also of pairs across") {
   Frame f = empty_frame();
   f.mirror = MirrorRule{"_l", "_r", {}};
-  const Diagnostics diagnostics = errors({"`a_l` is off", "`a_r` is off", "`a_l` meets `b_r`",
-                                    "`b_l` meets `a_r`", "`a_l` meets `b_l`", "`c_r` is off"});
+  const Diagnostics diagnostics =
+      errors({"`a_l` is off", "`a_r` is off", "`a_l` meets `b_r`", "`b_l` meets `a_r`",
+              "`a_l` meets `b_l`", "`c_r` is off"});
   CHECK(messages(in_file_order(diagnostics, f)) ==
         Words{"`a_l` is off", "`a_l` meets `b_r`", "`a_l` meets `b_l`", "`c_r` is off"});
   f.mirror.reset();

@@ -79,7 +79,8 @@ TEST_CASE("a doubtful bay is a warning at its first corner, which names all four
   const Diagnostics diagnostics = doubts(f);
   REQUIRE(diagnostics.size() == 1);
   CHECK(diagnostics[0].severity == Severity::warning);
-  CHECK(diagnostics[0].message == "bay `c0`, `c1`, `c3` and `c2` has neither a diagonal nor a panel");
+  CHECK(diagnostics[0].message ==
+        "bay `c0`, `c1`, `c3` and `c2` has neither a diagonal nor a panel");
   CHECK(diagnostics[0].place.line == f.nodes[0].place.line);
 }
 

@@ -30,7 +30,7 @@ void weld(Frame& f, const std::string& node) {
 
 /// What is said of a frame that cannot take this force and moment on a node in case `c`.
 Diagnostics failure(const Frame& f, const std::string& node, const Eigen::Vector3d& force,
-                 const Eigen::Vector3d& moment = Eigen::Vector3d::Zero()) {
+                    const Eigen::Vector3d& moment = Eigen::Vector3d::Zero()) {
   const NumberedFrame n = build_model(f);
   Actions a = no_actions(n.model);
   a.nodal.segment<3>(dofs_per_node * n.node.at(node)) = force;

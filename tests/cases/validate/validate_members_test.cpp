@@ -2,8 +2,8 @@
 #include <Eigen/LU>
 #include <limits>
 
-#include "cases/frame/wording.h"
 #include "cases/frame/sensible_ranges.h"
+#include "cases/frame/wording.h"
 #include "cases/validate/validate_parts.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"

@@ -38,7 +38,8 @@ TEST_CASE("a torsion pair is a left and a right node, a millimetre apart at leas
     const Diagnostics diagnostics = faults(f);
     CHECK(diagnostics.size() == (sound ? 0u : 1u));
     if (sound) continue;
-    CHECK_THAT(diagnostics[0].message, ContainsSubstring("`torsion.front` needs a left and a right"));
+    CHECK_THAT(diagnostics[0].message,
+               ContainsSubstring("`torsion.front` needs a left and a right"));
     CHECK_THAT(diagnostics[0].message, ContainsSubstring("`C` is not to the left of `B`"));
     CHECK(diagnostics[0].place.line == 21);
   }

@@ -147,7 +147,8 @@ TEST_CASE("a file that is no map of keys has no values, and one that is empty sa
   const Checked list = checked("[1, 2]\n");
   CHECK(list.top.group == nullptr);
   CHECK_FALSE(list.top.sound);
-  CHECK(messages(list.diagnostics) == Messages{"the file holds a list instead of keys with values"});
+  CHECK(messages(list.diagnostics) ==
+        Messages{"the file holds a list instead of keys with values"});
   CHECK(messages(checked("just words\n").diagnostics) ==
         Messages{"the file holds a text instead of keys with values"});
 }

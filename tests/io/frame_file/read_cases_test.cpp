@@ -11,7 +11,7 @@ namespace {
 
 struct Read {
   Frame frame;
-  Diagnostics diagnostics;       ///< of the readers
+  Diagnostics diagnostics;    ///< of the readers
   Diagnostics already_known;  ///< of the check against the table
 };
 

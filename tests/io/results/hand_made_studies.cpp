@@ -95,4 +95,19 @@ FrameStudies hand_made_studies() {
   return studies;
 }
 
+FrameStudies reportable_studies() {
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
+  SectionEntry tube;
+  tube.name = "tube";
+  tube.height = tube.width = 0.025;
+  tube.wall = 0.002;
+  tube.material = "S235";
+  analysis.frame.sections.push_back(tube);
+  for (Member& m : analysis.frame.members) {
+    if (m.kind != MemberKind::spring) m.section = "tube";
+  }
+  return studies;
+}
+
 }  // namespace tubewright

@@ -9,4 +9,8 @@ namespace tubewright {
 /// (tube `sill_1` at 1.24). Numbers are chosen to be recognised in the output, not to balance.
 FrameStudies hand_made_studies();
 
+/// The same with a section `tube`, 25 x 2 in S235, for all members but the spring: what a report
+/// needs beside.
+FrameStudies reportable_studies();
+
 }  // namespace tubewright

@@ -1,0 +1,127 @@
+// Modes of frames against closed forms (Blevins, Formulas for Natural Frequency and Mode Shape,
+// from memory) and carried masses against rigid-body mechanics.
+#include "cases/studies/frame_modes.h"
+
+#include <Eigen/Geometry>
+#include <cmath>
+#include <numbers>
+#include <random>
+
+#include "cases/model/mass_summary.h"
+#include "tests/cases/clad_frames.h"
+#include "tests/cases/small_vehicles.h"
+#include "tests/catch.h"
+
+namespace tubewright::frame_modes_test {
+
+using namespace tubewright::testing;
+
+namespace {
+
+constexpr double L = 1.0, E = 210e9, pi = std::numbers::pi;
+
+/// A shear-rigid arm along -x, fixed at its front, weak up and down.
+Frame arm(double density) {
+  Frame f = empty_frame();
+  f.materials.push_back({"metal", {E, 81e9, density, 235e6, 360e6}, {}, Metal::steel, {}});
+  SectionEntry& s = f.sections.front();
+  s.shape = Shape::properties;
+  s.given = {2e-4, 1e-8, 9e-8, 5e-8, 1e-6, 1e-6, 1e-6, 0, 0, rigid, rigid, {}};
+  s.material = "metal";
+  add_node(f, "root", 0, 0, 0);
+  add_node(f, "tip", -L, 0, 0);
+  add_member(f, "arm", "root", "tip");
+  f.supports.push_back({"root", {true, true, true, true, true, true}, {}, {}});
+  return f;
+}
+
+FrameModes modes_of(const Frame& f, int count) { return answer_of(frame_modes(f, count)); }
+
+}  // namespace
+
+TEST_CASE("an arm swings at the frequency of a cantilever, first the way it is weak") {
+  // 3.516/(2 pi) sqrt(E I/(m L^4)), rotary inertia a few parts in ten thousand.
+  const FrameModes m = modes_of(arm(7850), 3);
+  CHECK(m.restrained);
+  CHECK(m.complete);
+  REQUIRE(m.modes.size() >= 3);
+  const double unit = std::sqrt(E * 1e-8 / (7850 * 2e-4)) / (2 * pi * L * L);
+  CHECK_THAT(m.modes[0].frequency, WithinRel(3.516 * unit, 2e-3));
+  CHECK_THAT(m.modes[1].frequency, WithinRel(3 * 3.516 * unit, 2e-3));  // nine times as stiff
+  CHECK(m.modes[0].words == "first vertical bending");
+  CHECK(m.modes[1].words == "first lateral bending");
+  CHECK(m.modes[2].words == "second vertical bending");
+  CHECK_FALSE(m.modes[0].rigid);
+  // The greatest translation is 1: at the tip, straight up or down.
+  CHECK_THAT(std::abs(m.modes[0].shape[6 + 2]), WithinRel(1.0, 1e-9));
+  CHECK(m.modes[0].shape.size() == 6 * static_cast<Eigen::Index>(m.fine.model.nodes.size()));
+}
+
+TEST_CASE("a mass carried at the tip of a light arm swings at sqrt(3 E I/(m L^3))") {
+  Frame f = arm(1e-3);
+  add_mass(f, "lump", 5, {-L, 0, 0}, {"tip"});
+  CHECK_THAT(modes_of(f, 1).modes[0].frequency,
+             WithinRel(std::sqrt(3 * E * 1e-8 / (5 * L * L * L)) / (2 * pi), 1e-4));
+}
+
+TEST_CASE("a free frame has six rigid motions before it bends, and limits look at the seventh") {
+  Frame f = open_box();
+  const FrameModes m = modes_of(f, 4);
+  CHECK_FALSE(m.restrained);
+  REQUIRE(m.modes.size() == 10);
+  for (size_t i = 0; i < 6; ++i) {
+    CHECK(m.modes[i].rigid);
+    CHECK(m.modes[i].frequency == 0);
+    CHECK(m.modes[i].words == "rigid-body motion");
+  }
+  REQUIRE(lowest_elastic(m) == &m.modes[6]);
+  // Sides, top and ends are braced, the underside is open: it twists first.
+  CHECK(m.modes[6].words == "first torsion");
+  CHECK(m.modes[6].share > 0.5);
+  CHECK(modes_pass(f, m));
+  f.limits.frequency = m.modes[6].frequency;
+  CHECK(modes_pass(f, m));
+  f.limits.frequency = 1.001 * m.modes[6].frequency;
+  CHECK_FALSE(modes_pass(f, m));
+  CHECK(lowest_elastic(FrameModes{}) == nullptr);
+  CHECK(modes_pass(f, FrameModes{}));
+}
+
+TEST_CASE("added masses have the energy of the rigid bodies they stand for") {
+  // 2 T = m v^2 + w I w for any rigid motion, since nodes then move as the mass does.
+  Frame f = box_vehicle();
+  f.masses.front().inertia = {2, 3, 4};
+  add_mass(f, "bag", 6, {-0.3, 0.1, 0.35}, {"fl0", "fr0", "fl1"});
+  const NumberedFrame n = build_model(f);
+  MassDistribution lumps = mass_distribution(f, n);
+  lumps.rods.clear();
+  const MassProperties body = mass_properties(n.model, lumps);
+  std::mt19937 random(3);
+  std::uniform_real_distribution<double> u(-1, 1);
+  for (int trial = 0; trial < 5; ++trial) {
+    const Eigen::Vector3d v(u(random), u(random), u(random)), w(u(random), u(random), u(random));
+    double energy = 0;
+    for (const AddedMass& added : added_masses(n.model, lumps)) {
+      CHECK((added.M - added.M.transpose()).norm() < 1e-9 * added.M.norm());
+      Eigen::VectorXd motion(6 * static_cast<Eigen::Index>(added.nodes.size()));
+      for (size_t i = 0; i < added.nodes.size(); ++i) {
+        const Eigen::Vector3d at = n.model.nodes[static_cast<size_t>(added.nodes[i])];
+        const auto row = 6 * static_cast<Eigen::Index>(i);
+        motion.segment<3>(row) = v + w.cross(at - body.centre);
+        motion.segment<3>(row + 3) = w;
+      }
+      energy += motion.dot(added.M * motion);
+    }
+    CHECK_THAT(energy, WithinRel(body.mass * v.squaredNorm() + w.dot(body.inertia * w), 1e-9));
+  }
+}
+
+TEST_CASE("a frame with a hinge that nothing holds has no modes but is told what is loose") {
+  Frame f = arm(7850);
+  f.members.front().release_from[4] = 0;
+  const auto outcome = frame_modes(f, 2);
+  REQUIRE(!outcome);
+  CHECK_THAT(text_of(*outcome.error()), ContainsSubstring("`tip`"));
+}
+
+}  // namespace tubewright::frame_modes_test
