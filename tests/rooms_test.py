@@ -12,6 +12,21 @@ from pathlib import Path
 
 MOST_FILES = 28
 
+# Sources without a test file of their own name, and what holds them instead.
+TESTED_OTHERWISE = {
+    "io/command/command_check.cpp": "tests/program/check_test.py, files_test.py, report_test.py",
+    "io/command/command_completion.cpp": "tests/program/completion_test.py",
+    "io/command/command_schema.cpp": "tests/program/usage_test.py",
+    "io/command/command_start.cpp": "tests/program/start_test.py",
+    "io/command/command_study.cpp": "tests/program/study_test.py",
+    "io/command/command_view.cpp": "tests/program/pictures_test.py",
+    "io/command/main.cpp": "tests/program/usage_test.py",
+    "io/command/write_man_page.cpp": "tests/program/man_page_test.py",
+    "io/text/version.cpp": "tests/program/usage_test.py",
+    "viz/draw/main.cpp": "tests/program/pictures_test.py",
+    "viz/draw/window.cpp": "tests/program/pictures_test.py",
+}
+
 source = Path(sys.argv[1])
 faults = []
 
@@ -62,12 +77,31 @@ def check_fullness(rooms):
             faults.append(f"{room} holds {count} files, more than {MOST_FILES}")
 
 
+def check_tests(rooms):
+    for room in rooms:
+        for path in own_code(room):
+            name = f"{room}/{path.name}"
+            own = (source / "tests" / room / f"{path.stem}_test.cpp").is_file()
+            if path.suffix == ".cpp" and not own and name not in TESTED_OTHERWISE:
+                faults.append(f"{name} has no test file, tests/{room}/{path.stem}_test.cpp")
+            if own and name in TESTED_OTHERWISE:
+                faults.append(f"{name} has a test file and stands in TESTED_OTHERWISE too")
+    for name, tests in TESTED_OTHERWISE.items():
+        folder = Path(tests).parent if "," not in tests else Path("tests/program")
+        files = [Path(part.strip()).name for part in tests.split(",")]
+        for missing in [f for f in files if not (source / folder / f).is_file()] + (
+            [] if (source / name).is_file() else [name]
+        ):
+            faults.append(f"TESTED_OTHERWISE names {missing}, which is not there")
+
+
 rooms = read_rooms()
 if not rooms:
     faults.append(f"{sys.argv[2]} lists no rooms")
 check_arrows(rooms)
 check_one_way(rooms)
 check_fullness(rooms)
+check_tests(rooms)
 for fault in faults:
     print(fault)
 sys.exit(1 if faults else 0)

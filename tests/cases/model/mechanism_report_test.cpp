@@ -192,8 +192,7 @@ TEST_CASE("a loose upright is told what it lacks: restraints, or one that is pla
   CHECK_THAT(six[0].advice, ContainsSubstring("its 6 links and springs all leave this motion"));
   add_link(f, "arm", "fl1");  // a tie rod
   const NumberedFrame n = build_model(f);
-  CHECK(std::holds_alternative<std::vector<StaticSolution>>(
-      solve_statics(n.model, {no_actions(n.model)})));
+  CHECK(solve_statics(n.model, {no_actions(n.model)}).has_value());
 }
 
 }  // namespace tubewright::mechanism_report_test

@@ -122,7 +122,7 @@ TEST_CASE("a frame with a fault is refused with its place, in JSON too where tha
   const File file(std::string(trolley) + "tubes: 3\n");
   int code = 0;
   const auto load = [&](bool json) {
-    return written_by([&] { code = std::get<int>(load_frame(file.path.string(), json)); });
+    return written_by([&] { code = *load_frame(file.path.string(), json).error(); });
   };
   const Written text = load(false);
   CHECK(code == exit_cannot_answer);
@@ -141,7 +141,7 @@ TEST_CASE("a frame with a fault is refused with its place, in JSON too where tha
 TEST_CASE("a file that cannot be read or written is named with the system's reason") {
   int code = 0;
   const Written w =
-      written_by([&] { code = std::get<int>(load_frame("/nonexistent/frame.yaml", true)); });
+      written_by([&] { code = *load_frame("/nonexistent/frame.yaml", true).error(); });
   CHECK(code == exit_cannot_answer);
   const std::string message = "cannot read /nonexistent/frame.yaml: No such file or directory";
   CHECK(w.err == "tubewright: error: " + message + "\n");
