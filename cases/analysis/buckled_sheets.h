@@ -33,7 +33,7 @@ struct IteratedSheets {
 };
 
 /// `stages`: of a first solution. The case is solved with `extra` and the pulls of the sheets until
-/// no `kept` changes by more than 1e-4; a failure ends the search with nothing.
+/// no secant ratio changes by more than 1e-4; a failure ends the search with nothing.
 std::optional<IteratedSheets> iterate_sheets(const NumberedFrame& numbered,
                                              const std::vector<PanelFacts>& facts,
                                              std::vector<SheetStage> stages, const Actions& extra,

@@ -30,7 +30,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
                           IteratedCase iterated);
 
 /// `service`: under the loads, which the numbers are those of; `design`: under the loads times the
-/// reserve, which the checks are made with.
+/// safety factor, which the checks are made with.
 CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbered,
                                 const CheckFacts& facts, const Case& load_case, bool driven,
                                 LargeAnswer service, const LargeAnswer& design);

@@ -25,7 +25,7 @@ struct FrameSway {
 };
 
 /// `model`: as solved, held by something, its beams not cut. `forces`: of the case without its
-/// reserve; `reserve`: what multiplies it. Lengths that the frame file gives are left alone, and
+/// safety factor; `safety_factor`: what multiplies it. Lengths that the frame file gives are left alone, and
 /// none becomes shorter than the member's own.
 FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
                      const std::vector<MemberFacts>& facts, const AxialForces& forces,

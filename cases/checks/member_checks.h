@@ -1,7 +1,7 @@
 // All checks of one member in one load case: yield, cross-section, member buckling, end welds.
 //
 // Steel by EN 1993-1-1 and EN 1993-1-8, aluminium by EN 1999-1-1; other metals are checked for
-// yield only. The reserve asked of a case multiplies its forces. Stresses and forces are those of
+// yield only. The safety factor of a case multiplies its forces. Stresses and forces are those of
 // the elastic frame.
 #pragma once
 

@@ -1,7 +1,7 @@
 // Resistance of a cross-section: EN 1993-1-1:2005 6.2 (from memory). SI units; forces as in
 // solver/elements/beam_field.h, their signs do not matter here but for the class of the section.
 //
-// Loads are design loads: put the reserve on the forces. gamma_M0 = 1.0 (6.1, recommended).
+// Loads are design loads: put the safety factor on the forces. gamma_M0 = 1.0 (6.1, recommended).
 #pragma once
 
 #include "cases/checks/check_result.h"

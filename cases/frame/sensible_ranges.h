@@ -51,7 +51,7 @@ inline bool within(double value, const Range& range) {
   return value >= range.least && value <= range.most;
 }
 
-/// Reports a value out of range: "`subject`: impossible `what`"; true if it is within.
+/// Reports a value out of range: "`subject` has an impossible `what`"; true if it is within.
 bool check_range(double value, const Range& range, const std::string& subject,
                  const std::string& what, const SourceLocation& place, Diagnostics& diagnostics);
 

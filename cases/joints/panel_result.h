@@ -61,7 +61,7 @@ struct PanelResult {
 /// The check that is nearest its limit among those that count; null if none was made.
 const NamedCheck* nearest_limit(const PanelResult& panel);
 
-/// `factor`: the reserve asked of the case, on loads. Rivet strengths are divided by gamma_M3 too.
+/// `factor`: the safety factor of the case, on loads. Rivet strengths are divided by gamma_M3 too.
 PanelResult panel_result(const Frame& frame, const NumberedFrame& numbered, size_t panel,
                          const PanelFacts& facts, const SheetStage& stage,
                          const StaticSolution& solution, double factor);

@@ -3,9 +3,9 @@
 //
 // On the deflected axis an axial force N adds couples N u' x e_x per length, which this header puts
 // on the undeflected member as point couples; a pin-ended bar pushes its joints sideways by N
-// times its lean. Solving again with them until they stay the same gives the second-order elastic
+// times its slope. Solving again with them until they stay the same gives the second-order elastic
 // answer for small rotations (S. P. Timoshenko, J. M. Gere, Theory of Elastic Stability (1961),
-// ch. 1; from memory). Panels do not lean. The iteration converges if the loads are below the
+// ch. 1; from memory). Panels have none. The iteration converges if the loads are below the
 // critical ones, by the factor 1/alpha_cr a round.
 #pragma once
 
@@ -18,7 +18,7 @@
 
 namespace tubewright {
 
-/// The loads that stand for the lean in `solution`, with its axial forces times `reserve`. Sized
+/// The loads that stand for P-Delta in `solution`, with its axial forces times `safety_factor`. Sized
 /// for the model; nothing but those loads is in them.
 Actions p_delta_loads(const Model& model, const StaticSolution& solution, double safety_factor);
 
