@@ -25,8 +25,8 @@ struct FrameSway {
 };
 
 /// `model`: as solved, held by something, its beams not cut. `forces`: of the case without its
-/// safety factor; `safety_factor`: what multiplies it. Lengths that the frame file gives are left alone, and
-/// none becomes shorter than the member's own.
+/// safety factor; `safety_factor`: what multiplies it. Lengths that the frame file gives are left
+/// alone, and none becomes shorter than the member's own.
 FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
                      const std::vector<MemberFacts>& facts, const AxialForces& forces,
                      double safety_factor);

@@ -18,8 +18,8 @@
 
 namespace tubewright {
 
-/// The loads that stand for P-Delta in `solution`, with its axial forces times `safety_factor`. Sized
-/// for the model; nothing but those loads is in them.
+/// The loads that stand for P-Delta in `solution`, with its axial forces times `safety_factor`.
+/// Sized for the model; nothing but those loads is in them.
 Actions p_delta_loads(const Model& model, const StaticSolution& solution, double safety_factor);
 
 struct SecondOrder {
