@@ -248,7 +248,7 @@ std::string obstacle(const Model& model) {
 /// Takes rotations that nothing resists out of the free DOFs and notes those resisted only in
 /// part. `K`: the unloaded frame's tangent.
 void sort_out_rotations(DeformableFrame& frame, const SparseMatrix& K) {
-  constexpr double nothing = 1e-12;  // as in loose_rotations.cpp
+  constexpr double nothing = 1e-12;  // as in zero_stiffness_dofs.cpp
   FreeDofs& free = frame.free;
   const int nodes = static_cast<int>(free.masters.size());
   std::vector<bool> leads(nodes, false);
