@@ -92,7 +92,7 @@ TEST_CASE("a cantilever built from names bends as the handbook says") {
   a.nodal[dofs_per_node * tip + 2] = -1000;
   const StaticResult r = solve_statics(n.model, {a});
   REQUIRE(r.has_value());
-  const Eigen::VectorXd& u = *r[0].displacements;
+  const Eigen::VectorXd& u = (*r)[0].displacements;
   CHECK_THAT(u[dofs_per_node * tip + 2], WithinRel(-7.2e-3, 1e-9));
 }
 

@@ -59,7 +59,7 @@ TyreForces random_forces(Random& random) {
 StaticSolution solved(const FreeVehicle& v, const Actions& a) {
   const StaticResult r = solve_statics(v.model, {a});
   REQUIRE(r.has_value());
-  return *r[0];
+  return (*r)[0];
 }
 
 std::vector<std::string> mount_of(const Frame& f) {

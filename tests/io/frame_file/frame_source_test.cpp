@@ -65,7 +65,7 @@ FrameText text_of(const Outcome<FrameText, ReadFailure>& source) {
 
 std::string reason_of(const Outcome<FrameText, ReadFailure>& source) {
   REQUIRE(!source);
-  return *source.error().reason;
+  return *source.error();
 }
 
 }  // namespace
