@@ -144,8 +144,8 @@ TEST_CASE("nodes nearer than half a tube are doubted with their distance, unless
   CHECK(diagnostics.size() == near.size());
   const std::string text = text_of(diagnostics);
   for (const auto& [i, j] : near) {
-    CHECK_THAT(text, ContainsSubstring("nodes " + quoted(f.nodes[i].name) + " and " +
-                                       quoted(f.nodes[j].name) + " nearly coincide, " +
+    CHECK_THAT(text, ContainsSubstring("nodes " + tubewright::quoted(f.nodes[i].name) + " and " +
+                                       tubewright::quoted(f.nodes[j].name) + " nearly coincide, " +
                                        in_mm((f.nodes[i].at - f.nodes[j].at).norm()) + " apart"));
     add_member(f, "stub" + std::to_string(i) + "_" + std::to_string(j), f.nodes[i].name,
                f.nodes[j].name);

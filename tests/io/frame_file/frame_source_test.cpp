@@ -34,7 +34,7 @@ struct Directory {
 };
 
 /// Standard input is the end of a pipe into which a thread writes `text`, piece by piece.
-Outcome<FrameText, ReadFailure> read_standard_input(const std::string& text) {
+Outcome<FrameText, std::string> read_standard_input(const std::string& text) {
   int ends[2];
   REQUIRE(pipe(ends) == 0);
   const int before = dup(STDIN_FILENO);
@@ -58,12 +58,12 @@ Outcome<FrameText, ReadFailure> read_standard_input(const std::string& text) {
   return source;
 }
 
-FrameText text_of(const Outcome<FrameText, ReadFailure>& source) {
+FrameText text_of(const Outcome<FrameText, std::string>& source) {
   REQUIRE(source.has_value());
   return *source;
 }
 
-std::string reason_of(const Outcome<FrameText, ReadFailure>& source) {
+std::string reason_of(const Outcome<FrameText, std::string>& source) {
   REQUIRE(!source);
   return *source.error();
 }

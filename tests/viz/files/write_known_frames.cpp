@@ -16,7 +16,7 @@ namespace {
 void write(const Frame& frame, const std::filesystem::path& directory) {
   const Analysis analysis = analysed(frame);
   if (const auto failure = write_load_files(analysis, directory.string()))
-    throw std::runtime_error("cannot write " + failure->path + ": " + failure->reason);
+    throw std::runtime_error("cannot write " + failure->path.string() + ": " + failure->reason);
   std::ofstream reported(directory / "reported.txt");
   reported.precision(std::numeric_limits<double>::max_digits10);
   for (const CaseResult& result : analysis.cases)
