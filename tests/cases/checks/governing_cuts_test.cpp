@@ -31,9 +31,10 @@ struct Extremes {
 std::vector<SectionCut> cuts_of(std::initializer_list<int> held, double line) {
   ModelBuilder b;
   const int s = b.section(properties(1e-3, 1e-6, 2e-6, 1e-6), 210e9, 81e9);
-  b.beam(b.node(0, 0, 0), b.node(2, 0, 0), s);
-  b.hold(0, held);
-  b.hold(1, {y, z, rx});
+  const int from = b.node(0, 0, 0), to = b.node(2, 0, 0);
+  b.beam(from, to, s);
+  b.hold(from, held);
+  b.hold(to, {y, z, rx});
   Actions a = b.actions();
   a.beams[0].line = {0, 0, line};
   return governing_cuts(b.solve(a).beams[0]);
@@ -78,7 +79,8 @@ TEST_CASE("no section force anywhere along a loaded beam goes beyond its cuts") 
   for (int trial = 0; trial < 40; ++trial) {
     ModelBuilder b;
     const int s = b.section(properties(1e-3, 1e-6, 2e-6, 1e-6), 210e9, 81e9);
-    b.beam(b.node(0, 0, 0), b.node(1, 0.5 * u(random), u(random)), s, 2 * u(random));
+    const int from = b.node(0, 0, 0), to = b.node(1, 0.5 * u(random), u(random));
+    b.beam(from, to, s, 2 * u(random));
     b.fix(0);
     b.pin(1);
     Actions a = b.actions();
@@ -108,7 +110,8 @@ TEST_CASE("no section force anywhere along a loaded beam goes beyond its cuts") 
 TEST_CASE("a point load shows both of its sides in the cuts") {
   ModelBuilder b;
   const int s = b.section(properties(1e-3, 1e-6, 2e-6, 1e-6), 210e9, 81e9);
-  b.beam(b.node(0, 0, 0), b.node(2, 0, 0), s);
+  const int from = b.node(0, 0, 0), to = b.node(2, 0, 0);
+  b.beam(from, to, s);
   b.hold(0, {x, y, z, rx});
   b.hold(1, {y, z});
   Actions a = b.actions();

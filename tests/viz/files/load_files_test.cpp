@@ -1,5 +1,8 @@
 #include "viz/files/load_files.h"
 
+#include <sys/resource.h>
+
+#include <csignal>
 #include <filesystem>
 #include <fstream>
 
@@ -63,16 +66,20 @@ TEST_CASE("a case file that cannot be written leaves the earlier index and no ha
     CHECK(fs::path(name).extension() != ".part");
 }
 
-TEST_CASE("a full disk is reported") {
-  if (!fs::exists("/dev/full")) {
-    WARN("no /dev/full on this system: a full disk was not tried");
-    return;
-  }
+TEST_CASE("a file that cannot be written to its end is reported and leaves nothing half-written") {
   const Scratch scratch("full");
-  fs::create_symlink("/dev/full", scratch.path / "loads_01_tip-down.1_tubes.vtp.part");
+  rlimit before{};
+  REQUIRE(getrlimit(RLIMIT_FSIZE, &before) == 0);
+  const auto on_excess = std::signal(SIGXFSZ, SIG_IGN);
+  rlimit few_bytes = before;
+  few_bytes.rlim_cur = 1000;
+  setrlimit(RLIMIT_FSIZE, &few_bytes);
   const auto failure = write_load_files(analysed(cantilever_frame()), scratch.path.string());
+  setrlimit(RLIMIT_FSIZE, &before);
+  std::signal(SIGXFSZ, on_excess);
   REQUIRE(failure);
-  CHECK_THAT(failure->reason, ContainsSubstring("No space left"));
+  CHECK_THAT(failure->reason, ContainsSubstring("File too large"));
+  CHECK(files_in(scratch.path).empty());
 }
 
 TEST_CASE("a case name of any length and letters makes a file name that a file system takes") {
