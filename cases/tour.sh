@@ -1,6 +1,7 @@
 #!/bin/bash
-# Makes the pictures of the README and its chapters anew, with the built program, into cases/pictures/:
-#   bash cases/tour.sh
+# usage: bash cases/tour.sh
+# Makes the pictures of the README and its chapters anew, with the built program, into
+# cases/pictures/.
 #
 # Needs what cases/demo.sh and tests/run.sh install: Xvfb, and chromium for the view of the report.
 set -euo pipefail
