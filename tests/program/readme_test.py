@@ -1,8 +1,9 @@
 """README.md and its chapters, the README.md of every folder, against the program and the tree.
 
-Every answer shown is what the program answers now. `[...]`, another line in square brackets or `...`
-stands for lines left out; whatever else is shown has to be there, in order. YAML shown is accepted by
-the schema; links lead somewhere; what is told of keys, materials, JSON and rooms is so."""
+Every answer shown is what the program answers now. `[...]`, another line in square brackets or
+`...` stands for lines left out; whatever else is shown has to be there, in order. YAML shown is
+accepted by the schema; links lead somewhere; what is told of keys, materials, JSON and rooms is so.
+"""
 
 import json
 import os
@@ -19,7 +20,7 @@ ROOT = pathlib.Path(__file__).parents[2]
 MOST_LINES = 250  # of the README: what a stranger reads in a quarter of an hour
 CHAPTERS = {path.relative_to(ROOT).as_posix(): path.read_text(encoding="utf-8")
             for path in sorted(ROOT.glob("**/README.md"))
-            if path.relative_to(ROOT).parts[0] not in ("build", "results")}
+            if path.relative_to(ROOT).parts[0] not in ("build", "results", ".ci")}
 OTHER_PAGES = ("CHANGELOG.md", "DEVELOPERS.md", "io/report/DATA.md")
 # How many there are: none may get lost. More is welcome; then raise these.
 LEAST_ANSWERS, LEAST_YAML = 14, 9
@@ -62,7 +63,8 @@ def prose(text):
 
 
 def all_yaml():
-    return [(chapter, block) for chapter, text in CHAPTERS.items() for block in blocks(text, "yaml")]
+    return [(chapter, block)
+            for chapter, text in CHAPTERS.items() for block in blocks(text, "yaml")]
 
 
 def sessions():
@@ -144,10 +146,10 @@ class Answers(ProgramTest):
         for chapter, words, shown in sessions():
             with self.subTest(chapter + ": " + " ".join(words)):
                 lines, start = self.answer(words), 0
-                for run in pieces([told(line) for line in shown]):
-                    place = place_of(run, lines, start)
-                    self.assertIsNotNone(place, "not in the answer:\n" + "\n".join(run))
-                    start = place + len(run)
+                for piece in pieces([told(line) for line in shown]):
+                    place = place_of(piece, lines, start)
+                    self.assertIsNotNone(place, "not in the answer:\n" + "\n".join(piece))
+                    start = place + len(piece)
                 count += 1
         print(f"{count} answers checked")
         self.assertGreaterEqual(count, LEAST_ANSWERS)
@@ -162,7 +164,8 @@ class Answers(ProgramTest):
     def test_json_has_the_keys_told(self):
         always = {"schema", "version", "axes", "frame", "passes", "warnings", "not_checked",
                   "cautions"}
-        rows = {row[0]: row[1] for row in table_rows(CHAPTERS["io/README.md"].split("\n## JSON")[1])}
+        told_of_json = CHAPTERS["io/README.md"].split("\n## JSON")[1]
+        rows = {row[0]: row[1] for row in table_rows(told_of_json)}
         for command in ("check", "twist", "floor", "modes", "buckle", "bench-test", "cut"):
             with self.subTest(command):
                 frame = self.directory / "hauler_on_the_bench.yaml"
@@ -192,8 +195,9 @@ class Yaml(ProgramTest):
     def test_every_key_is_told_with_its_help_and_default(self):
         rows = table_rows(CHAPTERS["io/README.md"])
         for key, spec, required in keys_of(json.loads(run("schema").stdout)):
-            absent = ("required" if required else
-                      "`" + json.dumps(spec["default"]).strip('"') + "`" if "default" in spec else "")
+            absent = "required" if required else ""
+            if not required and "default" in spec:
+                absent = "`" + json.dumps(spec["default"]).strip('"') + "`"
             with self.subTest(key):
                 self.assertTrue(
                     any(row[0] == f"`{key}`" and row[1] == absent
@@ -227,7 +231,9 @@ class Pages(unittest.TestCase):
                     continue
                 count += 1
                 path, _, anchor = link.partition("#")
-                target = os.path.normpath(pathlib.PurePosixPath(page).parent / path) if path else page
+                target = page
+                if path:
+                    target = os.path.normpath(pathlib.PurePosixPath(page).parent / path)
                 with self.subTest(f"{page}: {link}"):
                     self.assertTrue((ROOT / target).exists(), link)
                     if anchor:
