@@ -11,6 +11,7 @@
 #include "cases/studies/gauge_twist.h"
 #include "cases/studies/torsion.h"
 #include "solver/elements/rigid_bodies.h"
+#include "solver/linear_algebra/golden_section.h"
 #include "solver/statics/statics.h"
 
 namespace tubewright {
@@ -77,24 +78,8 @@ double lowest(const std::function<double(double)>& f, double from, double to) {
       best_value = value;
     }
   }
-  constexpr double ratio = 0.6180339887498949;
-  double a = std::max(from, best - (to - from) / steps),
-         b = std::min(to, best + (to - from) / steps);
-  double c = b - ratio * (b - a), d = a + ratio * (b - a), fc = f(c), fd = f(d);
-  for (int i = 0; i < 40; ++i) {
-    if (fc < fd) {
-      b = d;
-      d = c;
-      fd = fc;
-      fc = f(c = b - ratio * (b - a));
-    } else {
-      a = c;
-      c = d;
-      fc = fd;
-      fd = f(d = a + ratio * (b - a));
-    }
-  }
-  return (a + b) / 2;
+  const double step = (to - from) / steps;
+  return golden_section_minimum(std::max(from, best - step), std::min(to, best + step), f);
 }
 
 struct Search {

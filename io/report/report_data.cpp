@@ -7,7 +7,6 @@
 #include <cstdlib>
 #include <filesystem>
 #include <map>
-#include <numbers>
 #include <set>
 
 #include "cases/frame/built_in_materials.h"
@@ -29,8 +28,6 @@ namespace tubewright {
 namespace {
 
 using nlohmann::ordered_json;
-
-constexpr double degrees = 180 / std::numbers::pi;
 
 double five_digits(double value) {
   char text[40];
@@ -256,7 +253,7 @@ class Writer {
             {"section", section == frame_.sections.end()
                             ? ordered_json(nullptr)
                             : ordered_json(section - frame_.sections.begin())},
-            {"roll", number(m.roll * degrees)},
+            {"roll", number(m.roll * degrees_per_radian)},
             {"pinned", {bends_freely(m.release_from), bends_freely(m.release_to)}},
             {"tube", m.tube.empty() ? ordered_json(nullptr) : ordered_json(m.tube)}};
   }
@@ -338,7 +335,7 @@ class Writer {
     for (std::size_t n = 0; n < frame_.nodes.size(); ++n) {
       ordered_json entry = numbers(u.segment<3>(6 * static_cast<Eigen::Index>(n)), mm_per_m);
       for (const ordered_json& turn :
-           numbers(u.segment<3>(6 * static_cast<Eigen::Index>(n) + 3), degrees)) {
+           numbers(u.segment<3>(6 * static_cast<Eigen::Index>(n) + 3), degrees_per_radian)) {
         entry.push_back(turn);
       }
       c["nodes"].push_back(std::move(entry));
@@ -359,7 +356,7 @@ class Writer {
     if (result.driving) {
       const Balance& b = result.driving->balance;
       c["driving"] = {{"acceleration", numbers(b.acceleration, 1 / frame_.gravity)},
-                      {"angular", numbers(b.angular, degrees)},
+                      {"angular", numbers(b.angular, degrees_per_radian)},
                       {"restraint", number(b.restraint_force)},
                       {"tips", result.driving->tips}};
       for (const TyreForce& w : result.driving->wheels) {

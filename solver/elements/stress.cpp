@@ -6,6 +6,8 @@
 #include <numbers>
 #include <utility>
 
+#include "solver/linear_algebra/golden_section.h"
+
 namespace tubewright {
 
 namespace {
@@ -111,30 +113,6 @@ Stress worst_on_ring(const Section& s, const std::vector<StressPoint>& ring,
   return worst;
 }
 
-/// Maximum of a smooth function between a and b by golden section.
-template <class Function>
-double golden_maximum(double a, double b, Function f) {
-  constexpr double ratio = 0.6180339887498949;
-  double c = b - ratio * (b - a), d = a + ratio * (b - a);
-  double fc = f(c), fd = f(d);
-  for (int i = 0; i < 40; ++i) {  // 0.618^40 = 4e-9 of the bracket; the maximum itself is flat
-    if (fc > fd) {
-      b = d;
-      d = c;
-      fd = fc;
-      c = b - ratio * (b - a);
-      fc = f(c);
-    } else {
-      a = c;
-      c = d;
-      fc = fd;
-      d = a + ratio * (b - a);
-      fd = f(d);
-    }
-  }
-  return (a + b) / 2;
-}
-
 }  // namespace
 
 std::vector<StressPoint> outline(const Section& section) {
@@ -202,7 +180,8 @@ MemberStress worst_along(const BeamState& beam) {
       }
     }
     const double step = (b - a) / pieces;
-    consider(golden_maximum(best - step, best + step, value), false);
+    const auto minus_value = [&](double s) { return -value(s); };
+    consider(golden_section_minimum(best - step, best + step, minus_value), false);
   }
   return worst;
 }
