@@ -34,6 +34,21 @@ class TangentFactor {
   Eigen::SparseLU<SparseMatrix> lu_;
 };
 
+/// How the size of a step follows from the iterations the last one took. Newton's method needs 3 to
+/// 5 where it converges as it should: with no more the next step is longer, with twice as many it
+/// is shorter. Factors well away from 1, since a wrong size costs one step only; a step that failed
+/// is cut by more (judgement; the rule is Crisfield's, length times sqrt(wanted/taken), from
+/// memory). Along a path, where every step also solves for the load factor, the same a little more
+/// carefully.
+struct StepControl {
+  int few;
+  int many;
+  double longer;
+  double shorter;
+  double after_failure;
+};
+constexpr StepControl load_steps = {5, 10, 1.6, 0.6, 0.3}, path_steps = {4, 9, 1.5, 0.6, 0.4};
+
 /// An equilibrium with all that a step from it needs.
 struct Equilibrium {
   double load_factor = 0;
@@ -323,11 +338,11 @@ LargeDisplacementSolution solve_large_displacement(const Model& model, const Act
   const auto deformable = deformable_frame(model, actions);
   if (const auto* why = deformable.error()) return not_solved(model, *why);
   const auto& frame = *deformable;
-  PathTracer follower(frame, options);
-  std::optional<Equilibrium> now = follower.start();
+  PathTracer tracer(frame, options);
+  std::optional<Equilibrium> now = tracer.start();
   if (!now) return not_solved(model, mechanism);
   LargeDisplacementSolution s;
-  s.path.push_back(follower.point(*now));
+  s.path.push_back(tracer.point(*now));
   double change = std::min(options.first_step, options.greatest_step);
   for (int tried = 0; now->load_factor < 1; ++tried) {
     if (tried == options.most_steps) {
@@ -336,16 +351,18 @@ LargeDisplacementSolution solve_large_displacement(const Model& model, const Act
     }
     const double left = 1 - now->load_factor;
     const bool last = change >= left;
-    Step step = follower.to_load(*now, last ? left : change);
+    Step step = tracer.to_load(*now, last ? left : change);
     if (step.converged && !jumped(*now, step, frame.size)) {
       if (last) step.to.load_factor = 1;
       now = std::move(step.to);
-      s.path.push_back(follower.point(*now));
-      if (step.iterations <= 5) change = std::min(1.6 * change, options.greatest_step);
-      if (step.iterations >= 10) change *= 0.6;
+      s.path.push_back(tracer.point(*now));
+      if (step.iterations <= load_steps.few) {
+        change = std::min(load_steps.longer * change, options.greatest_step);
+      }
+      if (step.iterations >= load_steps.many) change *= load_steps.shorter;
       continue;
     }
-    change = 0.3 * std::min(change, left);
+    change = load_steps.after_failure * std::min(change, left);
     if (change < options.least_step) {
       s.reason = "no equilibrium follows" + at_load(now->load_factor);
       s.limit_load_factor = now->load_factor;
@@ -353,7 +370,7 @@ LargeDisplacementSolution solve_large_displacement(const Model& model, const Act
     }
   }
   s.converged = now->load_factor >= 1;
-  s.iterations = follower.iterations();
+  s.iterations = tracer.iterations();
   check_idle(*now, s);
   describe(frame, actions, *now, s);
   return s;
@@ -367,26 +384,26 @@ bool passed(const PathEnd& end, const Eigen::VectorXd& u) {
 }
 
 /// Where a path's step goes on up (+1) or down (-1) in load factor.
-int direction_after(const PathTracer& follower, const Step& step) {
-  return follower.dot(step.moved, step.to.velocity) >= 0 ? 1 : -1;
+int direction_after(const PathTracer& tracer, const Step& step) {
+  return tracer.dot(step.moved, step.to.velocity) >= 0 ? 1 : -1;
 }
 
 /// The limit point inside a step of this length, at whose end the load factor no longer goes in
 /// `direction`: root of its slope along the path, +-1/|velocity|, by false position (Illinois).
-std::optional<Step> limit_point(PathTracer& follower, const Equilibrium& start, const Step& step,
+std::optional<Step> limit_point(PathTracer& tracer, const Equilibrium& start, const Step& step,
                                 double length, int direction) {
   constexpr int most_trials = 12;
   constexpr double fine = 1e-3;  // of the first slope: the load factor is then within 1e-6
-  const double first = direction / follower.length(start.velocity);
+  const double first = direction / tracer.length(start.velocity);
   double low = 0, high = length, f_low = first;
-  double f_high = -direction / follower.length(step.to.velocity);
+  double f_high = -direction / tracer.length(step.to.velocity);
   std::optional<Step> best;
   int last_side = 0;
   for (int i = 0; i < most_trials; ++i) {
     const double at = low + (high - low) * f_low / (f_low - f_high);
-    Step trial = follower.along_path(start, at, direction);
+    Step trial = tracer.along_path(start, at, direction);
     if (!trial.converged) break;
-    const double f = direction_after(follower, trial) / follower.length(trial.to.velocity);
+    const double f = direction_after(tracer, trial) / tracer.length(trial.to.velocity);
     best = std::move(trial);
     if (std::abs(f) < fine * std::abs(first)) break;
     if (f * first > 0) {
@@ -411,12 +428,12 @@ LargeDisplacementSolution trace_path(const Model& model, const Actions& actions,
   const auto deformable = deformable_frame(model, actions);
   if (const auto* why = deformable.error()) return not_solved(model, *why);
   const auto& frame = *deformable;
-  PathTracer follower(frame, options);
-  std::optional<Equilibrium> now = follower.start();
+  PathTracer tracer(frame, options);
+  std::optional<Equilibrium> now = tracer.start();
   if (!now) return not_solved(model, mechanism);
   LargeDisplacementSolution s;
-  s.path.push_back(follower.point(*now));
-  const double first_length = options.first_step * follower.length(now->velocity);
+  s.path.push_back(tracer.point(*now));
+  const double first_length = options.first_step * tracer.length(now->velocity);
   if (!(first_length > 0)) {
     s.converged = true;  // nothing acts on what can move
     describe(frame, actions, *now, s);
@@ -429,9 +446,9 @@ LargeDisplacementSolution trace_path(const Model& model, const Actions& actions,
       s.reason = "too many steps" + at_load(now->load_factor);
       break;
     }
-    Step step = follower.along_path(*now, length, direction);
+    Step step = tracer.along_path(*now, length, direction);
     if (!step.converged) {
-      length *= 0.4;
+      length *= path_steps.after_failure;
       if (length < options.least_step * first_length) {
         s.reason = "no equilibrium follows" + at_load(now->load_factor);
         break;
@@ -439,15 +456,16 @@ LargeDisplacementSolution trace_path(const Model& model, const Actions& actions,
       continue;
     }
     const double done = length;
-    if (step.iterations <= 4)
-      length = std::min(1.5 * length, options.greatest_length * first_length);
-    if (step.iterations >= 9) length *= 0.6;
+    if (step.iterations <= path_steps.few) {
+      length = std::min(path_steps.longer * length, options.greatest_length * first_length);
+    }
+    if (step.iterations >= path_steps.many) length *= path_steps.shorter;
 
-    const int next_direction = direction_after(follower, step);
+    const int next_direction = direction_after(tracer, step);
     if (next_direction != direction) {
-      if (const auto top = limit_point(follower, *now, step, done, direction)) {
+      if (const auto top = limit_point(tracer, *now, step, done, direction)) {
         s.limit_points.push_back(s.path.size());
-        s.path.push_back(follower.point(top->to));
+        s.path.push_back(tracer.point(top->to));
         if (!s.limit_load_factor) s.limit_load_factor = top->to.load_factor;
       }
     }
@@ -455,14 +473,14 @@ LargeDisplacementSolution trace_path(const Model& model, const Actions& actions,
     if (std::abs(step.to.load_factor) >= std::abs(options.path_load_factor)) {
       s.converged = true;
       const double wanted = std::copysign(options.path_load_factor, step.to.load_factor);
-      Step exact = follower.to_load(*now, wanted - now->load_factor);
-      if (exact.converged && follower.length(exact.moved) <= done) step = std::move(exact);
+      Step exact = tracer.to_load(*now, wanted - now->load_factor);
+      if (exact.converged && tracer.length(exact.moved) <= done) step = std::move(exact);
     }
     now = std::move(step.to);
     if (options.end && passed(*options.end, now->configuration.displacements)) s.converged = true;
-    s.path.push_back(follower.point(*now));
+    s.path.push_back(tracer.point(*now));
   }
-  s.iterations = follower.iterations();
+  s.iterations = tracer.iterations();
   check_idle(*now, s);
   describe(frame, actions, *now, s);
   return s;
