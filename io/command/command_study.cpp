@@ -35,7 +35,7 @@ struct StudyAnswer {
 
 /// Why there is no answer: the frame, or a file that could not be written.
 struct NoAnswer {
-  NoAnswer(Diagnostics diagnostics) : diagnostics(std::move(diagnostics)) {}
+  NoAnswer(Diagnostics why) : diagnostics(std::move(why)) {}
   NoAnswer(const WriteFailure& failure) : not_written(cannot_write(failure)) {}
 
   Diagnostics diagnostics;

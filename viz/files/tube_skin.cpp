@@ -26,9 +26,9 @@ struct SkinColumns {
   Column stress_normal{"stress_normal", "MPa", 1, {}};
   Column utilisation{"utilisation", "1", 1, {}};
 
-  void add(const MemberDrawing& member, const Station& station, const Eigen::Vector3d& swing,
+  void add(const MemberDrawing& member, const Station& station, const Eigen::Vector3d& turned_by,
            const PointStress& stress) {
-    append(displacement, (station.displacement + swing) * mm_per_m);
+    append(displacement, (station.displacement + turned_by) * mm_per_m);
     append(rotation, station.rotation);
     append(axial_force, station.forces.N);
     append(von_mises, stress.von_mises * MPa_per_Pa);
