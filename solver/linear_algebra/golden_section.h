@@ -4,7 +4,8 @@
 namespace tubewright {
 
 /// Where f, which has one minimum between a and b, is least: golden section, 40 steps, which narrow
-/// the bracket to 0.618^40 = 4e-9 of its width. A minimum is flat: f itself is far nearer than that.
+/// the bracket to 0.618^40 = 4e-9 of its width. A minimum is flat: f itself is far nearer than
+/// that.
 template <class Function>
 double golden_section_minimum(double a, double b, const Function& f) {
   constexpr double ratio = 0.6180339887498949;  // (sqrt(5) - 1)/2
