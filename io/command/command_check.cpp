@@ -71,7 +71,7 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
   progress.stage("writing 3D files");
   if (const auto failure = make_directory(directory)) return {"", cannot_write(*failure)};
   if (const auto failure = write_load_files(studies.analysis, directory)) {
-    return {"", cannot_write(failure->path, failure->reason)};
+    return {"", cannot_write(*failure)};
   }
   std::optional<DrawProgram> drawing;  // while the rest is found and written
   if (pictures) drawing.emplace(pictures_of(directory));
@@ -82,7 +82,7 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
   }
   const auto modes = write_modes(studies, directory);
   if (const auto* failure = modes.error()) {
-    return {"", cannot_write(failure->path, failure->reason)};
+    return {"", cannot_write(*failure)};
   }
   if (const auto failure =
           write_file_atomically(folder / "results.json", results_json(studies, warnings))) {

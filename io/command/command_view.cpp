@@ -90,7 +90,7 @@ int run_view(const ViewCommand& command) {
   const TemporaryDirectory directory;
   if (!directory.trouble().empty()) return cannot_answer(directory.trouble(), false);
   if (const auto failure = write_load_files(studies.analysis, directory.path()))
-    return cannot_answer(cannot_write(failure->path, failure->reason), false);
+    return cannot_answer(cannot_write(*failure), false);
   progress.reset();  // the window takes as long as it takes
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
   const int code = print_results(verdict(studies, paint) + "\n", exit_code(studies));

@@ -19,10 +19,7 @@ std::string index_file(const std::string& entries) {
 }
 
 std::optional<WriteFailure> put_file(const std::filesystem::path& path, const std::string& bytes) {
-  if (auto failure = write_file_atomically(path, bytes)) {
-    return WriteFailure{path.string(), failure->reason};
-  }
-  return std::nullopt;
+  return write_file_atomically(path, bytes);
 }
 
 std::optional<WriteFailure> fill_directory(
