@@ -1,20 +1,17 @@
 #include "cases/frame/frame_names.h"
 
 #include "cases/frame/built_in_materials.h"
+#include "cases/frame/frame_errors.h"
 #include "cases/frame/nearest_name.h"
 
 namespace tubewright {
 namespace {
 
-constexpr std::size_t most_names_listed = 8;
-
 template <typename Entries>
 void add_all(NameIndex& index, const Entries& entries, Diagnostics& diagnostics) {
   for (std::size_t i = 0; i < entries.size(); ++i) {
     if (index.add(entries[i].name, static_cast<int>(i))) continue;
-    add_error(diagnostics, entries[i].place,
-              index.kind() + " " + quoted(entries[i].name) + " is given twice",
-              "rename one of the two");
+    add_error(diagnostics, entries[i].place, name_given_twice(index.kind(), entries[i].name));
   }
 }
 
@@ -23,8 +20,7 @@ void add_members(FrameNames& names, const Frame& frame, Diagnostics& diagnostics
     const Member& m = frame.members[i];
     const int index = static_cast<int>(i);
     if (!names.members.add(m.name, index)) {
-      add_error(diagnostics, m.place, "member " + quoted(m.name) + " is given twice",
-                "rename one of the two; the pieces of a path `p` are named `p.1`, `p.2`, ...");
+      add_error(diagnostics, m.place, member_given_twice(m.name));
     }
     names.loadable.add(m.name, index);
   }
@@ -51,9 +47,7 @@ int NameIndex::find(const std::string& name, const std::string& subject,
                     const SourceLocation& place, Diagnostics& diagnostics) const {
   const int index = find(name);
   if (index < 0) {
-    add_error(diagnostics, place,
-              subject + " names " + kind_ + " " + quoted(name) + ", which does not exist",
-              advice_for(name));
+    add_error(diagnostics, place, unknown_name(subject, kind_, name, advice_for(name)));
   }
   return index;
 }
@@ -64,10 +58,7 @@ std::string NameIndex::advice_for(const std::string& name) const {
     std::string suggestion = did_you_mean(name, names_);
     if (!suggestion.empty()) return suggestion;
   }
-  if (names_.empty()) return "there is no " + kind_ + "; define it under " + quoted(key_);
-  std::string advice = "define it under " + quoted(key_);
-  if (names_.size() <= most_names_listed) advice += " or use one of " + quoted_list(names_);
-  return advice;
+  return what_to_name(kind_, key_, names_);
 }
 
 namespace {
@@ -119,8 +110,7 @@ int joined_node(const FrameNames& names, const std::string& node, const std::str
   const int index = names.nodes.find(node, subject, place, diagnostics);
   if (index < 0) return -1;
   if (names.joined[index]) return index;
-  add_error(diagnostics, place, subject + " names node " + quoted(node) + ", which no member joins",
-            "join the node with a member, or use a node that is part of the frame");
+  add_error(diagnostics, place, node_without_members(subject, node));
   return -1;
 }
 

@@ -6,6 +6,7 @@
 #include <unordered_map>
 #include <unordered_set>
 
+#include "cases/frame/frame_errors.h"
 #include "cases/frame/wording.h"
 
 namespace tubewright {
@@ -37,14 +38,6 @@ struct Expansion {
 
 bool lies_on_plane(const Node& n) { return std::abs(n.at.y()) <= on_plane; }
 
-void report_clash(Expansion& e, const SourceLocation& place, const std::string& kind,
-                  const std::string& copy, const std::string& original) {
-  add_error(e.diagnostics, place,
-            kind + " " + quoted(copy) + " is given, but `mirror` makes it from " + quoted(original),
-            kind == "support" ? "remove it; hold what only one side may hold at a node on y = 0"
-                              : "remove it, or give it another ending");
-}
-
 /// The node that is the mirror image of `name`. Reports where there is none; but an unknown name is
 /// swapped unseen, since validate() reports it.
 std::string image_of(Expansion& e, const std::string& name, const std::string& part,
@@ -56,15 +49,9 @@ std::string image_of(Expansion& e, const std::string& name, const std::string& p
   if (image != name && e.node(image) != nullptr) return image;
   if (!e.reported.insert(part + '\n' + name).second) return name;
   if (image == name) {
-    add_error(e.diagnostics, place,
-              part + " is mirrored, but its node " + quoted(name) +
-                  " lies off the plane y = 0 and has no image",
-              "end its name in " + quoted(e.rule.from) + ", or put it on y = 0");
+    add_error(e.diagnostics, place, node_without_image(part, name, e.rule.from));
   } else {
-    add_error(e.diagnostics, place,
-              part + " is mirrored, but the image " + quoted(image) + " of its node " +
-                  quoted(name) + " does not exist",
-              "describe " + quoted(image) + " and let `mirror` make " + quoted(name));
+    add_error(e.diagnostics, place, image_not_there(part, name, image));
   }
   return name;
 }
@@ -77,7 +64,8 @@ void copy_nodes(Expansion& e) {
     copy.name = swap_ending(copy.name, e.rule);
     copy.at.y() = -copy.at.y();
     if (const Node* other = e.node(copy.name)) {
-      report_clash(e, other->place, "node", copy.name, e.frame.nodes[i].name);
+      add_error(e.diagnostics, other->place,
+                image_is_given("node", copy.name, e.frame.nodes[i].name));
       continue;
     }
     e.node_index.emplace(copy.name, e.frame.nodes.size());
@@ -141,7 +129,7 @@ void copy_members(Expansion& e) {
     auto other = taken.find(image);
     if (other == taken.end()) other = taken.find(copies.front().name);
     if (other != taken.end()) {
-      report_clash(e, other->second, "member", image, original.name);
+      add_error(e.diagnostics, other->second, image_is_given("member", image, original.name));
       continue;
     }
     for (Member& copy : copies) e.frame.members.push_back(std::move(copy));
@@ -159,7 +147,7 @@ void copy_supports(Expansion& e) {
     copy.node = image_of(e, original, "support " + quoted(original), copy.place);
     if (copy.node == original) continue;
     if (const auto other = taken.find(copy.node); other != taken.end()) {
-      report_clash(e, other->second, "support", copy.node, original);
+      add_error(e.diagnostics, other->second, image_is_given("support", copy.node, original));
       continue;
     }
     // y is odd under the reflection; rotations turn with the opposite sense except about y.
@@ -184,7 +172,7 @@ void copy_panels(Expansion& e) {
     std::reverse(copy.corners.begin(), copy.corners.end());  // so that the normal is mirrored
     copy.name = swap_ending(original, e.rule);
     if (const auto other = taken.find(copy.name); other != taken.end()) {
-      report_clash(e, other->second, "panel", copy.name, original);
+      add_error(e.diagnostics, other->second, image_is_given("panel", copy.name, original));
       continue;
     }
     e.frame.panels.push_back(std::move(copy));
@@ -212,10 +200,7 @@ Diagnostics expand_mirror(Frame& frame) {
   if (!frame.mirror) return {};
   const MirrorRule& rule = *frame.mirror;
   if (ambiguous(rule)) {
-    return {{Severity::error, rule.place,
-             "`mirror` cannot tell the endings " + quoted(rule.from) + " and " + quoted(rule.to) +
-                 " apart",
-             "give two different endings, such as `_l` and `_r`"}};
+    return Diagnostics{error_at(rule.place, mirror_endings_alike(rule.from, rule.to))};
   }
 
   Expansion e{frame, rule, {}, {}, false, {}};
@@ -225,9 +210,7 @@ Diagnostics expand_mirror(Frame& frame) {
   copy_supports(e);
   copy_panels(e);
   if (!e.rule_applies) {
-    add_warning(e.diagnostics, rule.place,
-                "`mirror` copies nothing: no name ends in " + quoted(rule.from),
-                "end the names of one side in " + quoted(rule.from));
+    add_warning(e.diagnostics, rule.place, mirror_copies_nothing(rule.from));
   }
   return std::move(e.diagnostics);
 }

@@ -68,6 +68,16 @@ std::string decimals(double value, int count) {
   return text;
 }
 
+void add_error(Diagnostics& diagnostics, const SourceLocation& place, Diagnostic what) {
+  diagnostics.push_back(error_at(place, std::move(what)));
+}
+
+void add_warning(Diagnostics& diagnostics, const SourceLocation& place, Diagnostic what) {
+  what.severity = Severity::warning;
+  what.place = place;
+  diagnostics.push_back(std::move(what));
+}
+
 void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
                std::string advice) {
   diagnostics.push_back({Severity::error, place, std::move(message), std::move(advice)});

@@ -1,4 +1,4 @@
-// Faults and doubts on their way to the user: their wording and their order.
+// Faults and doubts on their way to the user: how names and numbers are put, the list, its order.
 #pragma once
 
 #include <string>
@@ -20,6 +20,10 @@ std::string in_mm(double metres);
 
 /// With so many decimals: "0.58".
 std::string decimals(double value, int count);
+
+/// `what`: one of the wordings in `*_errors.h` and `*_warnings.h`, which know no place.
+void add_error(Diagnostics& diagnostics, const SourceLocation& place, Diagnostic what);
+void add_warning(Diagnostics& diagnostics, const SourceLocation& place, Diagnostic what);
 
 void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
                std::string advice);

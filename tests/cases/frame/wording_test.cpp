@@ -27,7 +27,7 @@ std::vector<std::string> messages(const Diagnostics& diagnostics) {
 Diagnostics errors(const std::vector<std::string>& words) {
   Diagnostics diagnostics;
   int line = 0;
-  for (const std::string& w : words) add_error(diagnostics, {++line, 1}, w, "");
+  for (const std::string& w : words) add_error(diagnostics, {++line, 1}, {w, ""});
   return diagnostics;
 }
 
@@ -72,8 +72,8 @@ TEST_CASE("decimals round to half of the last place, for any finite number") {
 
 TEST_CASE("an error is an error and a warning a warning, both as they were worded") {
   Diagnostics diagnostics;
-  add_error(diagnostics, {3, 7}, "message", "advice");
-  add_warning(diagnostics, {4, 8}, "doubt", "idea");
+  add_error(diagnostics, {3, 7}, {"message", "advice"});
+  add_warning(diagnostics, {4, 8}, {"doubt", "idea"});
   REQUIRE(diagnostics.size() == 2);
   CHECK(diagnostics[0].severity == Severity::error);
   CHECK(diagnostics[1].severity == Severity::warning);
@@ -89,7 +89,7 @@ TEST_CASE("faults are sorted by line and column, equal places as they came, no p
   std::vector<std::array<int, 4>> expected;  // no place, line, column, order of finding
   for (int i = 0; i < 100; ++i) {
     const int line = place(random), column = line == 0 ? 0 : place(random);
-    add_error(diagnostics, {line, column}, std::to_string(i), "");
+    add_error(diagnostics, {line, column}, {std::to_string(i), ""});
     expected.push_back({line == 0 ? 1 : 0, line, column, i});
   }
   std::sort(expected.begin(), expected.end());

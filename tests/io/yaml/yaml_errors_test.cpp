@@ -1,17 +1,12 @@
-// The wording of faults: every function of the header, against the form that place.h asks of
+// The wording of faults: every function of the header, against the form that Diagnostic asks of
 // messages and advice.
 #include "io/yaml/yaml_errors.h"
 
-#include <algorithm>
-#include <cctype>
-#include <fstream>
-#include <iterator>
-#include <map>
-#include <regex>
 #include <set>
 
 #include "io/text/utf8.h"
 #include "tests/catch.h"
+#include "tests/wording_form.h"
 
 namespace tubewright::yaml_errors_test {
 
@@ -20,7 +15,7 @@ namespace {
 const std::vector<std::string> colours = {"red", "green", "blue", "yellow"};
 
 /// One fault of each function by its name, with names such as a frame file has.
-std::map<std::string, Diagnostic> one_of_each(const std::string& word) {
+testing::Wordings one_of_each(const std::string& word) {
   return {{"other_encoding", other_encoding()},
           {"invalid_byte", invalid_byte('\xE4')},
           {"control_character", control_character('\x1B')},
@@ -57,43 +52,19 @@ std::map<std::string, Diagnostic> one_of_each(const std::string& word) {
           {"joint_of_nothing", joint_of_nothing()}};
 }
 
-/// The functions that the header declares beside those that return a string.
-std::set<std::string> declared_wordings() {
-  std::ifstream file(TUBEWRIGHT_SOURCE_DIR "/io/yaml/yaml_errors.h");
-  REQUIRE(file.good());
-  std::set<std::string> names;
-  const std::regex declaration("^[A-Za-z]+ ([a-z_]+)\\(.*");
-  std::smatch match;
-  for (std::string line; std::getline(file, line);) {
-    if (std::regex_match(line, match, declaration)) names.insert(match[1]);
-  }
-  return names;
-}
-
-void check_form(const std::string& text) {
-  INFO(text);
-  REQUIRE_FALSE(text.empty());
-  CHECK_FALSE(std::isupper(static_cast<unsigned char>(text.front())));
-  CHECK_FALSE(std::isspace(static_cast<unsigned char>(text.front())));
-  CHECK(text.back() != '.');
-  CHECK_FALSE(std::isspace(static_cast<unsigned char>(text.back())));
-  CHECK(text.find("  ") == std::string::npos);
-  CHECK(std::count(text.begin(), text.end(), '`') % 2 == 0);
-  CHECK(one_line(text, text.size()) == text);
-  CHECK(text.size() <= 100);  // one line of a terminal for each
-}
-
 }  // namespace
 
 TEST_CASE("every wording of a fault has a message and an advice in the form of the house") {
-  std::set<std::string> tried;
-  for (const auto& [name, fault] : one_of_each("spam")) {
-    INFO(name);
-    tried.insert(name);
-    check_form(fault.message);
-    check_form(fault.advice);
+  const testing::Wordings faults = one_of_each("spam");
+  testing::check_wordings("io/yaml/yaml_errors.h", faults);
+  for (const auto& [name, fault] : faults) {
+    for (const std::string& text : {fault.message, fault.advice}) {
+      INFO(text);
+      CHECK_FALSE(text.empty());
+      CHECK(one_line(text, text.size()) == text);
+      CHECK(text.size() <= 100);  // one line of a terminal for each
+    }
   }
-  CHECK(tried == declared_wordings());
 }
 
 TEST_CASE("no two faults have the same message") {
