@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cases/frame/sensible_ranges.h"
+#include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
 
 namespace tubewright {
@@ -17,14 +18,12 @@ bool check_vector(const Eigen::Vector3d& v, const Range& range, const std::strin
   });
 }
 
-void check_loaded_member(const Frame& frame, const FrameNames& names, const std::string& member,
-                         const std::string& subject, const SourceLocation& place,
+void check_loaded_member(const Frame& frame, const FrameNames& names, const Case& c,
+                         const std::string& member, const SourceLocation& place,
                          Diagnostics& diagnostics) {
-  const int index = names.loadable.find(member, subject, place, diagnostics);
+  const int index = names.loadable.find(member, subject_of(c), place, diagnostics);
   if (index < 0 || frame.members[index].kind == MemberKind::beam) return;
-  add_error(diagnostics, place,
-            subject + " loads member " + quoted(member) + ", which carries axial force only",
-            "put the load on its end nodes under `forces`, or make it a `beam`");
+  add_error(diagnostics, place, load_across_bar(c.name, member));
 }
 
 void check_node_actions(const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
@@ -42,11 +41,11 @@ void check_static(const Frame& frame, const FrameNames& names, const Case& c,
   const std::string subject = subject_of(c);
   check_node_actions(names, c, diagnostics);
   for (const LineLoad& load : c.line_loads) {
-    check_loaded_member(frame, names, load.member, subject, load.place, diagnostics);
+    check_loaded_member(frame, names, c, load.member, load.place, diagnostics);
     check_vector(load.load, sensible::force, subject, "line_loads", load.place, diagnostics);
   }
   for (const PointLoad& load : c.point_loads) {
-    check_loaded_member(frame, names, load.member, subject, load.place, diagnostics);
+    check_loaded_member(frame, names, c, load.member, load.place, diagnostics);
     check_range(load.at, sensible::fraction, subject, "at", load.place, diagnostics);
     check_vector(load.force, sensible::force, subject, "force", load.place, diagnostics);
     check_vector(load.moment, sensible::force, subject, "moment", load.place, diagnostics);
@@ -64,9 +63,7 @@ void check_step(const Frame& frame, const FrameNames& names, const Case& c,
   if (wheel < 0) return;
   const double radius = wheel_radius(frame.vehicle->wheels[wheel]);
   if (step.height < radius) return;
-  add_error(diagnostics, step.place,
-            subject + " has a step as high as the centre of wheel " + quoted(step.wheel),
-            "a wheel climbs only steps lower than its radius, " + in_mm(radius));
+  add_error(diagnostics, step.place, step_higher_than_wheel(c.name, step.wheel, radius));
 }
 
 void check_handled_nodes(const FrameNames& names, const std::vector<std::string>& nodes,
@@ -104,17 +101,14 @@ void check_handling(const FrameNames& names, const Case& c, Diagnostics& diagnos
   const int handled =
       (c.tow ? 1 : 0) + (c.jack ? 1 : 0) + (c.tie_down ? 1 : 0) + (c.roll_over ? 1 : 0);
   if (handled + (drives ? 1 : 0) <= 1 || (handled == 1 && c.tow)) return;
-  add_error(diagnostics, c.place,
-            subject + " mixes `jack`, `tie_down` or `roll_over` with something else",
-            "give each a case of its own; `vertical` may go with them");
+  add_error(diagnostics, c.place, handling_mixed(c.name));
 }
 
 void check_driving(const Frame& frame, const FrameNames& names, const Case& c,
                    Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   if (!frame.vehicle) {
-    add_error(diagnostics, c.place, subject + " is of `kind: vehicle`, but there is no `vehicle`",
-              "describe the wheels under `vehicle`, or use `kind: static`");
+    add_error(diagnostics, c.place, vehicle_case_without_vehicle(c.name));
     return;
   }
   check_range(c.brake, sensible::multiple_of_g, subject, "brake", c.place, diagnostics);
@@ -139,16 +133,14 @@ void check_driving(const Frame& frame, const FrameNames& names, const Case& c,
   const bool can_brake = std::any_of(wheels.begin(), wheels.end(),
                                      [](const Wheel& w) { return w.brake != WheelBrake::none; });
   if (c.brake != 0 && !can_brake) {
-    add_error(diagnostics, c.place, subject + " brakes, but no wheel has a brake",
-              "give wheels `brake: outboard` or `brake: inboard`");
+    add_error(diagnostics, c.place, braking_without_brakes(c.name));
   }
 }
 
 void check_terms(const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   if (c.of.empty()) {
-    add_error(diagnostics, c.place, subject + " combines nothing",
-              "list cases and their factors under `of`");
+    add_error(diagnostics, c.place, combination_of_nothing(c.name));
   }
   for (const CaseTerm& term : c.of) {
     names.cases.find(term.name, subject, term.place, diagnostics);
@@ -171,17 +163,13 @@ std::vector<std::vector<int>> combinations(const Frame& frame, const FrameNames&
   return terms;
 }
 
-/// The names from the one that closes the circle back to it, the middle of a long one left out.
-std::string way_round(const Frame& frame, const std::vector<int>& path, int closing) {
-  constexpr std::ptrdiff_t most_named = 10;
-  auto at = std::find(path.begin(), path.end(), closing);
-  std::string way;
-  if (path.end() - at > most_named) {
-    way = quoted(frame.cases[*at].name) + " -> ... -> ";
-    at = path.end() - most_named + 1;
+/// The cases from the one that closes the circle to the end of the path.
+std::vector<std::string> circle_of(const Frame& frame, const std::vector<int>& path, int closing) {
+  std::vector<std::string> circle;
+  for (auto at = std::find(path.begin(), path.end(), closing); at != path.end(); ++at) {
+    circle.push_back(frame.cases[*at].name);
   }
-  for (; at != path.end(); ++at) way += quoted(frame.cases[*at].name) + " -> ";
-  return way + quoted(frame.cases[closing].name);
+  return circle;
 }
 
 /// Of the plain cases that a case comes down to: is any held by supports, any by nothing?
@@ -208,10 +196,7 @@ void add_kinds(const Frame& frame, const std::vector<int>& terms, int at, std::v
     kinds[at].driven = kinds[at].driven || kinds[term].driven;
   }
   if (mixed_below || !kinds[at].fixed || !kinds[at].driven) return;
-  add_error(diagnostics, frame.cases[at].place,
-            subject_of(frame.cases[at]) + " combines `kind: static` with `kind: vehicle`",
-            "one is held by the supports, the other by nothing; put the loads of the static one "
-            "under `forces` of a vehicle case");
+  add_error(diagnostics, frame.cases[at].place, static_combined_with_vehicle(frame.cases[at].name));
 }
 
 /// Depth first, without recursion: a chain may be as long as the file. A case closes one circle at
@@ -236,8 +221,7 @@ void check_circles(const Frame& frame, const FrameNames& names, Diagnostics& dia
         add_kinds(frame, terms[at], at, kinds, diagnostics);
         if (depth[at] == deepest_combination + 1) {
           add_error(diagnostics, frame.cases[at].place,
-                    subject_of(frame.cases[at]) + " combines combinations too deeply",
-                    "go down at most " + std::to_string(deepest_combination) + " levels");
+                    combination_too_deep(frame.cases[at].name, deepest_combination));
         }
         path.pop_back();
         next_term.pop_back();
@@ -247,8 +231,7 @@ void check_circles(const Frame& frame, const FrameNames& names, Diagnostics& dia
       if (state[term] == State::open && !reported[term]) {
         reported[term] = true;
         add_error(diagnostics, frame.cases[term].place,
-                  "combinations go in a circle: " + way_round(frame, path, term),
-                  "a combination must come down to cases that are not combinations");
+                  combinations_in_circle(circle_of(frame, path, term)));
       }
       if (state[term] != State::unseen) continue;
       state[term] = State::open;

@@ -4,6 +4,7 @@
 
 #include "cases/frame/layout.h"
 #include "cases/frame/sensible_ranges.h"
+#include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
 #include "solver/elements/beam_element.h"
 
@@ -29,9 +30,7 @@ void check_ends(const Frame& frame, const FrameNames& names, const Layout& layou
   const int from = names.nodes.find(m.from, subject, m.place, diagnostics);
   if (m.from == m.to) {
     if (from >= 0) {
-      add_error(diagnostics, m.place,
-                subject + " starts and ends at the same node " + quoted(m.from),
-                "`from` and `to` must be different nodes");
+      add_error(diagnostics, m.place, both_ends_at_one_node(m.name, m.from));
     }
     return;
   }
@@ -39,10 +38,7 @@ void check_ends(const Frame& frame, const FrameNames& names, const Layout& layou
   if (from < 0 || to < 0) return;
   const double length = (frame.nodes[to].at - frame.nodes[from].at).norm();
   if (length <= shortest_member * layout.size) {
-    add_error(diagnostics, m.place,
-              subject + " has no length: " + quoted(m.from) + " and " + quoted(m.to) +
-                  " are in the same place",
-              "move one of the nodes, or make them one node");
+    add_error(diagnostics, m.place, no_length(m.name, m.from, m.to));
   }
 }
 
@@ -54,17 +50,8 @@ void check_section(const FrameNames& names, const Member& m, const std::string& 
   }
   check_range(m.rate, sensible::stiffness, subject, "rate", m.place, diagnostics);
   if (!m.section.empty()) {
-    add_error(diagnostics, m.place, subject + " is a spring and has no section",
-              "remove `section`; a spring is described by its `rate` alone");
+    add_error(diagnostics, m.place, spring_with_section(m.name));
   }
-}
-
-/// How a member with both ends released in direction `d` would move.
-const char* loose_motion(int d) {
-  constexpr const char* motions[] = {
-      "slide along its own axis", "swing freely in its x-y plane", "swing freely in its x-z plane",
-      "spin about its own axis",  "swing freely in its x-z plane", "swing freely in its x-y plane"};
-  return motions[d];
 }
 
 bool check_connections(const Member& m, const std::string& subject, Diagnostics& diagnostics) {
@@ -83,20 +70,12 @@ bool check_connections(const Member& m, const std::string& subject, Diagnostics&
 void check_releases(const Member& m, const std::string& subject, Diagnostics& diagnostics) {
   if (m.release_from == welded && m.release_to == welded) return;
   if (m.kind != MemberKind::beam) {
-    add_error(diagnostics, m.place, subject + " is a " + kind_name(m.kind) + " and has no releases",
-              "remove `release_from` and `release_to`; its ends turn freely already");
+    add_error(diagnostics, m.place, releases_of_no_beam(m.name, kind_name(m.kind)));
     return;
   }
   if (!check_connections(m, subject, diagnostics)) return;
   const int d = loose_direction(m.release_from, m.release_to);
-  if (d < 0) return;
-  const std::string advice = d == 0 || d == 3
-                                 ? std::string("keep ") + quoted(release_names[d]) + " at one end"
-                                 : "keep enough of " + quoted(release_names[d]) + " and " +
-                                       quoted(release_names[d == 1 ? 5 : 4]) +
-                                       " at the two ends that the rest holds it";
-  add_error(diagnostics, m.place, subject + " is loose: its releases let it " + loose_motion(d),
-            advice);
+  if (d >= 0) add_error(diagnostics, m.place, loose_member(m.name, d));
 }
 
 void check_buckling_and_weld(const Member& m, const std::string& subject,
@@ -117,22 +96,20 @@ void check_buckling_and_weld(const Member& m, const std::string& subject,
 
 void validate_nodes(const Frame& frame, Diagnostics& diagnostics) {
   if (frame.nodes.empty()) {
-    add_error(diagnostics, {}, "the frame has no nodes",
-              "give the joints of the tubes under `nodes`");
+    add_error(diagnostics, {}, no_nodes());
   }
   for (const Node& n : frame.nodes) {
     const bool near = std::all_of(n.at.begin(), n.at.end(), [](double coordinate) {
       return within(coordinate, sensible::coordinate);
     });
     if (near) continue;
-    add_error(diagnostics, n.place, "node " + quoted(n.name) + " is in an impossible place",
-              std::string("give ") + sensible::coordinate.words);
+    add_error(diagnostics, n.place, impossible_place(n.name, sensible::coordinate.words));
   }
 }
 
 void validate_members(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   if (frame.members.empty()) {
-    add_error(diagnostics, {}, "the frame has no members", "give the tubes under `members`");
+    add_error(diagnostics, {}, no_members());
   }
   const Layout layout = layout_of(frame);
   for (const Member& m : frame.members) {

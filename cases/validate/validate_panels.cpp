@@ -7,6 +7,7 @@
 
 #include "cases/frame/layout.h"
 #include "cases/frame/sensible_ranges.h"
+#include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
 
 namespace tubewright {
@@ -31,8 +32,7 @@ void check_joint(const Sheet& s, const std::string& subject, Diagnostics& diagno
       check(*s.rivet->shear_strength, sensible::target, "rivet.shear_strength");
     }
     if (s.rivet->pitch > 0 && s.rivet->pitch <= s.rivet->diameter) {
-      add_error(diagnostics, s.place, subject + " has rivets closer than their own diameter",
-                "`pitch` is the distance from rivet to rivet along the edge");
+      add_error(diagnostics, s.place, rivets_overlap(s.name));
     }
   }
   if (s.bond) {
@@ -54,58 +54,48 @@ std::vector<int> corner_nodes(const PanelEntry& p, const FrameNames& names,
     if (node >= 0) corners.push_back(node);
   }
   if (p.corners.size() != 4) {
-    add_error(diagnostics, p.place,
-              subject + " has " + std::to_string(p.corners.size()) + " corners",
-              "give four nodes in order round the panel; cut other shapes into quadrilaterals");
+    add_error(diagnostics, p.place, not_four_corners(p.name, p.corners.size()));
     return {};
   }
   if (std::set(p.corners.begin(), p.corners.end()).size() != 4) {
-    add_error(diagnostics, p.place, subject + " uses a corner twice", "give four different nodes");
+    add_error(diagnostics, p.place, corner_used_twice(p.name));
     return {};
   }
   return corners.size() == 4 ? corners : std::vector<int>{};
 }
 
 bool check_shape(const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
-                 const std::string& subject, Diagnostics& diagnostics) {
+                 Diagnostics& diagnostics) {
   // The diagonals' cross product is normal to the mean plane, twice the area in length.
   const Eigen::Vector3d area = (x[2] - x[0]).cross(x[3] - x[1]);
   const double size = std::max((x[2] - x[0]).norm(), (x[3] - x[1]).norm());
   if (!(area.norm() > 1e-9 * size * size)) {
-    add_error(diagnostics, p.place, subject + " has no area",
-              "give the corners in order round the panel");
+    add_error(diagnostics, p.place, panel_without_area(p.name));
     return false;
   }
   const Eigen::Vector3d normal = area.normalized();
   for (int k = 0; k < 4; ++k) {
     const Eigen::Vector3d in = x[k] - x[(k + 3) % 4], out = x[(k + 1) % 4] - x[k];
     if (in.cross(out).dot(normal) > flattest_corner * in.norm() * out.norm()) continue;
-    add_error(diagnostics, p.place,
-              subject + " does not bulge outward at its corner " + quoted(p.corners[k]),
-              "give the corners in order round the panel; all four must be true corners");
+    add_error(diagnostics, p.place, corner_not_outward(p.name, p.corners[k]));
     return false;
   }
   // The two diagonals lie this far above and below the mean plane.
   const double warp = std::abs((x[1] - x[0]).dot(normal));
   if (warp > out_of_plane * size) {
-    add_error(diagnostics, p.place,
-              subject + " is not flat: one diagonal passes " + in_mm(warp) + " from the other",
-              "move a corner into the plane of the others, or make two panels with a tube between");
+    add_error(diagnostics, p.place, panel_not_flat(p.name, warp));
     return false;
   }
   return true;
 }
 
 void check_edges(const Frame& frame, const Layout& layout, const PanelEntry& p,
-                 const std::vector<int>& corners, const std::string& subject,
-                 Diagnostics& diagnostics) {
+                 const std::vector<int>& corners, Diagnostics& diagnostics) {
   for (int k = 0; k < 4; ++k) {
     const int a = corners[k], b = corners[(k + 1) % 4];
     if (!members_in_line(frame, layout, a, b).empty()) continue;
     add_error(diagnostics, p.place,
-              subject + " has no tube along its edge from " + quoted(frame.nodes[a].name) + " to " +
-                  quoted(frame.nodes[b].name),
-              "a panel with a free edge carries no shear; add a member there");
+              edge_without_tube(p.name, frame.nodes[a].name, frame.nodes[b].name));
   }
 }
 
@@ -131,8 +121,8 @@ void validate_panels(const Frame& frame, const FrameNames& names, Diagnostics& d
     if (corners.empty()) continue;
     std::array<Eigen::Vector3d, 4> x;
     for (int k = 0; k < 4; ++k) x[k] = layout.at[corners[k]];
-    if (!check_shape(p, x, subject, diagnostics)) continue;
-    check_edges(frame, layout, p, corners, subject, diagnostics);
+    if (!check_shape(p, x, diagnostics)) continue;
+    check_edges(frame, layout, p, corners, diagnostics);
   }
 }
 

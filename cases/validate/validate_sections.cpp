@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "cases/frame/sensible_ranges.h"
+#include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
 #include "solver/model/section_shapes.h"
 
@@ -31,8 +32,7 @@ void check_strengths(const MaterialEntry& entry, const std::string& subject,
     }
   }
   if (yield_known && ultimate_known && m.ultimate < m.yield) {
-    add_error(diagnostics, entry.place, subject + " breaks before it yields",
-              "`ultimate` must be at least `yield`; are the two exchanged?");
+    add_error(diagnostics, entry.place, breaks_before_yield(entry.name));
   }
 }
 
@@ -71,10 +71,9 @@ void check_corners(double side, double wall, Corners corners, const std::string&
   const CornerRadii radii = cold ? cold_formed_corners(wall) : hot_finished_corners(wall);
   const double needed = 2 * std::max(radii.outer, radii.inner + wall);
   if (side >= needed * (1 - 1e-9)) return;
-  add_error(diagnostics, place, subject + " has no room for its rounded corners",
-            std::string(cold ? "cold-formed" : "hot-finished") + " corners of a " + in_mm(wall) +
-                " wall need a side of at least " + in_mm(needed) + " (" +
-                (cold ? "EN 10219-2" : "EN 10210-2") + "), or say `corners: sharp`");
+  add_error(diagnostics, place,
+            cold ? cold_formed_corners_too_large(subject, wall, needed)
+                 : hot_finished_corners_too_large(subject, wall, needed));
 }
 
 }  // namespace
@@ -89,8 +88,7 @@ void validate_materials(const Frame& frame, Diagnostics& diagnostics) {
     check_range(m.density, sensible::density, subject, "density", entry.place, diagnostics);
     check_strengths(entry, subject, diagnostics);
     if (stiff && poisson_ratio(m) > largest_poisson_ratio) {
-      add_error(diagnostics, entry.place, subject + " has too small a `G` for its `E`",
-                "Poisson's ratio E/(2G) - 1 must not exceed 0.5; steel has G = E/2.6");
+      add_error(diagnostics, entry.place, shear_modulus_too_small(entry.name));
     }
   }
 }
@@ -111,10 +109,7 @@ void check_outline(Shape shape, double height, double width, double wall, Corner
   if (!check_range(wall, sensible::size, subject, "wall", place, diagnostics)) return;
   const double side = std::min(height, width);
   if (wall >= side / 2) {
-    add_error(diagnostics, place,
-              subject + " has a wall of " + in_mm(wall) + " but is only " + in_mm(side) + " wide",
-              "the wall must be less than half of that; for a solid section use `round_bar` or "
-              "`flat_bar`");
+    add_error(diagnostics, place, wall_too_thick(subject, wall, side));
     return;
   }
   if (!round) check_corners(side, wall, corners, subject, place, diagnostics);

@@ -3,6 +3,7 @@
 #include <set>
 
 #include "cases/frame/sensible_ranges.h"
+#include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
 
 namespace tubewright {
@@ -20,18 +21,14 @@ void check_torsion(const Frame& frame, const FrameNames& names, Diagnostics& dia
     const std::string subject = std::string("`torsion.") + key + "`";
     for (const std::string& node : *pair) {
       if (used.insert(node).second) continue;
-      add_error(diagnostics, t.place, "the torsion test uses node " + quoted(node) + " twice",
-                "give four different nodes");
+      add_error(diagnostics, t.place, torsion_node_used_twice(node));
     }
     const int left = joined_node(names, (*pair)[0], subject, t.place, diagnostics);
     const int right = joined_node(names, (*pair)[1], subject, t.place, diagnostics);
     if (left < 0 || right < 0 || left == right) continue;
     const double apart = frame.nodes[left].at.y() - frame.nodes[right].at.y();
     if (apart >= narrowest_pair) continue;
-    add_error(diagnostics, t.place,
-              subject + " needs a left and a right node, but " + quoted((*pair)[0]) +
-                  " is not to the left of " + quoted((*pair)[1]),
-              "y points left: the first node must have the larger y");
+    add_error(diagnostics, t.place, torsion_pair_exchanged(key, (*pair)[0], (*pair)[1]));
   }
 }
 
@@ -51,9 +48,7 @@ void check_life(const Frame& frame, Diagnostics& diagnostics) {
   const Life& life = *frame.life;
   check_range(life.category, sensible::strength, "`life`", "category", life.place, diagnostics);
   if (life.spectrum.empty() && !frame.vehicle) {
-    add_error(diagnostics, life.place,
-              "`life` has no `spectrum`, and there is no vehicle to take one from",
-              "list what happens how often, [{case: NAME, cycles: 10000}]");
+    add_error(diagnostics, life.place, life_without_spectrum());
   }
   for (const LifeBlock& block : life.spectrum) {
     constexpr Range cycles{1e-3, 1e15, "how often it happens, above 0 and at most 1e15"};
@@ -64,14 +59,9 @@ void check_life(const Frame& frame, Diagnostics& diagnostics) {
     }
     const bool shaken = block.vertical > 0;
     if (shaken == !block.load_case.empty() || (shaken && !block.from.empty())) {
-      add_error(diagnostics, block.place,
-                "a cycle of `life.spectrum` needs either `case` or `vertical`",
-                "`{case: bump, cycles: 10000}`, `{case: left, from: right, cycles: 10000}` or "
-                "`{vertical: 1, cycles: 10000}`");
+      add_error(diagnostics, block.place, cycle_of_both_or_neither());
     } else if (shaken && !frame.vehicle) {
-      add_error(diagnostics, block.place,
-                "`vertical` shakes a vehicle on its wheels, and there is none",
-                "name a load case instead");
+      add_error(diagnostics, block.place, shaken_without_vehicle());
     }
   }
 }
@@ -84,15 +74,13 @@ void check_stock(const Stock& stock, Diagnostics& diagnostics) {
   if (check_range(stock.length, bar_length, subject, "length", {}, diagnostics) &&
       check_range(stock.end_trim, waste, subject, "end_trim", {}, diagnostics) &&
       2 * stock.end_trim >= stock.length) {
-    add_error(diagnostics, {}, "`stock` trims its bars away",
-              "`end_trim` is cut from both ends of each bar of `length`");
+    add_error(diagnostics, {}, stock_trimmed_away());
   }
   for (std::size_t i = 0; i < stock.sizes.size(); ++i) {
     const StockSize& s = stock.sizes[i];
     const std::string size = "stock size " + std::to_string(i + 1);
     if (s.shape == Shape::properties) {
-      add_error(diagnostics, {}, size + " has no shape that can be bought",
-                "give a tube or a bar instead of `properties`");
+      add_error(diagnostics, {}, stock_without_shape(size));
       continue;
     }
     check_outline(s.shape, s.height, s.width, s.wall, Corners::cold_formed, size, {}, diagnostics);
@@ -113,8 +101,7 @@ void check_bench_test(const BenchTest& test, const FrameNames& names, Diagnostic
     const std::string subject = "`bench_test.gauges`";
     joined_node(names, gauge.node, subject, {}, diagnostics);
     if (gauge.direction < 0 || gauge.direction > 2) {
-      add_error(diagnostics, {}, subject + " reads node " + quoted(gauge.node) + " in no direction",
-                "a dial gauge reads along `x`, `y` or `z`");
+      add_error(diagnostics, {}, gauge_without_direction(gauge.node));
     }
     if (gauge.reading) {
       check_range(*gauge.reading, sensible::displacement, "`bench_test.readings`", gauge.node, {},

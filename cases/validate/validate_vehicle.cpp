@@ -5,6 +5,7 @@
 #include <unordered_set>
 
 #include "cases/frame/sensible_ranges.h"
+#include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
 
 namespace tubewright {
@@ -16,16 +17,13 @@ constexpr double closest_wheels = 0.01;  // m
 void check_carrier(const Wheel& w, const FrameNames& names, const std::string& subject,
                    Diagnostics& diagnostics) {
   if (w.carrier.empty()) {
-    add_error(diagnostics, w.place, subject + " is carried by nothing",
-              "list the nodes that its upright or hub is fixed to under `carrier`");
+    add_error(diagnostics, w.place, wheel_on_nothing(w.name));
   }
   std::unordered_set<std::string> seen;
   for (const std::string& node : w.carrier) {
     joined_node(names, node, subject, w.place, diagnostics);
     if (!seen.insert(node).second) {
-      add_error(diagnostics, w.place,
-                subject + " names node " + quoted(node) + " twice under `carrier`",
-                "name each node once");
+      add_error(diagnostics, w.place, node_listed_twice(subject, node, "carrier"));
     }
   }
 }
@@ -36,8 +34,7 @@ void check_brake_mount(const Wheel& w, const FrameNames& names, const std::strin
     joined_node(names, node, subject, w.place, diagnostics);
   }
   if (!w.brake_mount.empty() && w.brake != WheelBrake::inboard) {
-    add_error(diagnostics, w.place, subject + " has a `brake_mount`, but no inboard brake",
-              "give it `brake: inboard`; the couple of an outboard brake goes to the upright");
+    add_error(diagnostics, w.place, mount_without_inboard_brake(w.name));
   }
 }
 
@@ -51,18 +48,12 @@ void check_uprights(const Frame& frame, Diagnostics& diagnostics) {
     for (const std::string& node : w.carrier) {
       const auto [other, is_new] = upright_of.emplace(node, w.name);
       if (!is_new && other->second != w.name) {
-        add_error(diagnostics, w.place,
-                  "node " + quoted(node) + " is part of the rigid uprights of wheels " +
-                      quoted(other->second) + " and " + quoted(w.name),
-                  "give each upright nodes of its own, or use `hold: spread`");
+        add_error(diagnostics, w.place, node_of_two_uprights(node, other->second, w.name));
       }
       for (const SupportEntry& s : frame.supports) held += s.node == node;
     }
     if (held > 1) {
-      add_error(diagnostics, w.place,
-                "the rigid upright of wheel " + quoted(w.name) + " is supported at " +
-                    std::to_string(held) + " nodes",
-                "support it at one of its nodes, in all the directions that are held");
+      add_error(diagnostics, w.place, upright_supported_twice(w.name, held));
     }
   }
 }
@@ -77,8 +68,7 @@ void check_wheel(const Wheel& w, const FrameNames& names, Diagnostics& diagnosti
         check_range(w.centre[d], sensible::coordinate, subject, "centre", w.place, diagnostics);
   }
   if (placed && w.centre.z() - w.contact.z() < sensible::size.least) {
-    add_error(diagnostics, w.place, subject + " touches the ground above its centre",
-              "`contact` must lie below `centre`; z points up");
+    add_error(diagnostics, w.place, contact_above_centre(w.name));
   }
   check_carrier(w, names, subject, diagnostics);
 }
@@ -99,31 +89,23 @@ double mean_x(const std::vector<const Wheel*>& wheels) {
 
 void check_axles(const Vehicle& v, Diagnostics& diagnostics) {
   if (v.wheels.size() != 3 && v.wheels.size() != 4) {
-    add_error(diagnostics, v.place,
-              "the vehicle has " + std::to_string(v.wheels.size()) + " wheels",
-              "give three or four under `vehicle.wheels`");
+    add_error(diagnostics, v.place, wrong_wheel_count(v.wheels.size()));
     return;
   }
   const auto front = wheels_of(v, Axle::front), rear = wheels_of(v, Axle::rear);
   for (const auto& [axle, name] : {std::pair{&front, "front"}, std::pair{&rear, "rear"}}) {
     if (axle->empty() || axle->size() > 2) {
-      add_error(
-          diagnostics, v.place,
-          std::string("the ") + name + " axle has " + std::to_string(axle->size()) + " wheels",
-          "an axle has one or two; see each wheel's `axle`");
+      add_error(diagnostics, v.place, wrong_wheels_of_axle(name, axle->size()));
       return;
     }
     if (axle->size() == 2 &&
         std::abs((*axle)[0]->contact.y() - (*axle)[1]->contact.y()) < closest_wheels) {
       add_error(diagnostics, (*axle)[1]->place,
-                "wheels " + quoted((*axle)[0]->name) + " and " + quoted((*axle)[1]->name) +
-                    " of one axle have no track between them",
-                "their contacts must differ in y");
+                axle_without_track((*axle)[0]->name, (*axle)[1]->name));
     }
   }
   if (!(mean_x(front) - mean_x(rear) >= closest_wheels)) {
-    add_error(diagnostics, v.place, "the front axle is not in front of the rear axle",
-              "x points forward; see `contact` and `axle` of the wheels");
+    add_error(diagnostics, v.place, axles_exchanged());
   }
 }
 
@@ -162,10 +144,7 @@ void check_shares(const Vehicle& v, Diagnostics& diagnostics) {
     if (share <= 0 || any_brake(v, axle)) continue;
     // With no brake at all the share does not matter; a case that brakes is reported for itself.
     if (!any_brake(v, Axle::front) && !any_brake(v, Axle::rear)) continue;
-    add_error(diagnostics, v.place,
-              std::string("`brake_front_share` gives brake force to the ") + name +
-                  " axle, which has no brake",
-              "change the share, or give a wheel of that axle a `brake`");
+    add_error(diagnostics, v.place, share_without_brake(name));
   }
 }
 
