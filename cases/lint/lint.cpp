@@ -9,6 +9,7 @@
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
+#include "cases/lint/lint_warnings.h"
 
 namespace tubewright {
 namespace {
@@ -35,16 +36,13 @@ Diagnostics lint_unused(const Frame& frame, const Layout& layout) {
   Diagnostics diagnostics;
   for (std::size_t i = 0; i < frame.nodes.size(); ++i) {
     if (!layout.members_at[i].empty() || diagnostics.size() >= most_of_a_kind) continue;
-    add_warning(diagnostics, frame.nodes[i].place,
-                "node " + quoted(frame.nodes[i].name) + " is used by no member",
-                "remove it, or join it");
+    add_warning(diagnostics, frame.nodes[i].place, unused_node(frame.nodes[i].name));
   }
   std::unordered_set<std::string> used;
   for (const Member& m : frame.members) used.insert(m.section);
   for (const SectionEntry& s : frame.sections) {
     if (used.contains(s.name) || diagnostics.size() >= most_of_a_kind) continue;
-    add_warning(diagnostics, s.place, "section " + quoted(s.name) + " is used by no member",
-                "remove it, or give it to a member");
+    add_warning(diagnostics, s.place, unused_section(s.name));
   }
   return diagnostics;
 }
@@ -57,10 +55,7 @@ Diagnostics lint_strengths(const Frame& frame) {
     const MaterialEntry* material = find_material(frame, s.material);
     if (material == nullptr || !std::isnan(material->properties.yield)) continue;
     if (!used_sections.contains(s.name) || !reported.insert(material->name).second) continue;
-    add_warning(diagnostics, material->place,
-                "material " + quoted(material->name) + " has no yield strength",
-                "give `yield` in MPa; without it the tubes of section " + quoted(s.name) +
-                    " cannot be checked");
+    add_warning(diagnostics, material->place, no_yield_strength(material->name, s.name));
   }
   return diagnostics;
 }
@@ -76,9 +71,7 @@ Diagnostics lint_duplicates(const Frame& frame, const Layout& layout) {
     const auto [other, is_new] = first.emplace(std::pair(a, b), static_cast<int>(i));
     if (is_new) continue;
     add_warning(diagnostics, m.place,
-                "members " + quoted(frame.members[other->second].name) + " and " + quoted(m.name) +
-                    " join the same two nodes",
-                "remove one; two tubes side by side need nodes of their own");
+                members_side_by_side(frame.members[other->second].name, m.name));
   }
   return diagnostics;
 }
@@ -92,7 +85,7 @@ Diagnostics lint(const Frame& frame) {
         lint_crossings(frame, layout), lint_bays(frame, layout), lint_sheets(frame)}) {
     const bool cut_short = kind.size() >= most_of_a_kind;
     kind = in_file_order(std::move(kind), frame);
-    if (cut_short) kind.back().advice += "; there are more of this kind, not listed";
+    if (cut_short) kind.back() = last_of_many(std::move(kind.back()));
     all.insert(all.end(), kind.begin(), kind.end());
   }
   return in_file_order(std::move(all), frame);

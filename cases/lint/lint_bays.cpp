@@ -10,6 +10,7 @@
 #include "cases/frame/bays.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
+#include "cases/lint/lint_warnings.h"
 #include "solver/linear_algebra/dense.h"
 
 namespace tubewright {
@@ -190,11 +191,7 @@ std::vector<bool> fastened_nodes(const Frame& frame) {
 void report(const Frame& frame, const Bay& bay, Diagnostics& diagnostics) {
   std::vector<std::string> names;
   for (const int corner : bay.corners) names.push_back(frame.nodes[corner].name);
-  add_warning(
-      diagnostics, frame.nodes[bay.corners[0]].place,
-      "bay " + quoted_list(names) + " has neither a diagonal nor a panel",
-      "join two opposite corners or add a panel; welded corners alone let a bay fold into a "
-      "parallelogram");
+  add_warning(diagnostics, frame.nodes[bay.corners[0]].place, bay_not_braced(names));
 }
 
 }  // namespace

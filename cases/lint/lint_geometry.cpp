@@ -6,6 +6,7 @@
 #include "cases/frame/near_pairs.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
+#include "cases/lint/lint_warnings.h"
 
 namespace tubewright {
 namespace {
@@ -167,9 +168,7 @@ Diagnostics lint_close_nodes(const Frame& frame, const Layout& layout) {
     if (gap >= near && gap > floor) return false;
     if (joined(layout, i, j)) return false;
     add_warning(diagnostics, frame.nodes[j].place,
-                "nodes " + quoted(frame.nodes[i].name) + " and " + quoted(frame.nodes[j].name) +
-                    " nearly coincide, " + in_mm(gap) + " apart, and are not joined",
-                "use one node where tubes meet");
+                nodes_nearly_coincide(frame.nodes[i].name, frame.nodes[j].name, gap));
     return diagnostics.size() >= most_of_a_kind;
   });
   return diagnostics;
@@ -188,12 +187,10 @@ Diagnostics lint_nodes_on_members(const Frame& frame, const Layout& layout) {
     const Nearness how = nearness(layout, node, member, sides[member]);
     if (how == Nearness::apart) return false;
     const Member& m = frame.members[member];
-    const std::string name = quoted(frame.nodes[node].name);
-    add_warning(diagnostics, frame.nodes[node].place,
-                "node " + name + (how == Nearness::lies_on ? " lies on" : " touches") + " member " +
-                    quoted(m.name) + " but is not joined to it",
-                "lead the member through it, `path: [" + m.from + ", " + frame.nodes[node].name +
-                    ", " + m.to + "]`, or move the node away");
+    const Node& n = frame.nodes[node];
+    add_warning(diagnostics, n.place,
+                how == Nearness::lies_on ? node_lies_on_member(n.name, m.name, m.from, m.to)
+                                         : node_touches_member(n.name, m.name, m.from, m.to));
     return diagnostics.size() >= most_of_a_kind;
   });
   return diagnostics;
@@ -207,9 +204,7 @@ Diagnostics lint_crossings(const Frame& frame, const Layout& layout) {
     const int p = tubes.member[i], q = tubes.member[j];
     if (!cross(layout, sides, p, q)) return false;
     add_warning(diagnostics, frame.members[q].place,
-                "members " + quoted(frame.members[p].name) + " and " +
-                    quoted(frame.members[q].name) + " cross without a joint",
-                "give both a node where they are welded, or leave a gap between them");
+                members_cross(frame.members[p].name, frame.members[q].name));
     return diagnostics.size() >= most_of_a_kind;
   });
   return diagnostics;

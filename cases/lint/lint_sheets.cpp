@@ -7,6 +7,7 @@
 #include "cases/frame/wording.h"
 #include "cases/joints/panel_result.h"
 #include "cases/lint/lint_parts.h"
+#include "cases/lint/lint_warnings.h"
 #include "cases/model/build_model.h"
 #include "solver/elements/shear_panel.h"
 #include "solver/elements/sheet_joint.h"
@@ -21,18 +22,11 @@ constexpr double mm = 1e-3;
 void check_pitch(const Sheet& s, Diagnostics& diagnostics) {
   const RivetJoint& r = *s.rivet;
   if (r.pitch < 3 * r.diameter) {
-    add_warning(
-        diagnostics, s.place,
-        "rivets of sheet " + quoted(s.name) + " stand " + decimals(r.pitch / r.diameter, 1) +
-            " diameters apart",
-        "at least 3 diameters, or the sheet tears from hole to hole (EN 1993-1-3 Table 8.1)");
+    add_warning(diagnostics, s.place, rivets_too_close(s.name, r.pitch, r.diameter));
   }
   const double farthest = std::max(50 * mm, 30 * s.thickness);
   if (r.pitch > farthest * (1 + 1e-9)) {
-    add_warning(diagnostics, s.place,
-                "rivets of sheet " + quoted(s.name) + " stand " + in_mm(r.pitch) + " apart",
-                "at most " + in_mm(farthest) +
-                    " for a sheet that is to carry shear (judgement); it gapes between them");
+    add_warning(diagnostics, s.place, rivets_too_far_apart(s.name, r.pitch, farthest));
   }
 }
 
@@ -40,8 +34,7 @@ void check_pitch(const Sheet& s, Diagnostics& diagnostics) {
 void check_diameter(const Sheet& s, Diagnostics& diagnostics) {
   const double d = s.rivet->diameter;
   if (d < 2.6 * mm || d > 6.4 * mm) {
-    add_warning(diagnostics, s.place, "sheet " + quoted(s.name) + " has rivets of " + in_mm(d),
-                "the rules used here are for blind rivets of 2.6 to 6.4 mm");
+    add_warning(diagnostics, s.place, rivet_size_outside_rules(s.name, d));
   }
   if (s.rivet->stiffness) {
     constexpr double aluminium = 70e9, steel = 210e9;
@@ -49,11 +42,7 @@ void check_diameter(const Sheet& s, Diagnostics& diagnostics) {
     const double most =
         1 / solid_rivet_flexibility(d, steel, {s.thickness, aluminium}, {2 * s.thickness, steel});
     if (*s.rivet->stiffness > most) {
-      add_warning(diagnostics, s.place,
-                  "rivets of sheet " + quoted(s.name) + " have a stiffness of " +
-                      decimals(*s.rivet->stiffness * 1e-6, 1) + " kN/mm",
-                  "even a solid steel rivet has no more than " + decimals(most * 1e-6, 0) +
-                      " kN/mm there (Huth 1986); `stiffness` is that of one rivet, in kN/mm");
+      add_warning(diagnostics, s.place, rivets_too_stiff(s.name, *s.rivet->stiffness, most));
     }
   }
 }
@@ -72,22 +61,14 @@ void check_edge_distance(const Frame& frame, const NumberedFrame& n, const Sheet
   const double e = nearest.edge_distance, d = s.rivet->diameter;
   if (!(e < 2 * d)) return;
   add_warning(diagnostics, s.place,
-              "rivets of sheet " + quoted(s.name) + " come " + decimals(e / d, 1) +
-                  " diameters from the edge on tube " +
-                  quoted(frame.members[nearest.narrowest].name),
-              e < 1.5 * d ? "at least 1.5 diameters (EN 1993-1-3 Table 8.1): take thinner rivets"
-                          : "2 diameters are better practice: take thinner rivets or a wider tube");
+              rivets_near_edge(s.name, frame.members[nearest.narrowest].name, e, d));
 }
 
 void check_links(const Frame& frame, const NumberedFrame& n, size_t p, Diagnostics& diagnostics) {
   for (const int m : members_round(n, n.model.panels[p])) {
     if (n.slots[m].is_beam) continue;
-    add_warning(
-        diagnostics, frame.panels[p].place,
-        "panel " + quoted(frame.panels[p].name) + " is fixed to the link " +
-            quoted(frame.members[m].name),
-        "a link is taken as straight: if the sheet buckles, its pull across the link is not "
-        "in the link's stress; make it a beam");
+    add_warning(diagnostics, frame.panels[p].place,
+                panel_on_link(frame.panels[p].name, frame.members[m].name));
   }
 }
 
@@ -98,9 +79,7 @@ void check_skew(const Frame& frame, const NumberedFrame& n, size_t p, Diagnostic
   const double ratio = ray_field_ratio(corners, panel_facts(frame, n, p).nu);
   if (ratio < nearly_square) return;
   add_warning(diagnostics, frame.panels[p].place,
-              "panel " + quoted(frame.panels[p].name) + " is far from rectangular",
-              "where its edges slip it may be up to " + decimals(100 * (1 - 1 / ratio), 0) +
-                  " % softer than reckoned; divide it by a tube if that matters");
+              panel_skewed(frame.panels[p].name, 1 - 1 / ratio));
 }
 
 }  // namespace

@@ -1,0 +1,117 @@
+#include "cases/lint/lint_warnings.h"
+
+#include "cases/frame/wording.h"
+
+namespace tubewright {
+namespace {
+
+/// `how`: "lies on".
+Diagnostic node_not_joined(const std::string& node, const std::string& how,
+                           const std::string& member, const std::string& from,
+                           const std::string& to) {
+  return {
+      "node " + quoted(node) + " " + how + " member " + quoted(member) + " but is not joined to it",
+      "lead the member through it, `path: [" + from + ", " + node + ", " + to +
+          "]`, or move the node away"};
+}
+
+}  // namespace
+
+Diagnostic last_of_many(Diagnostic doubt) {
+  doubt.advice += "; there are more of this kind, not listed";
+  return doubt;
+}
+
+Diagnostic unused_node(const std::string& node) {
+  return {"node " + quoted(node) + " is used by no member", "remove it, or join it"};
+}
+
+Diagnostic unused_section(const std::string& section) {
+  return {"section " + quoted(section) + " is used by no member",
+          "remove it, or give it to a member"};
+}
+
+Diagnostic no_yield_strength(const std::string& material, const std::string& section) {
+  return {"material " + quoted(material) + " has no yield strength",
+          "give `yield` in MPa; without it the tubes of section " + quoted(section) +
+              " cannot be checked"};
+}
+
+Diagnostic members_side_by_side(const std::string& first, const std::string& second) {
+  return {"members " + quoted(first) + " and " + quoted(second) + " join the same two nodes",
+          "remove one; two tubes side by side need nodes of their own"};
+}
+
+Diagnostic nodes_nearly_coincide(const std::string& first, const std::string& second, double gap) {
+  return {"nodes " + quoted(first) + " and " + quoted(second) + " nearly coincide, " + in_mm(gap) +
+              " apart, and are not joined",
+          "use one node where tubes meet"};
+}
+
+Diagnostic node_lies_on_member(const std::string& node, const std::string& member,
+                               const std::string& from, const std::string& to) {
+  return node_not_joined(node, "lies on", member, from, to);
+}
+
+Diagnostic node_touches_member(const std::string& node, const std::string& member,
+                               const std::string& from, const std::string& to) {
+  return node_not_joined(node, "touches", member, from, to);
+}
+
+Diagnostic members_cross(const std::string& first, const std::string& second) {
+  return {"members " + quoted(first) + " and " + quoted(second) + " cross without a joint",
+          "give both a node where they are welded, or leave a gap between them"};
+}
+
+Diagnostic bay_not_braced(const std::vector<std::string>& corners) {
+  return {"bay " + quoted_list(corners) + " has neither a diagonal nor a panel",
+          "join two opposite corners or add a panel; welded corners alone let a bay fold into a "
+          "parallelogram"};
+}
+
+Diagnostic rivets_too_close(const std::string& sheet, double pitch, double diameter) {
+  return {"rivets of sheet " + quoted(sheet) + " stand " + decimals(pitch / diameter, 1) +
+              " diameters apart",
+          "at least 3 diameters, or the sheet tears from hole to hole (EN 1993-1-3 Table 8.1)"};
+}
+
+Diagnostic rivets_too_far_apart(const std::string& sheet, double pitch, double farthest) {
+  return {"rivets of sheet " + quoted(sheet) + " stand " + in_mm(pitch) + " apart",
+          "at most " + in_mm(farthest) +
+              " for a sheet that is to carry shear (judgement); it gapes between them"};
+}
+
+Diagnostic rivet_size_outside_rules(const std::string& sheet, double diameter) {
+  return {"sheet " + quoted(sheet) + " has rivets of " + in_mm(diameter),
+          "the rules used here are for blind rivets of 2.6 to 6.4 mm"};
+}
+
+Diagnostic rivets_too_stiff(const std::string& sheet, double stiffness, double most) {
+  return {"rivets of sheet " + quoted(sheet) + " have a stiffness of " +
+              decimals(stiffness * 1e-6, 1) + " kN/mm",
+          "even a solid steel rivet has no more than " + decimals(most * 1e-6, 0) +
+              " kN/mm there (Huth 1986); `stiffness` is that of one rivet, in kN/mm"};
+}
+
+Diagnostic rivets_near_edge(const std::string& sheet, const std::string& tube, double edge_distance,
+                            double diameter) {
+  return {"rivets of sheet " + quoted(sheet) + " come " + decimals(edge_distance / diameter, 1) +
+              " diameters from the edge on tube " + quoted(tube),
+          edge_distance < 1.5 * diameter
+              ? "at least 1.5 diameters (EN 1993-1-3 Table 8.1): take thinner rivets"
+              : "2 diameters are better practice: take thinner rivets or a wider tube"};
+}
+
+Diagnostic panel_on_link(const std::string& panel, const std::string& link) {
+  return {"panel " + quoted(panel) + " is fixed to the link " + quoted(link),
+          "a link is taken as straight: if the sheet buckles, its pull across the link is not "
+          "in the link's stress; make it a beam"};
+}
+
+Diagnostic panel_skewed(const std::string& panel, double softer) {
+  return {"panel " + quoted(panel) + " is far from rectangular",
+          "where its edges slip it may be up to " + decimals(100 * softer, 0) +
+              " % softer than reckoned; divide it by a tube if that matters"};
+}
+
+}  // namespace tubewright

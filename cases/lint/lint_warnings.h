@@ -1,0 +1,47 @@
+// The wording of every doubt that lint() has.
+//
+// Names are given as in the file, lengths in m, stiffnesses in N/m.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cases/frame/diagnostic.h"
+
+namespace tubewright {
+
+/// The same doubt, the last of those of its kind that are listed.
+Diagnostic last_of_many(Diagnostic doubt);
+
+// Unused, missing, given twice
+// ----------------------------
+Diagnostic unused_node(const std::string& node);
+Diagnostic unused_section(const std::string& section);
+/// `section`: one that is made of it.
+Diagnostic no_yield_strength(const std::string& material, const std::string& section);
+Diagnostic members_side_by_side(const std::string& first, const std::string& second);
+
+// Places
+// ------
+Diagnostic nodes_nearly_coincide(const std::string& first, const std::string& second, double gap);
+/// `from` and `to`: the member's ends.
+Diagnostic node_lies_on_member(const std::string& node, const std::string& member,
+                               const std::string& from, const std::string& to);
+Diagnostic node_touches_member(const std::string& node, const std::string& member,
+                               const std::string& from, const std::string& to);
+Diagnostic members_cross(const std::string& first, const std::string& second);
+Diagnostic bay_not_braced(const std::vector<std::string>& corners);
+
+// Sheets
+// ------
+Diagnostic rivets_too_close(const std::string& sheet, double pitch, double diameter);
+Diagnostic rivets_too_far_apart(const std::string& sheet, double pitch, double farthest);
+Diagnostic rivet_size_outside_rules(const std::string& sheet, double diameter);
+Diagnostic rivets_too_stiff(const std::string& sheet, double stiffness, double most);
+Diagnostic rivets_near_edge(const std::string& sheet, const std::string& tube, double edge_distance,
+                            double diameter);
+Diagnostic panel_on_link(const std::string& panel, const std::string& link);
+/// `softer`: share of its stiffness that it may lack.
+Diagnostic panel_skewed(const std::string& panel, double softer);
+
+}  // namespace tubewright
