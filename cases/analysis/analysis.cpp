@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "cases/analysis/analysis_errors.h"
 #include "cases/analysis/iterate_case.h"
 #include "cases/analysis/summarise_case.h"
 #include "cases/checks/yield_check.h"
@@ -17,45 +18,10 @@ namespace tubewright {
 
 namespace {
 
-Diagnostic sways(const Case& c, double factor) {
-  return {Severity::warning, c.place,
-          "in case `" + c.name + "` the joints give way at " + decimals(factor, 2) +
-              " times its design loads",
-          factor <= 1 ? "the frame cannot carry them; brace it"
-                      : "members that sway count as longer; `check --second-order` adds what their "
-                        "lean does to forces (EN 1993-1-1 5.2.1)"};
-}
-
-Diagnostic no_equilibrium(const Case& c) {
-  return {Severity::warning, c.place,
-          "in case `" + c.name + "` no equilibrium was found on the displaced frame",
-          "the design loads are beyond what it can stand upright under, or within a few percent of "
-          "it; its numbers are those of first order"};
-}
-
-Diagnostic stops_short(const Case& c, double reached) {
-  return {Severity::warning, c.place,
-          "in case `" + c.name + "` the frame finds no equilibrium beyond " + decimals(reached, 3) +
-              " of its loads",
-          "it buckles or snaps through there; its numbers are those of that share of the loads"};
-}
-
-Diagnostic not_converged(const Case& c) {
-  return {Severity::warning, c.place,
-          "in case `" + c.name + "` the state of the buckled sheets did not settle",
-          "do not rely on this case; make the sheets thicker or the loads smaller"};
-}
-
-Diagnostics too_large(const Case& c) {
-  return {{Severity::error, c.place, "case `" + c.name + "` gives numbers too large to represent",
-           "check the units of its loads and of the sections"}};
-}
-
 /// Without mass there is no weight on the wheels and nothing to balance them.
 Diagnostics without_mass(const Frame& frame, const NumberedFrame& numbered) {
   if (mass_summary(frame, numbered).total > 0) return {};
-  return {{Severity::error, frame.vehicle->place, "the vehicle weighs nothing",
-           "give its materials a density, or list what it carries under `masses`"}};
+  return Diagnostics{error_at(frame.vehicle->place, weightless_vehicle())};
 }
 
 void put_in_file_order(const Frame& frame, std::vector<CaseResult>& results) {
@@ -66,21 +32,32 @@ void put_in_file_order(const Frame& frame, std::vector<CaseResult>& results) {
   });
 }
 
-Diagnostics turned_over(const Frame& frame, const std::vector<CaseResult>& results) {
-  Diagnostics remarks;
+/// What the results say against themselves; turning over last.
+void add_remarks(const Frame& frame, const std::vector<CaseResult>& results, Diagnostics& remarks) {
+  for (const CaseResult& result : results) {
+    const SourceLocation place = find_case(frame, result.name)->place;
+    if (result.sway_factor) {
+      add_warning(remarks, place, joints_give_way(result.name, *result.sway_factor));
+    }
+    if (result.large && result.large->reached < 1) {
+      add_warning(remarks, place, stops_short(result.name, result.large->reached));
+    }
+    if (result.second_order && !result.second_order->converged) {
+      add_warning(remarks, place, no_equilibrium(result.name));
+    }
+  }
   for (const CaseResult& result : results) {
     if (!result.driving || !result.driving->tips) continue;
-    remarks.push_back({Severity::warning, find_case(frame, result.name)->place,
-                       "in case `" + result.name + "` the vehicle turns over",
-                       "its loads are those of the first moment; ask for less, or lower the load"});
+    add_warning(remarks, find_case(frame, result.name)->place, turns_over(result.name));
   }
-  return remarks;
 }
 
 Diagnostics cannot_move_far(const Case& c, const std::string& reason) {
-  return {{Severity::error, c.place,
-           "case `" + c.name + "` cannot be solved with large displacements: " + reason,
-           "`--second-order` counts what axial forces do on the displaced frame"}};
+  return Diagnostics{error_at(c.place, no_large_displacements(c.name, reason))};
+}
+
+Diagnostics cannot_represent(const Case& c) {
+  return Diagnostics{error_at(c.place, numbers_too_large(c.name))};
 }
 
 /// Twice: under the loads, and under the loads times the reserve.
@@ -160,7 +137,9 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     if (options.second_order) second_order_factor = safety_factor(frame, c);
     IteratedCase iterated =
         iterate_case(numbered, facts.panels, std::move(first), second_order_factor, solve_again);
-    if (!iterated.sheets_converged) analysis.remarks.push_back(not_converged(c));
+    if (!iterated.sheets_converged) {
+      add_warning(analysis.remarks, c.place, sheets_not_settled(c.name));
+    }
     return summarise_case(frame, numbered, facts, c, by_wheels, std::move(iterated));
   };
   if (!held.empty()) {
@@ -174,7 +153,7 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     auto& solutions = *solved;
     for (size_t i = 0; i < held.size(); ++i) {
       tell("checking load case", i + 1, count);
-      if (!all_finite(solutions[i])) return too_large(*held[i]);
+      if (!all_finite(solutions[i])) return cannot_represent(*held[i]);
       if (options.large_displacement) {
         auto result =
             large_case(frame, numbered, facts, *held[i], false, numbered.model, actions[i]);
@@ -206,7 +185,7 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     analysis.vehicle = std::move(vehicle);
     for (size_t i = 0; i < driven.size(); ++i) {
       tell("checking load case", held.size() + i + 1, count);
-      if (!all_finite(solutions[i].solution)) return too_large(*driven[i]);
+      if (!all_finite(solutions[i].solution)) return cannot_represent(*driven[i]);
       DrivingState state = std::move(solutions[i].state);
       if (options.large_displacement) {
         Model model = numbered.model;
@@ -236,18 +215,7 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   }
   put_in_file_order(frame, analysis.cases);
   analysis.mass = mass_summary(frame, numbered);
-  for (const CaseResult& result : analysis.cases) {
-    const Case& c = *find_case(frame, result.name);
-    if (result.sway_factor) analysis.remarks.push_back(sways(c, *result.sway_factor));
-    if (result.large && result.large->reached < 1) {
-      analysis.remarks.push_back(stops_short(c, result.large->reached));
-    }
-    if (result.second_order && !result.second_order->converged)
-      analysis.remarks.push_back(no_equilibrium(c));
-  }
-  for (Diagnostic& remark : turned_over(frame, analysis.cases)) {
-    analysis.remarks.push_back(std::move(remark));
-  }
+  add_remarks(frame, analysis.cases, analysis.remarks);
   analysis.frame = frame;
   analysis.model = std::move(numbered.model);
   analysis.slots = std::move(numbered.slots);

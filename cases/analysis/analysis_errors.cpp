@@ -1,0 +1,52 @@
+#include "cases/analysis/analysis_errors.h"
+
+#include "cases/frame/wording.h"
+
+namespace tubewright {
+
+Diagnostic weightless_vehicle() {
+  return {"the vehicle weighs nothing",
+          "give its materials a density, or list what it carries under `masses`"};
+}
+
+Diagnostic numbers_too_large(const std::string& load_case) {
+  return {"case " + quoted(load_case) + " gives numbers too large to represent",
+          "check the units of its loads and of the sections"};
+}
+
+Diagnostic no_large_displacements(const std::string& load_case, const std::string& reason) {
+  return {"case " + quoted(load_case) + " cannot be solved with large displacements: " + reason,
+          "`--second-order` counts what axial forces do on the displaced frame"};
+}
+
+Diagnostic joints_give_way(const std::string& load_case, double factor) {
+  return {"in case " + quoted(load_case) + " the joints give way at " + decimals(factor, 2) +
+              " times its design loads",
+          factor <= 1 ? "the frame cannot carry them; brace it"
+                      : "members that sway count as longer; `check --second-order` adds what their "
+                        "lean does to forces (EN 1993-1-1 5.2.1)"};
+}
+
+Diagnostic no_equilibrium(const std::string& load_case) {
+  return {"in case " + quoted(load_case) + " no equilibrium was found on the displaced frame",
+          "the design loads are beyond what it can stand upright under, or within a few percent of "
+          "it; its numbers are those of first order"};
+}
+
+Diagnostic stops_short(const std::string& load_case, double reached) {
+  return {"in case " + quoted(load_case) + " the frame finds no equilibrium beyond " +
+              decimals(reached, 3) + " of its loads",
+          "it buckles or snaps through there; its numbers are those of that share of the loads"};
+}
+
+Diagnostic sheets_not_settled(const std::string& load_case) {
+  return {"in case " + quoted(load_case) + " the state of the buckled sheets did not settle",
+          "do not rely on this case; make the sheets thicker or the loads smaller"};
+}
+
+Diagnostic turns_over(const std::string& load_case) {
+  return {"in case " + quoted(load_case) + " the vehicle turns over",
+          "its loads are those of the first moment; ask for less, or lower the load"};
+}
+
+}  // namespace tubewright

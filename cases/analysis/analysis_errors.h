@@ -1,0 +1,26 @@
+// The wording of why load cases cannot be solved, and of what is to be doubted in their results.
+#pragma once
+
+#include <string>
+
+#include "cases/frame/diagnostic.h"
+
+namespace tubewright {
+
+// No answer
+// ---------
+Diagnostic weightless_vehicle();
+Diagnostic numbers_too_large(const std::string& load_case);
+Diagnostic no_large_displacements(const std::string& load_case, const std::string& reason);
+
+// Doubts
+// ------
+/// `factor`: of the design loads, under which the frame sways.
+Diagnostic joints_give_way(const std::string& load_case, double factor);
+Diagnostic no_equilibrium(const std::string& load_case);
+/// `reached`: share of the loads.
+Diagnostic stops_short(const std::string& load_case, double reached);
+Diagnostic sheets_not_settled(const std::string& load_case);
+Diagnostic turns_over(const std::string& load_case);
+
+}  // namespace tubewright
