@@ -7,6 +7,7 @@
 
 #include "cases/frame/find_parts.h"
 #include "cases/frame/wording.h"
+#include "cases/sheets/sheet_warnings.h"
 #include "solver/model/angle.h"
 
 namespace tubewright {
@@ -34,11 +35,8 @@ bool on_one_face(const PlacedBlank& a, const PlacedBlank& b) {
 
 void tell_of_missing_offset(const CladFrame& f, const Sheet& sheet, const std::set<int>& nodes,
                             const Eigen::Vector3d& out, Diagnostics& remarks) {
-  add_warning(remarks, sheet.place,
-              "sheet " + quoted(sheet.name) + " lies in the plane of the tubes' axes",
-              "with `offset: " + in_mm(half_tube(f, *nodes.begin(), out) + sheet.thickness / 2) +
-                  "` (or minus that) it would be known on which side it lies and what stands in "
-                  "its way there");
+  const double offset = half_tube(f, *nodes.begin(), out) + sheet.thickness / 2;
+  add_warning(remarks, sheet.place, sheet_in_the_axes(sheet.name, offset));
 }
 
 void tell_of_tubes_through(const CladFrame& f, const Sheet& sheet, const std::set<int>& nodes,
@@ -50,10 +48,7 @@ void tell_of_tubes_through(const CladFrame& f, const Sheet& sheet, const std::se
     }
   }
   if (through.empty()) return;
-  add_warning(remarks, sheet.place,
-              "sheet " + quoted(sheet.name) + " is in the way of " + some_of(through),
-              "they come out on its side: notch the sheet round them, or put it on the other "
-              "side (`offset` with the other sign); the outline has no notches");
+  add_warning(remarks, sheet.place, tubes_through_sheet(sheet.name, through));
 }
 
 void tell_of_laps(const CladFrame& f, const std::vector<PlacedBlank>& placed,
@@ -73,10 +68,7 @@ void tell_of_laps(const CladFrame& f, const std::vector<PlacedBlank>& placed,
   }
   for (const auto& [pair, members] : laps) {
     const PlacedBlank &a = placed[pair.first], &b = placed[pair.second];
-    add_warning(remarks, find_sheet(f.frame, a.sheet).place,
-                "the pieces of sheet " + quoted(a.name) + " and " + quoted(b.name) +
-                    " both reach over " + some_of(members),
-                "lap them and drill both at once, or cut one back; the drawings do not");
+    add_warning(remarks, find_sheet(f.frame, a.sheet).place, pieces_lap(a.name, b.name, members));
   }
 }
 

@@ -5,7 +5,6 @@
 #include <utility>
 
 #include "cases/frame/find_parts.h"
-#include "cases/frame/wording.h"
 #include "solver/elements/shear_panel.h"
 #include "solver/model/angle.h"
 
@@ -91,14 +90,6 @@ std::vector<PanelSide> sides_seen_from(const CladFrame& f, int panel, const Eige
     for (PanelSide& s : sides) std::swap(s.from, s.to);
   }
   return sides;
-}
-
-std::string some_of(const std::set<std::string>& names) {
-  constexpr std::size_t names_told = 4;
-  std::vector<std::string> told(names.begin(), names.end());
-  const std::size_t more = told.size() > names_told ? told.size() - names_told : 0;
-  told.resize(told.size() - more);
-  return quoted_list(told) + (more > 0 ? " and " + std::to_string(more) + " more" : "");
 }
 
 }  // namespace tubewright

@@ -3,7 +3,6 @@
 
 #include <Eigen/Core>
 #include <map>
-#include <set>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -79,8 +78,5 @@ Eigen::Vector3d outside(const CladFrame& f, int panel);
 
 /// The sides anticlockwise as they look against `view`, a direction out of the page.
 std::vector<PanelSide> sides_seen_from(const CladFrame& f, int panel, const Eigen::Vector3d& view);
-
-/// The first four names, and how many more there are.
-std::string some_of(const std::set<std::string>& names);
 
 }  // namespace tubewright

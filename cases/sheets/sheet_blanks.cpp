@@ -15,6 +15,7 @@
 #include "cases/sheets/panel_groups.h"
 #include "cases/sheets/rivet_rows.h"
 #include "cases/sheets/sheet_rivets.h"
+#include "cases/sheets/sheet_warnings.h"
 #include "solver/model/angle.h"
 
 namespace tubewright {
@@ -41,14 +42,6 @@ struct BlankGroup {
   std::vector<double> widths = {};    ///< of the tubes' faces, by side
   std::set<std::string> tilted = {};  ///< tubes that turn an edge to the sheet
 };
-
-void refuse(const BlankGroup& g, const std::string& why, const std::string& advice,
-            Diagnostics& remarks) {
-  add_warning(
-      remarks, g.sheet.place,
-      "sheet " + quoted(g.sheet.name) + " is not drawn at panel " + quoted(g.first) + ": " + why,
-      advice);
-}
 
 /// Fills in widths and tilted; the name of a tube whose width is not known, if any.
 std::optional<std::string> look_at_faces(const CladFrame& f, const Vector3d& out, BlankGroup& g) {
@@ -180,14 +173,10 @@ std::vector<BlankTube> drawn_lines(const CladFrame& f, const BlankGroup& g,
 void tell_of_shape(const CladFrame& f, const BlankGroup& g, Diagnostics& remarks) {
   const double warp = f.face(g.panels.front()).warp;
   if (warp > flat_within) {
-    add_warning(remarks, g.sheet.place, "panel " + quoted(g.first) + " is warped by " + in_mm(warp),
-                "it is a piece by itself, drawn on its mean plane; try it on before drilling");
+    add_warning(remarks, g.sheet.place, panel_warped(g.first, warp));
   }
   if (!g.tilted.empty()) {
-    add_warning(
-        remarks, g.sheet.place,
-        "sheet " + quoted(g.sheet.name) + " lies on edges, not faces, of " + some_of(g.tilted),
-        "turn the tube with `roll`, or bend a flange; the outline takes a face's width");
+    add_warning(remarks, g.sheet.place, sheet_on_edges(g.sheet.name, g.tilted));
   }
 }
 
@@ -196,20 +185,12 @@ void rivet(const CladFrame& f, const BlankGroup& g, const SheetPlane& plane, She
   blank.hole_diameter = g.sheet.rivet->diameter + hole_clearance;
   const WantedRivets wanted = wanted_rivets(f, g.sheet, g.sides, plane);
   if (!wanted.without.empty()) {
-    add_warning(
-        remarks, g.sheet.place,
-        "sheet " + quoted(g.sheet.name) + " has no room for a rivet on " + some_of(wanted.without),
-        "their joints take all of it");
+    add_warning(remarks, g.sheet.place, no_room_for_rivets(g.sheet.name, wanted.without));
   }
   blank.holes = kept_apart(wanted.holes, blank.outline, blank.openings, blank.hole_diameter);
   const std::size_t dropped = wanted.holes.size() - blank.holes.size();
   if (dropped == 0) return;
-  add_warning(remarks, g.sheet.place,
-              "of sheet " + quoted(g.sheet.name) + " " + std::to_string(dropped) +
-                  (dropped == 1 ? " rivet is" : " rivets are") + " left out at panel " +
-                  quoted(blank.name),
-              "nearer than 2.2 hole diameters to another, or than 1.2 to an edge (EN 1993-1-8 "
-              "Table 3.3): take thinner rivets or wider tubes");
+  add_warning(remarks, g.sheet.place, rivets_left_out(g.sheet.name, blank.name, dropped));
 }
 
 /// What a piece has in its way, by the nodes it lies on. Of a sheet without a side it is said once.
@@ -233,8 +214,8 @@ void draw(const CladFrame& f, const std::vector<int>& panels, Drawn& drawn) {
                sides_of(f, panels)};
   const Vector3d out = outside(f, panels.front());
   if (const auto unknown = look_at_faces(f, out, g)) {
-    refuse(g, quoted(*unknown) + " is known by its properties only",
-           "how far the sheet reaches over it is not known; give the tube's sizes", remarks);
+    add_warning(remarks, g.sheet.place,
+                not_drawn_over_unknown_tube(g.sheet.name, g.first, *unknown));
     return;
   }
   SheetPlane plane = plane_of(f, g.sides.all.front(), out);
@@ -243,8 +224,7 @@ void draw(const CladFrame& f, const std::vector<int>& panels, Drawn& drawn) {
   blank.sheet = g.sheet.name;
   for (const int p : panels) blank.panels.push_back(f.panel(p).name);
   if (!draw_outline(f, g, plane, blank)) {
-    refuse(g, "its outline crosses itself",
-           "a notch or an opening is narrower than the tubes round it", remarks);
+    add_warning(remarks, g.sheet.place, not_drawn_across_itself(g.sheet.name, g.first));
     return;
   }
   lay_down(blank, plane);
@@ -282,10 +262,7 @@ SheetBlanks sheet_blanks(const Frame& frame) {
       continue;
     }
     const Sheet& sheet = sheet_of(f, group.front());
-    add_warning(
-        drawn.found.remarks, sheet.place,
-        "panels of sheet " + quoted(sheet.name) + " meet at a corner only, or lie on one another",
-        "each of them is drawn as a piece by itself");
+    add_warning(drawn.found.remarks, sheet.place, panels_drawn_apart(sheet.name));
     for (const int p : group) draw(f, {p}, drawn);
   }
   give_names(drawn);
