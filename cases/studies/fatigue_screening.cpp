@@ -188,6 +188,12 @@ struct Screen {
   }
 };
 
+/// `suggestion`: did_you_mean().
+Diagnostic unknown_case_of_spectrum(const std::string& load_case, const std::string& suggestion) {
+  return {"`life.spectrum` names case " + quoted(load_case) + ", which the frame does not have",
+          suggestion};
+}
+
 Diagnostics unknown_cases(const Frame& frame, const std::vector<Block>& blocks) {
   Diagnostics diagnostics;
   std::vector<std::string> names;
@@ -196,9 +202,7 @@ Diagnostics unknown_cases(const Frame& frame, const std::vector<Block>& blocks) 
     for (const std::string& name : {b.to, b.from}) {
       if (name.empty() || name == standing_name) continue;
       if (std::find(names.begin(), names.end(), name) != names.end()) continue;
-      add_error(diagnostics, b.place,
-                "`life.spectrum` names case " + quoted(name) + ", which the frame does not have",
-                did_you_mean(name, names));
+      add_error(diagnostics, b.place, unknown_case_of_spectrum(name, did_you_mean(name, names)));
     }
   }
   return diagnostics;

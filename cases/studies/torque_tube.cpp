@@ -16,6 +16,13 @@ namespace tubewright {
 
 namespace {
 
+Diagnostic no_torque_tube(const std::string& panel, double gain) {
+  return {"panel " + quoted(panel) + " closes no torque tube",
+          "it makes the frame " + decimals(gain, 2) +
+              " times as stiff in twist there: a sheet pays in torsion where it is the "
+              "only open side of a box whose other sides are braced or clad"};
+}
+
 /// Forces across a panel at its corners, in balance: the one way to twist four points of a plane.
 /// A234 P1 - A134 P2 + A124 P3 - A123 P4 = 0, and the factors sum to zero.
 std::array<Eigen::Vector3d, 4> twisting_forces(const Model& model, const Panel& panel) {
@@ -85,12 +92,7 @@ Diagnostics idle_panels(const Frame& frame) {
   const std::vector<double> gains = twist_gain_of_panels(build_model(frame).model);
   for (size_t p = 0; p < gains.size(); ++p) {
     if (!(gains[p] < least_twist_gain)) continue;
-    diagnostics.push_back(
-        {Severity::warning, frame.panels[p].place,
-         "panel `" + frame.panels[p].name + "` closes no torque tube",
-         "it makes the frame " + decimals(gains[p], 2) +
-             " times as stiff in twist there: a sheet pays in torsion where it is the "
-             "only open side of a box whose other sides are braced or clad"});
+    add_warning(diagnostics, frame.panels[p].place, no_torque_tube(frame.panels[p].name, gains[p]));
   }
   return diagnostics;
 }

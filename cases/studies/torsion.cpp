@@ -1,6 +1,7 @@
 #include "cases/studies/torsion.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numeric>
 
@@ -14,6 +15,20 @@
 namespace tubewright {
 
 namespace {
+
+Diagnostic no_twist() {
+  return {"the torsion test does not twist the frame",
+          "check where its couple enters and what the nodes are joined to"};
+}
+
+/// `front` and `rear`: nodes to propose, left then right.
+Diagnostic torsion_missing(const std::array<std::string, 2>& front,
+                           const std::array<std::string, 2>& rear) {
+  return {"the frame has no `torsion`: where does the couple enter?",
+          "add, with the nodes that carry the axles, left then right: `torsion: {front: [" +
+              front[0] + ", " + front[1] + "], rear: [" + rear[0] + ", " + rear[1] +
+              "], couple: 100}`"};
+}
 
 struct Pair {
   int left = 0;
@@ -204,9 +219,7 @@ Result<Solved> solve(const Frame& frame, TorsionHold hold) {
   s.solution = std::move(solved->front());
   const double twist = twist_of(s.front, s.solution) - twist_of(s.rear, s.solution);
   if (!(twist > 0) || !std::isfinite(twist)) {
-    return Diagnostics{{Severity::error, frame.torsion->place,
-                        "the torsion test does not twist the frame",
-                        "check where its couple enters and what the nodes are joined to"}};
+    return Diagnostics{error_at(frame.torsion->place, no_twist())};
   }
   return s;
 }
@@ -289,12 +302,8 @@ Diagnostics no_torsion_test(const Frame& frame) {
     }
     return name;
   };
-  return {{Severity::error,
-           {},
-           "the frame has no `torsion`: where does the couple enter?",
-           "add, with the nodes that carry the axles, left then right: `torsion: {front: [" +
-               farthest(1, 1) + ", " + farthest(1, -1) + "], rear: [" + farthest(-1, 1) + ", " +
-               farthest(-1, -1) + "], couple: 100}`"}};
+  return Diagnostics{
+      torsion_missing({farthest(1, 1), farthest(1, -1)}, {farthest(-1, 1), farthest(-1, -1)})};
 }
 
 }  // namespace tubewright

@@ -16,6 +16,26 @@ namespace tubewright {
 
 namespace {
 
+// What is said of pieces
+// ----------------------
+Diagnostic outline_not_known(const std::string& tube) {
+  return {quoted(tube) + " is known by its properties only",
+          "its outline is not, so it is taken from node to node"};
+}
+
+Diagnostic nothing_left(const std::string& tube) {
+  return {"nothing is left of " + quoted(tube) + " between its neighbours",
+          "its nodes are nearer than the tubes there are wide"};
+}
+
+Diagnostic longer_than_a_bar(const std::string& label, const std::string& tube, double length) {
+  return {"piece " + label + " (" + quoted(tube) + ") is " + in_mm(length) +
+              " long, more than a bar gives",
+          "give the length of the bars under `stock`, or splice the tube at a node"};
+}
+
+// Groups and bars
+// ---------------
 /// Shape, sizes in micrometres, material: what makes one bar like another.
 using SizeKey = std::tuple<Shape, long, long, long, std::string>;
 
@@ -55,13 +75,10 @@ bool alike(const Pattern& p, const PieceOutline& outline, const SectionEntry& s)
 bool is_sound(const Frame& frame, const CutPiece& piece, Diagnostics& remarks) {
   const Member& member = first_member(frame, piece);
   if (find_section(frame, piece.tube.section).shape == Shape::properties) {
-    add_warning(remarks, member.place, quoted(piece.tube.name) + " is known by its properties only",
-                "its outline is not, so it is taken from node to node");
+    add_warning(remarks, member.place, outline_not_known(piece.tube.name));
   }
   if (piece.short_point > 0) return true;
-  add_warning(remarks, member.place,
-              "nothing is left of " + quoted(piece.tube.name) + " between its neighbours",
-              "its nodes are nearer than the tubes there are wide");
+  add_warning(remarks, member.place, nothing_left(piece.tube.name));
   return false;
 }
 
@@ -132,10 +149,7 @@ BarOrder order_of(const Frame& frame, const CutList& list, size_t first, size_t 
   order.bar_price = price_of(list.stock, s);
   for (const int id : order.nesting.too_long) {
     const CutGroup& g = list.groups[static_cast<size_t>(id)];
-    add_warning(remarks, {},
-                "piece " + g.label + " (" + quoted(g.names.front()) + ") is " +
-                    in_mm(g.piece.long_point) + " long, more than a bar gives",
-                "give the length of the bars under `stock`, or splice the tube at a node");
+    add_warning(remarks, {}, longer_than_a_bar(g.label, g.names.front(), g.piece.long_point));
   }
   return order;
 }
