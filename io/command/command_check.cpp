@@ -45,10 +45,10 @@ TellStep tell_progress(Progress& progress) {
   };
 }
 
-/// Everything into `directory`: what was written, or the reason why not, in words.
+/// Everything into `directory`: what was written, or why not.
 struct Written {
   std::string files;
-  std::optional<std::string> failure = {};
+  std::optional<Diagnostic> failure = {};
   std::optional<std::string> no_pictures = {};  ///< why there are none
 };
 

@@ -4,9 +4,10 @@
 #include <utility>
 
 #include "cases/analysis/analysis.h"
-#include "cases/frame/nearest_name.h"
+#include "cases/frame/wording.h"
 #include "cases/lint/lint.h"
 #include "cases/studies/torque_tube.h"
+#include "io/command/command_errors.h"
 #include "io/command/standard_streams.h"
 #include "io/frame_file/frame_source.h"
 #include "io/frame_file/read_frame.h"
@@ -17,23 +18,13 @@
 namespace tubewright {
 
 Diagnostics errors_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases) {
-  if (frame.cases.empty()) {
-    return {{Severity::error,
-             {},
-             "the frame has no load cases and no vehicle, so there is nothing to check",
-             "add `cases`, such as `standing: {kind: static, gravity: [0, 0, -1]}`"}};
-  }
+  if (frame.cases.empty()) return Diagnostics{no_load_cases()};
   std::vector<std::string> names;
   for (const Case& c : frame.cases) names.push_back(c.name);
   Diagnostics faults;
   for (const std::string& wanted : wanted_cases) {
     if (std::find(names.begin(), names.end(), wanted) != names.end()) continue;
-    std::string advice = did_you_mean(wanted, names);
-    if (advice.empty()) {
-      advice = "it has";
-      for (const std::string& name : names) advice += " `" + name + "`";
-    }
-    faults.push_back({Severity::error, {}, "the frame has no case `" + wanted + "`", advice});
+    add_error(faults, {}, no_such_case(wanted, names));
   }
   return faults;
 }
@@ -44,24 +35,20 @@ int cannot_answer(const Diagnostics& diagnostics, const FrameText& file, bool js
               : exit_cannot_answer;
 }
 
-std::string cannot_write(const std::string& path, const std::string& reason) {
-  return "cannot write " + path + ": " + reason;
-}
-
-std::string cannot_write(const WriteFailure& failure) {
+Diagnostic cannot_write(const WriteFailure& failure) {
   return cannot_write(failure.path.string(), failure.reason);
 }
 
-int cannot_answer(const std::string& message, bool json) {
-  print_error(message);
-  return json ? print_results(error_json({{Severity::error, {}, message, {}}}), exit_cannot_answer)
+int cannot_answer(const Diagnostic& trouble, bool json) {
+  print_error(trouble);
+  return json ? print_results(error_json(Diagnostics{trouble}), exit_cannot_answer)
               : exit_cannot_answer;
 }
 
 Outcome<LoadedFrame, int> load_frame(const std::string& path, bool json) {
   Outcome<FrameText, std::string> source = read_source(path);
   if (const auto* failure = source.error()) {
-    return cannot_answer("cannot read " + path + ": " + *failure, json);
+    return cannot_answer(cannot_read(path, *failure), json);
   }
   LoadedFrame loaded{std::move(*source), {}, {}};
   FrameReading reading = read_frame(loaded.file);

@@ -27,11 +27,10 @@ Diagnostics errors_of_choice(const Frame& frame, const std::vector<std::string>&
 /// Says what is wrong with a frame, with places in its file; returns the exit code.
 int cannot_answer(const Diagnostics& diagnostics, const FrameText& file, bool json);
 
-/// How a file that cannot be written is told of; `reason` in the system's words.
-std::string cannot_write(const std::string& path, const std::string& reason);
-std::string cannot_write(const WriteFailure& failure);
+/// How a file that could not be written is told of.
+Diagnostic cannot_write(const WriteFailure& failure);
 
 /// Trouble outside the frame file: unreadable, unwritable.
-int cannot_answer(const std::string& message, bool json);
+int cannot_answer(const Diagnostic& trouble, bool json);
 
 }  // namespace tubewright

@@ -1,6 +1,7 @@
 #include <filesystem>
 #include <system_error>
 
+#include "io/command/command_errors.h"
 #include "io/command/commands.h"
 #include "io/command/standard_streams.h"
 #include "io/frame_file/starter_frame.h"
@@ -14,8 +15,8 @@ int run_start(const StartCommand& command) {
     std::error_code ignored;
     const bool exists =
         std::filesystem::exists(std::filesystem::symlink_status(failure->path, ignored));
-    print_error("cannot write " + command.file + ": " + failure->reason,
-                exists ? "`start` never replaces a file; choose another name" : "");
+    print_error(exists ? cannot_start_anew(command.file, failure->reason)
+                       : cannot_write(command.file, failure->reason));
     return exit_cannot_answer;
   }
   print_message("wrote " + command.file + "; next: tubewright check " + command.file + "\n");

@@ -1,5 +1,7 @@
 #include <unistd.h>
 
+#include <optional>
+
 #include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/bench_study.h"
 #include "cases/studies/buckle_study.h"
@@ -7,6 +9,7 @@
 #include "cases/studies/frame_modes.h"
 #include "cases/studies/torsion_study.h"
 #include "cases/workshop/cut_list.h"
+#include "io/command/command_errors.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"
@@ -39,7 +42,7 @@ struct NoAnswer {
   NoAnswer(const WriteFailure& failure) : not_written(cannot_write(failure)) {}
 
   Diagnostics diagnostics;
-  std::string not_written;
+  std::optional<Diagnostic> not_written;
 };
 
 struct Answered : Outcome<StudyAnswer, NoAnswer> {
@@ -61,12 +64,7 @@ Answered twist(const LoadedFrame& loaded, bool clamped, const Diagnostics& warni
 Answered floor(const LoadedFrame& loaded, const Diagnostics& warnings, Paint paint) {
   const Frame& frame = loaded.frame;
   Diagnostics missing;
-  if (frame.panels.empty()) {
-    missing.push_back({Severity::error,
-                       {},
-                       "the frame has no `panels`, so there is no sheet to judge",
-                       "add a sheet under `sheets` and where it lies under `panels`"});
-  }
+  if (frame.panels.empty()) missing.push_back(no_panels());
   if (!frame.torsion) append(missing, no_torsion_test(frame));
   if (!missing.empty()) return missing;
   Result<FloorStudy> outcome = floor_study(frame);
@@ -80,16 +78,9 @@ Answered bench_test(const LoadedFrame& loaded, const Diagnostics& warnings, Pain
   const Frame& frame = loaded.frame;
   Diagnostics missing;
   if (!frame.bench_test) {
-    missing.push_back({Severity::error,
-                       {},
-                       "the frame has no `bench_test`",
-                       "add `bench_test: {weights: {NODE: 20}, gauges: {NODE: z}}`: kilograms hung "
-                       "on, gauges set up"});
+    missing.push_back(no_bench_test());
   } else if (frame.supports.empty() && !frame.torsion) {
-    missing.push_back({Severity::error,
-                       {},
-                       "nothing holds the frame on the bench",
-                       "add `supports`, or `torsion`, whose rear pair is then held"});
+    missing.push_back(nothing_on_the_bench());
   }
   if (!missing.empty()) return missing;
   Result<BenchStudy> outcome = bench_study(frame);
@@ -204,7 +195,7 @@ int run_study(const StudyCommand& command) {
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
   const Answered found = answer(command, loaded, warnings, paint);
   if (const NoAnswer* why = found.error()) {
-    if (!why->not_written.empty()) return cannot_answer(why->not_written, command.json);
+    if (why->not_written) return cannot_answer(*why->not_written, command.json);
     append(warnings, why->diagnostics);
     return cannot_answer(warnings, loaded.file, command.json);
   }

@@ -11,6 +11,7 @@
 #include <variant>
 
 #include "cases/studies/frame_studies.h"
+#include "io/command/command_errors.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"
@@ -33,7 +34,7 @@ class TemporaryDirectory {
     std::filesystem::path place = std::filesystem::temp_directory_path(error);
     std::string name = (error ? std::filesystem::path("/tmp") : place) / "tubewright-XXXXXX";
     if (mkdtemp(name.data()) == nullptr)
-      trouble_ = "cannot make a directory in " + place.string() + ": " + std::strerror(errno);
+      trouble_ = cannot_make_directory(place.string(), std::strerror(errno));
     else
       path_ = name;
   }
@@ -45,10 +46,11 @@ class TemporaryDirectory {
   }
 
   const std::string& path() const { return path_; }
-  const std::string& trouble() const { return trouble_; }
+  const std::optional<Diagnostic>& trouble() const { return trouble_; }
 
  private:
-  std::string path_, trouble_;
+  std::string path_;
+  std::optional<Diagnostic> trouble_;
 };
 
 /// Interrupting ends the window, which is a program of its own; we then still tidy up.
@@ -88,14 +90,14 @@ int run_view(const ViewCommand& command) {
     print_message(render(studies.analysis.remarks, file));
   }
   const TemporaryDirectory directory;
-  if (!directory.trouble().empty()) return cannot_answer(directory.trouble(), false);
+  if (directory.trouble()) return cannot_answer(*directory.trouble(), false);
   if (const auto failure = write_load_files(studies.analysis, directory.path()))
     return cannot_answer(cannot_write(*failure), false);
   progress.reset();  // the window takes as long as it takes
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
   const int code = print_results(verdict(studies, paint) + "\n", exit_code(studies));
   if (const auto trouble = show(directory.path(), command))
-    return cannot_answer("no window: " + *trouble, false);
+    return cannot_answer(no_window(*trouble), false);
   return code;
 }
 

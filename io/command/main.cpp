@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "io/command/command_errors.h"
 #include "io/command/commands.h"
 #include "io/command/standard_streams.h"
 #include "io/options/command_line.h"
@@ -28,17 +29,17 @@ int run(const UsageError& usage_error) {
     print_message(usage_error.advice);
     return exit_cannot_answer;
   }
-  print_error(usage_error.message, usage_error.advice);
+  const Diagnostic misuse(usage_error.message, usage_error.advice);
+  print_error(misuse);
   if (!usage_error.json) return exit_cannot_answer;
-  return print_results(error_json({{Severity::error, {}, usage_error.message, usage_error.advice}}),
-                       exit_cannot_answer);
+  return print_results(error_json(Diagnostics{misuse}), exit_cannot_answer);
 }
 
-int cannot_go_on(const std::string& reason, const std::vector<std::string>& words) {
+int cannot_go_on(const Diagnostic& reason, const std::vector<std::string>& words) {
   print_error(reason);
   for (const std::string& word : words) {
     if (word == "--json") {
-      return print_results(error_json({{Severity::error, {}, reason, {}}}), exit_cannot_answer);
+      return print_results(error_json(Diagnostics{reason}), exit_cannot_answer);
     }
   }
   return exit_cannot_answer;
@@ -55,9 +56,8 @@ int main(int argc, char** argv) {
   try {
     return std::visit([](const auto& command) { return run(command); }, read_command_line(words));
   } catch (const std::bad_alloc&) {
-    return cannot_go_on("out of memory", words);
+    return cannot_go_on(out_of_memory(), words);
   } catch (const std::exception& error) {
-    return cannot_go_on(std::string("unexpected trouble, please report it: ") + error.what(),
-                        words);
+    return cannot_go_on(unexpected_trouble(error.what()), words);
   }
 }

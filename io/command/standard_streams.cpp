@@ -7,6 +7,7 @@
 #include <csignal>
 #include <optional>
 
+#include "io/command/command_errors.h"
 #include "io/command/progress.h"
 #include "io/options/command_line.h"
 #include "io/text/write_file_atomically.h"
@@ -40,7 +41,7 @@ int print_results(std::string_view text, int exit_code) {
     return write_all(STDOUT_FILENO, text);
   }();
   if (!failure) return exit_code;
-  print_error("cannot write the results to standard output: " + *failure);
+  print_error(cannot_write_results(*failure));
   return exit_cannot_answer;
 }
 
@@ -49,9 +50,9 @@ void print_message(std::string_view text) {
   (void)write_all(STDERR_FILENO, text);
 }
 
-void print_error(const std::string& message, const std::string& advice) {
-  print_message("tubewright: error: " + message + "\n" +
-                (advice.empty() ? "" : "  " + advice + "\n"));
+void print_error(const Diagnostic& error) {
+  print_message("tubewright: error: " + error.message + "\n" +
+                (error.advice.empty() ? "" : "  " + error.advice + "\n"));
 }
 
 }  // namespace tubewright

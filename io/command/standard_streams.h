@@ -2,8 +2,9 @@
 // A line of progress (progress.h) is taken off the terminal before either.
 #pragma once
 
-#include <string>
 #include <string_view>
+
+#include "cases/frame/diagnostic.h"
 
 namespace tubewright {
 
@@ -18,7 +19,7 @@ int print_results(std::string_view text, int exit_code);
 /// Writes to standard error. If that fails there is nobody left to tell.
 void print_message(std::string_view text);
 
-/// "tubewright: error: MESSAGE", then the advice, to standard error.
-void print_error(const std::string& message, const std::string& advice = {});
+/// "tubewright: error: MESSAGE", then the advice if there is any, to standard error.
+void print_error(const Diagnostic& error);
 
 }  // namespace tubewright

@@ -146,9 +146,8 @@ TEST_CASE("a file that cannot be read or written is named with the system's reas
   const std::string message = "cannot read /nonexistent/frame.yaml: No such file or directory";
   CHECK(w.err == "tubewright: error: " + message + "\n");
   CHECK(nlohmann::json::parse(w.out)["error"]["problems"][0]["message"] == message);
-  CHECK(cannot_write("out/a.json", "Disk full") == "cannot write out/a.json: Disk full");
-  CHECK(cannot_write(WriteFailure{"out/a.json", "Disk full"}) ==
-        cannot_write("out/a.json", "Disk full"));
+  CHECK(cannot_write(WriteFailure{"out/a.json", "Disk full"}).message ==
+        "cannot write out/a.json: Disk full");
 }
 
 TEST_CASE("without load cases there is nothing to check, and a case has to be there to be chosen") {

@@ -93,8 +93,8 @@ TEST_CASE("results go to standard output whole, with the exit code they came wit
 TEST_CASE("messages and errors go to standard error, an error in the program's name with advice") {
   const Written w = written_by([] {
     print_message("a message\n");
-    print_error("no such thing");
-    print_error("no such thing", "take another");
+    print_error({"no such thing", ""});
+    print_error({"no such thing", "take another"});
     return 0;
   });
   CHECK(w.out.empty());

@@ -1,0 +1,66 @@
+#include "io/command/command_errors.h"
+
+#include "cases/frame/nearest_name.h"
+#include "cases/frame/wording.h"
+
+namespace tubewright {
+
+Diagnostic no_load_cases() {
+  return {"the frame has no load cases and no vehicle, so there is nothing to check",
+          "add `cases`, such as `standing: {kind: static, gravity: [0, 0, -1]}`"};
+}
+
+Diagnostic no_such_case(const std::string& load_case, const std::vector<std::string>& known) {
+  std::string advice = did_you_mean(load_case, known);
+  if (advice.empty()) {
+    advice = "it has";
+    for (const std::string& name : known) advice += " " + quoted(name);
+  }
+  return {"the frame has no case " + quoted(load_case), advice};
+}
+
+Diagnostic no_panels() {
+  return {"the frame has no `panels`, so there is no sheet to judge",
+          "add a sheet under `sheets` and where it lies under `panels`"};
+}
+
+Diagnostic no_bench_test() {
+  return {"the frame has no `bench_test`",
+          "add `bench_test: {weights: {NODE: 20}, gauges: {NODE: z}}`: kilograms hung "
+          "on, gauges set up"};
+}
+
+Diagnostic nothing_on_the_bench() {
+  return {"nothing holds the frame on the bench",
+          "add `supports`, or `torsion`, whose rear pair is then held"};
+}
+
+Diagnostic cannot_read(const std::string& path, const std::string& reason) {
+  return {"cannot read " + path + ": " + reason, ""};
+}
+
+Diagnostic cannot_write(const std::string& path, const std::string& reason) {
+  return {"cannot write " + path + ": " + reason, ""};
+}
+
+Diagnostic cannot_start_anew(const std::string& path, const std::string& reason) {
+  return {cannot_write(path, reason).message, "`start` never replaces a file; choose another name"};
+}
+
+Diagnostic cannot_write_results(const std::string& reason) {
+  return {"cannot write the results to standard output: " + reason, ""};
+}
+
+Diagnostic cannot_make_directory(const std::string& place, const std::string& reason) {
+  return {"cannot make a directory in " + place + ": " + reason, ""};
+}
+
+Diagnostic no_window(const std::string& reason) { return {"no window: " + reason, ""}; }
+
+Diagnostic out_of_memory() { return {"out of memory", ""}; }
+
+Diagnostic unexpected_trouble(const std::string& what) {
+  return {"unexpected trouble, please report it: " + what, ""};
+}
+
+}  // namespace tubewright
