@@ -5,12 +5,10 @@
 #include <map>
 #include <optional>
 
-#include "cases/frame/nearest_name.h"
-#include "cases/frame/wording.h"
 #include "io/options/command_table.h"
 #include "io/options/help_text.h"
+#include "io/options/usage_errors.h"
 #include "io/text/version.h"
-#include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
 
@@ -129,21 +127,12 @@ Words option_names(const Command& command) {
 // What went wrong
 // ---------------
 
-std::string see_help(const std::string& command) {
-  return "see `tubewright" + (command.empty() ? "" : " " + command) + " --help`";
-}
-
-std::string or_else(const std::string& advice, const std::string& otherwise) {
-  return advice.empty() ? otherwise : advice;
-}
-
 UsageError unexpected(const Command& command, const std::string& word) {
   if (word.size() > 1 && word.starts_with('-')) {
     const std::string name = word.substr(0, word.find('='));
-    return {"`" + command.name + "` has no option `" + name + "`",
-            or_else(did_you_mean(name, option_names(command)), see_help(command.name))};
+    return option_of_no_use(command.name, name, option_names(command));
   }
-  return {"`" + word + "` is one word too many for `" + command.name + "`", see_help(command.name)};
+  return one_word_too_many(command.name, word);
 }
 
 /// The option that CLI11's message starts with: "--output: 1 required DIR missing".
@@ -160,10 +149,8 @@ UsageError misuse_of(const Command& command, const CLI::ParseError& error, const
   if (dynamic_cast<const CLI::ArgumentMismatch*>(&error)) {
     const std::string option = option_named_in(error);
     const CLI::Option* found = app.get_option_no_throw(option);
-    if (found && found->count() > 1) {
-      return {"`" + option + "` is given more than once", see_help(command.name)};
-    }
-    return {"`" + option + "` needs a value after it", see_help(command.name)};
+    if (found && found->count() > 1) return option_given_twice(command.name, option);
+    return option_without_value(command.name, option);
   }
   return {error.what(), see_help(command.name)};
 }
@@ -174,16 +161,13 @@ std::optional<UsageError> missing_operand(const Command& command, const Given& g
     case Operand::none:
       return std::nullopt;
     case Operand::frame:
-      return UsageError{"`" + command.name + "` needs a frame file",
-                        "try `tubewright " + command.name + " frame.yaml`"};
+      return no_frame_file(command.name);
     case Operand::new_file:
-      return UsageError{"`" + command.name + "` needs the name of the file to write",
-                        "try `tubewright " + command.name + " frame.yaml`"};
+      return no_new_file(command.name);
     case Operand::word:
       break;
   }
-  return UsageError{"`" + command.name + "` needs " + either(command.words),
-                    "try `tubewright " + command.name + " " + command.words.front() + "`"};
+  return no_word(command.name, command.words);
 }
 
 std::optional<UsageError> wrong_value(const Command& command, const Given& given) {
@@ -204,16 +188,14 @@ std::optional<UsageError> wrong_words(const Command& command, const Given& given
   if (!lists_cases) {
     if (auto usage_error = missing_operand(command, given)) return usage_error;
   } else if (!given.operand.empty()) {
-    return UsageError{"`--cases` goes without a shell", see_help(command.name)};
+    return cases_with_shell(command.name);
   }
   const Words& known = command.words;
   if (command.operand == Operand::word && !lists_cases && !contains(known, given.operand)) {
-    return UsageError{"`" + command.name + "` knows no `" + given.operand + "`",
-                      "it knows " + quoted_list(known)};
+    return no_such_word(command.name, given.operand, known);
   }
   if (given.has("--second-order") && given.has("--large-displacement")) {
-    return UsageError{"`--second-order` and `--large-displacement` exclude each other",
-                      "large displacements hold what second order counts, and more"};
+    return second_order_with_large_displacement();
   }
   return wrong_value(command, given);
 }
@@ -248,26 +230,19 @@ bool looks_like_frame_file(const std::string& word) {
 }
 
 UsageError not_a_command(const std::string& word) {
-  if (contains(later_commands, word)) {
-    return {"this version does not have `" + word + "` yet",
-            "see `tubewright --help` for those it has"};
-  }
-  if (looks_like_frame_file(word)) {
-    return {"no command given", "to check this frame: `tubewright check " + word + "`"};
-  }
+  if (contains(later_commands, word)) return command_of_later(word);
+  if (looks_like_frame_file(word)) return no_command(word);
   if (word.starts_with('-')) {
     const std::string name = word.substr(0, word.find('='));
     for (const Command& command : command_table()) {
       if (command.operand != Operand::frame || !contains(option_names(command), name)) continue;
-      return {"`" + name + "` stands before the command",
-              "options come after it: `tubewright " + command.name + " frame.yaml " + name + "`"};
+      return option_before_command(name, command.name);
     }
     Words known;
     for (const CommandOption& option : program_options()) known.push_back(option.name);
-    return {"there is no option `" + name + "`", or_else(did_you_mean(name, known), see_help(""))};
+    return no_such_option(name, known);
   }
-  return {"there is no command `" + word + "`",
-          or_else(did_you_mean(word, command_names()), see_help(""))};
+  return no_such_command(word, command_names());
 }
 
 CommandLine read_words(const Words& words) {
