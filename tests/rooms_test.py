@@ -1,5 +1,5 @@
 """Holds the tree against the plan of its rooms: who includes whom, how full a folder is, what is
-tested.
+tested, where messages get their words.
 
 usage: rooms_test.py SOURCE_DIR ROOMS_FILE
 
@@ -95,6 +95,19 @@ def check_tests(rooms):
             faults.append(f"TESTED_OTHERWISE names {missing}, which is not there")
 
 
+# The text of a message where it is reported: `add_error(diagnostics, place, {"..."`.
+INLINE_TEXT = re.compile(
+    r"\b(?:add_error|add_warning|error_at)\([^;{)]*\{\s*[^}\d\s]|\{\s*Severity::"
+)
+
+
+def check_wording(rooms):
+    for room in rooms:
+        for path in own_code(room):
+            if INLINE_TEXT.search(path.read_text(encoding="utf-8")):
+                faults.append(f"{room}/{path.name} words a message where it reports it")
+
+
 rooms = read_rooms()
 if not rooms:
     faults.append(f"{sys.argv[2]} lists no rooms")
@@ -102,6 +115,7 @@ check_arrows(rooms)
 check_one_way(rooms)
 check_fullness(rooms)
 check_tests(rooms)
+check_wording(rooms)
 for fault in faults:
     print(fault)
 sys.exit(1 if faults else 0)

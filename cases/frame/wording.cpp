@@ -78,16 +78,6 @@ void add_warning(Diagnostics& diagnostics, const SourceLocation& place, Diagnost
   diagnostics.push_back(std::move(what));
 }
 
-void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
-               std::string advice) {
-  diagnostics.push_back({Severity::error, place, std::move(message), std::move(advice)});
-}
-
-void add_warning(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
-                 std::string advice) {
-  diagnostics.push_back({Severity::warning, place, std::move(message), std::move(advice)});
-}
-
 Diagnostics in_file_order(Diagnostics diagnostics, const Frame& frame) {
   if (diagnostics.empty()) return diagnostics;
   std::stable_sort(diagnostics.begin(), diagnostics.end(),

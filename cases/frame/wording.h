@@ -25,11 +25,6 @@ std::string decimals(double value, int count);
 void add_error(Diagnostics& diagnostics, const SourceLocation& place, Diagnostic what);
 void add_warning(Diagnostics& diagnostics, const SourceLocation& place, Diagnostic what);
 
-void add_error(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
-               std::string advice);
-void add_warning(Diagnostics& diagnostics, const SourceLocation& place, std::string message,
-                 std::string advice);
-
 /// In file order, what has no place last. Of problems that differ only in the piece of a path, or
 /// in the side of a mirrored pair, the first is kept.
 Diagnostics in_file_order(Diagnostics diagnostics, const Frame& frame);
