@@ -94,32 +94,60 @@ std::size_t number_end(std::string_view text) {
   return end;
 }
 
+Diagnostic not_finite(std::string_view text) {
+  return {shown(text) + " is not a finite number", "write a number"};
+}
+
+Diagnostic leading_zero(std::string_view text) {
+  return {shown(text) + " starts with a zero, which some programs read in another base",
+          "write the number without leading zeros"};
+}
+
+Diagnostic not_decimal(std::string_view text) {
+  return {shown(text) + " is not a decimal number", "write it in decimal digits"};
+}
+
+Diagnostic separator_in_number(std::string_view text) {
+  return {shown(text) + " has a separator between its digits",
+          "write the digits without separators"};
+}
+
+Diagnostic comma_in_number(std::string_view text) {
+  return {shown(text) + " has a comma in it", "write the decimal point as `.`, and no separators"};
+}
+
+Diagnostic number_too_large(std::string_view digits) {
+  return {shown(digits) + " is too large", "the greatest number here is 1e15"};
+}
+
+Diagnostic quantity_too_large(std::string_view text, const Measure& m) {
+  return {shown(text) + " is too large", std::string("the greatest value here is 1e15 ") + m.unit};
+}
+
+Diagnostic number_in_quotes(std::string_view text) {
+  return {"the number " + shown(text) + " stands in quotes, as text",
+          "remove the quotes, or add a unit"};
+}
+
 /// The traps of numbers in text: other bases, separators, words for infinity.
 std::optional<Diagnostic> number_trap(std::string_view text) {
   std::string_view unsigned_text = text;
   if (!text.empty() && (text[0] == '-' || text[0] == '+')) unsigned_text.remove_prefix(1);
   const std::string word = lower(unsigned_text);
   if (word == ".nan" || word == "nan" || word == ".inf" || word == "inf" || word == "infinity") {
-    return Diagnostic{shown(text) + " is not a finite number", "write a number"};
+    return not_finite(text);
   }
   if (unsigned_text.size() < 2 || !is_digit(unsigned_text[0])) return {};
   if (unsigned_text[0] == '0' && is_digit(unsigned_text[1])) {
-    return Diagnostic{shown(text) + " starts with a zero, which some programs read in another base",
-                      "write the number without leading zeros"};
+    return leading_zero(text);
   }
   if (unsigned_text[0] == '0' && (word[1] == 'x' || word[1] == 'o')) {
-    return Diagnostic{shown(text) + " is not a decimal number", "write it in decimal digits"};
+    return not_decimal(text);
   }
   const std::size_t end = number_end(text);
   if (end + 1 < text.size() && is_digit(text[end + 1])) {
-    if (text[end] == '_' || text[end] == '\'') {
-      return Diagnostic{shown(text) + " has a separator between its digits",
-                        "write the digits without separators"};
-    }
-    if (text[end] == ',') {
-      return Diagnostic{shown(text) + " has a comma in it",
-                        "write the decimal point as `.`, and no separators"};
-    }
+    if (text[end] == '_' || text[end] == '\'') return separator_in_number(text);
+    if (text[end] == ',') return comma_in_number(text);
   }
   return {};
 }
@@ -160,7 +188,7 @@ Outcome<Leading, Diagnostic> leading_number(std::string_view text, const Measure
   if (out_of_range && rounds_to_zero(digits)) {
     number.value = 0;
   } else if (out_of_range || std::abs(number.value) > largest) {
-    return Diagnostic{shown(digits) + " is too large", "the greatest number here is 1e15"};
+    return number_too_large(digits);
   }
   return number;
 }
@@ -196,10 +224,7 @@ QuantityReading with_unit(std::string_view text, const Leading& number, std::str
   const Unit& unit = *read;
   if (unit.dimension != m.dimension) return wrong_kind(text, unit, m);
   const double si = number.value * unit.to_si;
-  if (!(std::abs(si) <= largest * m.to_si)) {
-    return Diagnostic{shown(text) + " is too large",
-                      std::string("the greatest value here is 1e15 ") + m.unit};
-  }
+  if (!(std::abs(si) <= largest * m.to_si)) return quantity_too_large(text, m);
   return si;
 }
 
@@ -216,10 +241,7 @@ QuantityReading read_quantity(std::string_view text, bool in_quotes, const Measu
   const Leading& number = *read;
   const std::string_view unit_text = trimmed(number.rest);
   if (!unit_text.empty()) return with_unit(text, number, unit_text, m);
-  if (in_quotes) {
-    return Diagnostic{"the number " + shown(text) + " stands in quotes, as text",
-                      "remove the quotes, or add a unit"};
-  }
+  if (in_quotes) return number_in_quotes(text);
   return number.value * m.to_si;
 }
 
