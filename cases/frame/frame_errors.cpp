@@ -27,7 +27,7 @@ std::string what_to_name(const std::string& kind, const std::string& key,
                          const std::vector<std::string>& known) {
   constexpr std::size_t most_names_listed = 8;
   if (known.empty()) return "there is no " + kind + "; define it under " + quoted(key);
-  const std::string advice = "define it under " + quoted(key);
+  std::string advice = "define it under " + quoted(key);
   if (known.size() > most_names_listed) return advice;
   return advice + " or use one of " + quoted_list(known);
 }
