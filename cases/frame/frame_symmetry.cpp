@@ -4,7 +4,8 @@
 #include <cmath>
 #include <limits>
 #include <map>
-#include <numeric>
+
+#include "solver/model/disjoint_sets.h"
 
 namespace tubewright {
 
@@ -70,23 +71,14 @@ std::vector<MirrorPlane> mirror_planes(const std::vector<DrawnTube>& tubes) {
 std::vector<int> mirror_classes(const std::vector<DrawnTube>& tubes,
                                 const std::vector<MirrorPlane>& planes) {
   const auto index = indexed(tubes);
-  std::vector<int> first(tubes.size());
-  std::iota(first.begin(), first.end(), 0);
-  // Each pass hands the least index on; there are at most eight images.
-  for (bool changed = true; changed;) {
-    changed = false;
-    for (std::size_t i = 0; i < tubes.size(); ++i) {
-      for (const MirrorPlane& plane : planes) {
-        const auto found = index.find(key_of(image_of(tubes[i], plane)));
-        if (found == index.end()) continue;
-        int& theirs = first[static_cast<std::size_t>(found->second)];
-        const int least = std::min(first[i], theirs);
-        changed = changed || first[i] != least || theirs != least;
-        first[i] = theirs = least;
-      }
+  DisjointSets alike(tubes.size());
+  for (std::size_t i = 0; i < tubes.size(); ++i) {
+    for (const MirrorPlane& plane : planes) {
+      const auto found = index.find(key_of(image_of(tubes[i], plane)));
+      if (found != index.end()) alike.join(static_cast<int>(i), found->second);
     }
   }
-  return first;
+  return alike.firsts();
 }
 
 std::vector<int> images_of(const std::vector<Eigen::Vector3d>& places, const MirrorPlane& plane) {

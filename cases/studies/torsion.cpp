@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
 
 #include "cases/analysis/buckled_sheets.h"
 #include "cases/joints/panel_result.h"
 #include "cases/model/mechanism_report.h"
 #include "solver/elements/rigid_bodies.h"
+#include "solver/model/disjoint_sets.h"
 #include "solver/statics/determinate_restraint.h"
 #include "solver/statics/strain_energy.h"
 
@@ -228,25 +228,20 @@ Result<Solved> solve(const Frame& frame, TorsionHold hold) {
 
 std::vector<bool> welded_body(const Frame& frame, const NumberedFrame& n,
                               const std::vector<int>& seeds) {
-  std::vector<std::vector<int>> joined(n.model.nodes.size());
+  DisjointSets bodies(n.model.nodes.size());
   const auto welded_end = [](const EndConnection& c) {
     return std::none_of(c.begin(), c.end(), [](double stiffness) { return stiffness == 0; });
   };
   for (const Member& m : frame.members) {
     if (m.kind != MemberKind::beam) continue;
     if (!welded_end(m.release_from) || !welded_end(m.release_to)) continue;
-    const int a = n.node.at(m.from), b = n.node.at(m.to);
-    joined[a].push_back(b);
-    joined[b].push_back(a);
+    bodies.join(n.node.at(m.from), n.node.at(m.to));
   }
-  std::vector<bool> body(n.model.nodes.size(), false);
-  std::vector<int> front = seeds;
-  while (!front.empty()) {
-    const int node = front.back();
-    front.pop_back();
-    if (body[node]) continue;
-    body[node] = true;
-    front.insert(front.end(), joined[node].begin(), joined[node].end());
+  const std::vector<int> piece = bodies.firsts();
+  std::vector<bool> body(piece.size(), false);
+  for (size_t node = 0; node < piece.size(); ++node) {
+    body[node] = std::any_of(seeds.begin(), seeds.end(),
+                             [&](int seed) { return piece[seed] == piece[node]; });
   }
   return body;
 }

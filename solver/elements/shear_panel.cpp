@@ -4,12 +4,12 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <numeric>
 
 #include "solver/elements/bar_element.h"
 #include "solver/elements/beam_element.h"
 #include "solver/elements/beam_field.h"
 #include "solver/linear_algebra/dense.h"
+#include "solver/model/disjoint_sets.h"
 
 namespace tubewright {
 
@@ -86,20 +86,12 @@ class MemberFlexibility {
 
 /// Sets of panels joined by members they share.
 std::vector<std::vector<int>> connected(size_t panels, const ByMember& by_member) {
-  std::vector<int> set(panels);
-  std::iota(set.begin(), set.end(), 0);
-  const auto root = [&](int i) {
-    while (set[i] != i) i = set[i] = set[set[i]];
-    return i;
-  };
+  DisjointSets joined(panels);
   for (const auto& [piece, list] : by_member) {
-    for (const Contribution& c : list) {
-      const int a = root(c.panel), b = root(list.front().panel);
-      set[std::max(a, b)] = std::min(a, b);
-    }
+    for (const Contribution& c : list) joined.join(c.panel, list.front().panel);
   }
   std::map<int, std::vector<int>> sets;
-  for (int i = 0; i < static_cast<int>(panels); ++i) sets[root(i)].push_back(i);
+  for (int i = 0; i < static_cast<int>(panels); ++i) sets[joined.first_of(i)].push_back(i);
   std::vector<std::vector<int>> list;
   for (auto& [first, members] : sets) list.push_back(std::move(members));
   return list;

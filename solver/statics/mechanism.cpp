@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 #include "solver/elements/rigid_bodies.h"
 #include "solver/linear_algebra/eigenpairs.h"
+#include "solver/model/disjoint_sets.h"
 #include "solver/statics/rigid_fit.h"
 
 namespace tubewright {
@@ -30,20 +30,14 @@ Eigen::MatrixXd null_vectors(const SparseMatrix& S, const FreeDofs& free) {
 
 /// The part (nodes joined by elements) that each node belongs to.
 std::vector<int> connected_parts(const Model& model, const std::vector<bool>& slack) {
-  std::vector<int> part(model.nodes.size());
-  std::iota(part.begin(), part.end(), 0);
-  const auto root = [&](int i) {
-    while (part[i] != i) i = part[i] = part[part[i]];
-    return i;
-  };
-  for (const Beam& b : model.beams) part[root(b.from)] = root(b.to);
+  DisjointSets parts(model.nodes.size());
+  for (const Beam& b : model.beams) parts.join(b.from, b.to);
   for (size_t i = 0; i < model.bars.size(); ++i) {
-    if (!slack[i]) part[root(model.bars[i].from)] = root(model.bars[i].to);
+    if (!slack[i]) parts.join(model.bars[i].from, model.bars[i].to);
   }
   const std::vector<int> masters = masters_of(model);
-  for (size_t i = 0; i < part.size(); ++i) part[root(static_cast<int>(i))] = root(masters[i]);
-  for (size_t i = 0; i < part.size(); ++i) part[i] = root(static_cast<int>(i));
-  return part;
+  for (size_t i = 0; i < masters.size(); ++i) parts.join(static_cast<int>(i), masters[i]);
+  return parts.firsts();
 }
 
 /// Mean distance of the ends of elements: turns rotations into lengths.
