@@ -1,0 +1,15 @@
+// The frame as the report draws and lists it: lengths in mm, angles in degrees. Parts refer to
+// nodes and sections by their numbers.
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include "cases/frame/frame.h"
+
+namespace tubewright {
+
+/// Puts into `data` the materials in use, sections, nodes, members, panels, supports, masses and
+/// wheels.
+void add_frame(const Frame& frame, nlohmann::ordered_json& data);
+
+}  // namespace tubewright

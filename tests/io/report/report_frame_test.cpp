@@ -1,0 +1,82 @@
+// The frame in the report's data against io/report/DATA.md.
+#include "io/report/report_frame.h"
+
+#include <cmath>
+
+#include "tests/catch.h"
+#include "tests/io/results/hand_made_studies.h"
+
+namespace tubewright::report_frame_test {
+
+using nlohmann::json;
+
+namespace {
+
+json data_of(const Frame& frame) {
+  nlohmann::ordered_json data;
+  add_frame(frame, data);
+  return data;
+}
+
+}  // namespace
+
+TEST_CASE("parts are told in mm and degrees and refer to nodes and sections by number") {
+  Frame f = reportable_studies().analysis.frame;
+  f.members[0].roll = std::acos(-1.0) / 4;
+  f.members[0].release_to[5] = 0;
+  f.supports.push_back({"B", {true, false, true, false, false, true}, {}, {}});
+  const json data = data_of(f);
+  CHECK(data["nodes"][2] == json({{"name", "C"}, {"at", {1000.0, 0.0, 500.0}}}));
+  CHECK(data["members"][0] == json({{"name", "sill_1"},
+                                    {"kind", "beam"},
+                                    {"from", 0},
+                                    {"to", 1},
+                                    {"section", 0},
+                                    {"roll", 45.0},
+                                    {"pinned", {false, true}},
+                                    {"tube", nullptr}}));
+  CHECK(data["members"][2]["section"].is_null());  // a spring
+  CHECK(data["members"][2]["pinned"] == json({true, true}));
+  CHECK(data["supports"] == json({{{"node", 1}, {"holds", {"x", "z", "rz"}}}}));
+  CHECK(data["sections"][0] == json({{"name", "tube"},
+                                     {"shape", "square_tube"},
+                                     {"height", 25.0},
+                                     {"width", 25.0},
+                                     {"wall", 2.0},
+                                     {"material", "S235"}}));
+  // EN 1993-1-1 3.2.6: E 210 GPa, and the yield strength that the grade is named after.
+  CHECK_THAT(data["materials"][0]["E"].get<double>(), WithinRel(210000.0, 1e-12));
+  CHECK_THAT(data["materials"][0]["yield"].get<double>(), WithinRel(235.0, 1e-12));
+}
+
+TEST_CASE("panels and wheels refer to their nodes by number, a material stands once") {
+  Frame f = reportable_studies().analysis.frame;
+  f.sheets.emplace_back();
+  f.sheets[0].name = "skin";
+  f.sheets[0].material = "S235";
+  f.sheets[0].thickness = 0.5;
+  f.panels.push_back({"floor", {"D", "C", "B", "A"}, "skin", {}});
+  f.masses.emplace_back();
+  f.masses[0].name = "rider";
+  f.masses[0].mass = 75;
+  Wheel wheel;
+  wheel.name = "left";
+  wheel.centre = {0, 0.5, 0.25};
+  wheel.carrier = {"B", "D"};
+  f.vehicle.emplace().wheels.push_back(wheel);
+  const json data = data_of(f);
+  CHECK(data["materials"].size() == 1);
+  CHECK(data["panels"] == json({{{"name", "floor"},
+                                 {"corners", {3, 2, 1, 0}},
+                                 {"sheet", "skin"},
+                                 {"material", "S235"},
+                                 {"thickness", 500.0},
+                                 {"offset", 0.0}}}));
+  CHECK(data["masses"] == json({{{"name", "rider"}, {"mass", 75.0}, {"at", {0.0, 0.0, 0.0}}}}));
+  CHECK(data["wheels"] == json({{{"name", "left"},
+                                 {"contact", {0.0, 0.0, 0.0}},
+                                 {"centre", {0.0, 500.0, 250.0}},
+                                 {"carrier", {1, 3}}}}));
+}
+
+}  // namespace tubewright::report_frame_test
