@@ -8,7 +8,7 @@
 # OpenBLAS: wide frames are several times quicker with it than with the plain reference BLAS.
 build_packages=(
   cmake ninja-build g++ libeigen3-dev libspectra-dev libyaml-cpp-dev libvtk9-dev libcli11-dev
-  nlohmann-json3-dev libsuitesparse-dev libopenblas0-pthread catch2)
+  nlohmann-json3-dev libutf8proc-dev libsuitesparse-dev libopenblas0-pthread catch2)
 # What draws pictures where there is no screen.
 picture_packages=(xvfb)
 test_packages=(

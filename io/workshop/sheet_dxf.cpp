@@ -1,10 +1,10 @@
 #include "io/workshop/sheet_dxf.h"
 
 #include <algorithm>
-#include <cstdint>
 #include <cstdio>
 
 #include "io/text/text_layout.h"
+#include "io/text/utf8.h"
 #include "io/text/workshop_units.h"
 #include "io/workshop/sheet_output.h"
 
@@ -19,22 +19,17 @@ using Eigen::Vector2d;
 std::string plain(const std::string& text) {
   std::string out;
   for (std::size_t i = 0; i < text.size();) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    const std::size_t length = byte < 0x80 ? 1 : byte < 0xE0 ? 2 : byte < 0xF0 ? 3 : 4;
-    if (length == 1) {
-      out += byte < 0x20 ? ' ' : text[i];
-    } else if (length == 4 || i + length > text.size()) {
+    const Character c = character_at(text, i);
+    if (c.length == 1) {
+      out += c.code < 0x20 ? ' ' : text[i];
+    } else if (c.length == 0 || c.code > 0xFFFF) {
       out += '?';
     } else {
-      std::uint32_t code = byte & (length == 2 ? 0x1FU : 0x0FU);
-      for (std::size_t k = 1; k < length; ++k) {
-        code = code << 6U | (static_cast<unsigned char>(text[i + k]) & 0x3FU);
-      }
       char escape[16];
-      std::snprintf(escape, sizeof escape, "\\U+%04X", code);
+      std::snprintf(escape, sizeof escape, "\\U+%04X", static_cast<unsigned>(c.code));
       out += escape;
     }
-    i += length;
+    i += std::max<std::size_t>(c.length, 1);
   }
   return out;
 }

@@ -74,6 +74,7 @@ class Packages(unittest.TestCase):
         fields = output("dpkg-deb", "-f", self.files["tubewright"])
         self.assertIn("Section: science", fields)
         self.assertRegex(fields, "Depends: .*libyaml-cpp")
+        self.assertRegex(fields, "Depends: .*libutf8proc")
         self.assertRegex(fields, "Depends: .*libvtk9")
 
     def test_the_library_package_holds_headers_and_the_cmake_package(self):

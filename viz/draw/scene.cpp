@@ -18,6 +18,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "io/text/utf8.h"
+
 namespace tubewright {
 
 namespace {
@@ -53,7 +55,7 @@ std::string shortened(const std::string& text, int most) {
   int count = 0;
   std::size_t end = text.size();  // after the last character that fits with an ellipsis
   for (std::size_t i = 0; i < text.size(); ++i) {
-    if ((static_cast<unsigned char>(text[i]) & 0xC0) == 0x80) continue;  // inside a character
+    if (is_continuation(text[i])) continue;
     if (count == most - 1) end = i;
     if (++count > most) return text.substr(0, end) + "\u2026";
   }

@@ -1,5 +1,5 @@
 // UTF-8 against the grammar of RFC 3629, section 4, and an encoder written from its section 3;
-// widths against Unicode Standard Annex 11 (from memory).
+// widths against EastAsianWidth.txt and UnicodeData.txt of Unicode 15.0 (from memory).
 #include "io/text/utf8.h"
 
 #include <cstdint>
@@ -44,6 +44,7 @@ TEST_CASE("every character of Unicode is as long as its encoding, surrogates are
     const std::string text = encoded(code);
     const bool character = code <= 0x10FFFF && (code < 0xD800 || code > 0xDFFF);
     if (character_length(text, 0) != (character ? text.size() : 0)) FAIL("code " << code);
+    if (character_at(text, 0).code != (character ? code : 0xFFFD)) FAIL("code " << code);
   }
 }
 
@@ -80,15 +81,19 @@ TEST_CASE("characters are counted whatever their bytes") {
 
 TEST_CASE("a terminal gives wide characters two columns and combining marks none") {
   // UAX 11: W or F take two columns, all others one; marks of general category Mn none.
-  for (const char* wide : {"管", "한", "あ", "ア", "Ａ", "（", "😀", "🔧", "𠀀"}) {
+  // U+26A1 and U+2705 are W although they stand among narrow signs.
+  for (const char* wide : {"管", "한", "あ", "ア", "Ａ", "（", "😀", "🔧", "𠀀", "⚡", "✅"}) {
     INFO(wide);
     CHECK(display_width(wide) == 2);
   }
-  for (const char* narrow : {"a", "ä", "€", "ｱ", "Ω", "Ж", "→", "×", "…", "²"}) {
+  // U+1F321, a thermometer, is N although it stands among emoji.
+  for (const char* narrow : {"a", "ä", "€", "ｱ", "Ω", "Ж", "→", "×", "…", "²", "\U0001F321"}) {
     INFO(narrow);
     CHECK(display_width(narrow) == 1);
   }
   CHECK(display_width("a\u0301") == 1);  // a with a combining acute
+  CHECK(display_width("ก\u0E34") == 1);  // a Thai consonant with its vowel
+  CHECK(display_width("ب\u064E") == 1);  // an Arabic letter with its vowel
   CHECK(display_width("\u200B") == 0);   // zero width space
   CHECK(display_width("") == 0);
   CHECK(display_width("Träger 管x") == 10);  // 6 + 1 + 2 + 1
@@ -110,6 +115,7 @@ TEST_CASE("text in a message stays on one line, without bytes that a terminal ob
     CHECK(character_count(line) <= 21);
   }
   CHECK(one_line("a\tb\r\nc") == "a b  c");
+  CHECK(one_line("a\u009B1mb") == "a?1mb");  // CSI of ECMA-48: what follows would be obeyed
   CHECK(one_line("管管管", 3) == "管管管");
   CHECK(one_line("管管管管", 3) == "管管管…");
   CHECK(one_line(std::string(61, 'x')) == std::string(60, 'x') + "…");
