@@ -134,19 +134,23 @@ void begin_table(Dxf& dxf, const char* name, int entries) {
   dxf.put(70, entries);
 }
 
-}  // namespace
+/// Height of letters: a share of the sheet, but neither too small nor too large to read.
+double letter_height(const SheetBlank& b) {
+  return std::clamp(0.016 * std::max(b.width, b.height), 0.004, 0.012);
+}
 
-std::string sheet_dxf(const Frame& frame, const SheetBlank& b) {
-  const double letter = std::clamp(0.016 * std::max(b.width, b.height), 0.004, 0.012);
-  Dxf dxf;
-  dxf.put(999, "Full size, one unit is one millimetre");
+/// The release, and how far the drawing reaches with its words.
+void put_header(Dxf& dxf, const SheetBlank& b) {
+  const double letter = letter_height(b);
   begin(dxf, "HEADER");
   dxf.put(9, "$ACADVER");
   dxf.put(1, "AC1009");
   dxf.variable("$EXTMIN", {-4 * letter, -4 * letter});
   dxf.variable("$EXTMAX", {b.width, b.height + 6 * letter});
   dxf.put(0, "ENDSEC");
+}
 
+void put_tables(Dxf& dxf) {
   begin(dxf, "TABLES");
   begin_table(dxf, "LTYPE", 2);
   dxf.line_type("CONTINUOUS", "Solid line", {});
@@ -159,12 +163,19 @@ std::string sheet_dxf(const Frame& frame, const SheetBlank& b) {
   dxf.layer("TEXT", 3, "CONTINUOUS");
   dxf.put(0, "ENDTAB");
   dxf.put(0, "ENDSEC");
+}
 
-  begin(dxf, "ENTITIES");
+/// What is cut and drilled, and the tubes behind it.
+void put_lines(Dxf& dxf, const SheetBlank& b) {
   dxf.polygon(b.outline);
   for (const Polygon& opening : b.openings) dxf.polygon(opening);
   for (const Vector2d& hole : b.holes) dxf.circle(hole, b.hole_diameter);
   for (const BlankTube& t : b.tubes) dxf.line("TUBES", t.from, t.to);
+}
+
+/// The title above, names beside their nodes, width and height along two sides.
+void put_words(Dxf& dxf, const Frame& frame, const SheetBlank& b) {
+  const double letter = letter_height(b);
   const std::vector<std::string> title = drawing_title(frame, b);
   for (std::size_t i = 0; i < title.size(); ++i) {
     const double line = 1.5 * letter * static_cast<double>(title.size() - i);
@@ -175,6 +186,18 @@ std::string sheet_dxf(const Frame& frame, const SheetBlank& b) {
   }
   dxf.words({b.width / 2, -2 * letter}, letter, fixed(mm_per_m * b.width, 1));
   dxf.words({-letter, b.height / 2}, letter, fixed(mm_per_m * b.height, 1), 90);
+}
+
+}  // namespace
+
+std::string sheet_dxf(const Frame& frame, const SheetBlank& blank) {
+  Dxf dxf;
+  dxf.put(999, "Full size, one unit is one millimetre");
+  put_header(dxf, blank);
+  put_tables(dxf);
+  begin(dxf, "ENTITIES");
+  put_lines(dxf, blank);
+  put_words(dxf, frame, blank);
   dxf.put(0, "ENDSEC");
   return dxf.finish();
 }
