@@ -93,17 +93,17 @@ std::vector<std::string> changes(const FloorStudy& s) {
   return list;
 }
 
-}  // namespace
+bool rivets_overloaded(const FloorStudy& s) {
+  return s.usual.rivet_utilisation && !passes(*s.usual.rivet_utilisation);
+}
 
-FloorVerdict floor_verdict(const FloorStudy& s) {
+/// Answer and sentence by what the sheet adds to the torsional stiffness, and tubes would.
+FloorVerdict by_stiffness(const FloorStudy& s) {
   FloorVerdict v;
-  v.reasons = reasons(s);
-  v.changes = changes(s);
   const FloorOption& tubes = best_tubes(s);
   const std::string instead = &tubes == &s.thicker ? "heavier floor tubes" : "tube diagonals";
-  const bool overloaded = s.usual.rivet_utilisation && !passes(*s.usual.rivet_utilisation);
   if (!s.without.stiffness) {
-    v.answer = overloaded ? FloorAnswer::depends : FloorAnswer::pays;
+    v.answer = rivets_overloaded(s) ? FloorAnswer::depends : FloorAnswer::pays;
     v.sentence = "The frame needs the sheet: without it, it is loose.";
   } else if (*s.usual.stiffness < (1 + hardly_any_gain) * *s.without.stiffness) {
     v.answer = FloorAnswer::does_not_pay;
@@ -133,6 +133,15 @@ FloorVerdict floor_verdict(const FloorStudy& s) {
                  stiffness(gain(tubes)) + " for each kilogram, the sheet " +
                  stiffness(gain(s.usual)) + ". A floor that has to be there anyway still helps.";
   }
+  return v;
+}
+
+}  // namespace
+
+FloorVerdict floor_verdict(const FloorStudy& s) {
+  FloorVerdict v = by_stiffness(s);
+  v.reasons = reasons(s);
+  v.changes = changes(s);
   const bool holds_only_with_it = s.without.worst && !passes(s.without.worst->utilisation) &&
                                   s.usual.worst && passes(s.usual.worst->utilisation);
   if (holds_only_with_it && v.answer == FloorAnswer::does_not_pay) {
@@ -140,7 +149,7 @@ FloorVerdict floor_verdict(const FloorStudy& s) {
     v.sentence += " But without it the frame does not hold: " + s.without.worst->item + " is at " +
                   used(s.without) + " in case " + s.without.worst->load_case + ".";
   }
-  if (overloaded) {
+  if (rivets_overloaded(s)) {
     if (v.answer == FloorAnswer::pays) v.answer = FloorAnswer::depends;
     v.sentence += " As drawn its rivets are overloaded: do not count on it before they hold.";
   }

@@ -79,6 +79,22 @@ Case steady_part(const Case& c) {
   return steady;
 }
 
+std::vector<double> wheel_forces_up(const TyreForces& forces) {
+  std::vector<double> loads;
+  for (const TyreForce& wheel : forces.wheels) loads.push_back(wheel.total().z());
+  return loads;
+}
+
+/// The loads that a cross-weight of 1 N puts on the wheels.
+TyreForces unit_cross_weight(const std::vector<double>& pattern) {
+  TyreForces unit;
+  for (const double share : pattern) {
+    unit.wheels.emplace_back();
+    unit.wheels.back().at_contact.z() = share;
+  }
+  return unit;
+}
+
 /// Force method: the cross-weight X closes the gap that the contacts would have to a plane,
 /// gap(X) = gap(0) + X flexibility. Repeated, since brake and side forces go with the wheel loads.
 std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*>& basic) {
@@ -90,17 +106,8 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
     for (size_t w = 0; w < z.size(); ++w) sum += pattern[w] * z[w];
     return sum;
   };
-  const auto loads_of = [](const TyreForces& f) {
-    std::vector<double> loads;
-    for (const TyreForce& wheel : f.wheels) loads.push_back(wheel.total().z());
-    return loads;
-  };
 
-  TyreForces unit;
-  for (const double share : pattern) {
-    unit.wheels.emplace_back();
-    unit.wheels.back().at_contact.z() = share;
-  }
+  const TyreForces unit = unit_cross_weight(pattern);
   std::vector<Actions> actions = {balanced_actions(vehicle_, unit, {}, {}, numbered_).actions};
   const double negligible = 1e-10 * vehicle_.mass.mass * frame_.gravity;
   constexpr int most_rounds = 30;
@@ -123,7 +130,7 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
     bool settled = true;
     for (size_t i = 0; i < basic.size(); ++i) {
       if (forces[i].cross_pattern.empty()) continue;  // a wheel is off: nothing left to choose
-      const double step = -gap(heights(solutions[i + 1], loads_of(forces[i]))) / flexibility;
+      const double step = -gap(heights(solutions[i + 1], wheel_forces_up(forces[i]))) / flexibility;
       cross_weight_[basic[i]->name] += step;
       settled = settled && std::abs(step) <= negligible;
     }

@@ -97,10 +97,168 @@ std::vector<std::vector<int>> connected(size_t panels, const ByMember& by_member
   return list;
 }
 
+/// What unit flows of all panels do to each member.
+ByMember unit_flows(const Model& model) {
+  ByMember by_member;
+  for (int j = 0; j < static_cast<int>(model.panels.size()); ++j) {
+    for (const EdgeLoad& load : edge_loads(model, model.panels[j], 1, 0)) {
+      by_member[load.piece].push_back({j, load});
+    }
+  }
+  return by_member;
+}
+
+/// The ends of the members along the panels' edges, ascending.
+std::vector<int> nodes_round(const Model& model, const std::vector<int>& panels) {
+  std::vector<int> nodes;
+  for (const int panel : panels) {
+    for (const auto& edge : model.panels[panel].edges) {
+      for (const EdgePiece& piece : edge) {
+        for (const int node : ends_of(model, piece)) nodes.push_back(node);
+      }
+    }
+  }
+  std::sort(nodes.begin(), nodes.end());
+  nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
+  return nodes;
+}
+
+/// A group with what its sheets and joints give way, and nothing yet of its members.
+PanelGroup group_of_sheets(const Model& model, std::vector<int> panels) {
+  PanelGroup group;
+  const auto n = static_cast<Eigen::Index>(panels.size());
+  group.nodes = nodes_round(model, panels);
+  group.B = Eigen::MatrixXd::Zero(dofs_per_node * static_cast<Eigen::Index>(group.nodes.size()), n);
+  group.F = Eigen::MatrixXd::Zero(n, n);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    const Panel& panel = model.panels[panels[i]];
+    group.F(i, i) = panel_flexibility(panel_geometry(model, panel), panel);
+  }
+  group.panels = std::move(panels);
+  return group;
+}
+
+/// What each of the loads along a member does to the joints at its ends, global axes.
+std::vector<Vector12> forces_on_joints(const Model& model, const EdgePiece& piece,
+                                       const std::vector<Contribution>& list) {
+  std::vector<Vector12> forces(list.size(), Vector12::Zero());
+  if (!piece.is_beam) {
+    for (size_t i = 0; i < list.size(); ++i) {
+      add_to_bar_ends(model, list[i].load, forces[i].head<6>(), forces[i].tail<6>());
+    }
+    return forces;
+  }
+  const BeamElement beam = beam_element(model, model.beams[piece.index]);
+  const Matrix12 to_joints =
+      rotation_12(beam.axes).transpose() * condense(beam)->from_joint.transpose();
+  for (size_t i = 0; i < list.size(); ++i) {
+    forces[i] = to_joints * local_equivalent_loads(beam, beam_actions(list[i].load));
+  }
+  return forces;
+}
+
+/// Adds a member to its group: what the panels' unit flows do to its joints and to itself.
+void add_member(const Model& model, const EdgePiece& piece, const std::vector<Contribution>& list,
+                const std::vector<int>& place_in, PanelGroup& group) {
+  const auto row = [&](int node) {
+    return dofs_per_node *
+           (std::lower_bound(group.nodes.begin(), group.nodes.end(), node) - group.nodes.begin());
+  };
+  const std::array<int, 2> ends = ends_of(model, piece);
+  const std::vector<Vector12> forces = forces_on_joints(model, piece, list);
+  const MemberFlexibility flexibility(model, piece);
+  for (size_t i = 0; i < list.size(); ++i) {
+    const int column = place_in[list[i].panel];
+    group.B.col(column).segment<6>(row(ends[0])) -= forces[i].head<6>();
+    group.B.col(column).segment<6>(row(ends[1])) -= forces[i].tail<6>();
+    for (const Contribution& other : list) {
+      group.F(column, place_in[other.panel]) += flexibility(list[i].load, other.load);
+    }
+  }
+}
+
 /// The diagonal matrix of the sums of each row's absolute values is never stiffer than F.
 void bound_by_diagonal(Eigen::MatrixXd& F) {
   const Eigen::VectorXd sums = F.cwiseAbs().rowwise().sum();
   F = sums.asDiagonal();
+}
+
+// Gauss points and weights on -1..1.
+constexpr std::array<double, 5> gauss_5_at = {-0.906179845938664, -0.538469310105683, 0,
+                                              0.538469310105683, 0.906179845938664};
+constexpr std::array<double, 5> gauss_5_weight = {
+    0.236926885056189, 0.478628670499366, 0.568888888888889, 0.478628670499366, 0.236926885056189};
+
+/// Stress field C (r1 r2' + r2 r1')/l^3, r1 and r2 from the points P and Q where opposite edges
+/// meet, l the distance to the line through P and Q, in homogeneous coordinates so that parallel
+/// edges are no special case. It makes the flow along an edge r_k q0; here C = 1.
+struct RayField {
+  std::array<Eigen::Vector2d, 4> corners;  ///< in the panel's plane, made as large as an area of 1
+  Eigen::Vector3d P, Q;
+  Eigen::Vector3d horizon;  ///< the line through both
+
+  Eigen::Matrix2d operator()(const Eigen::Vector2d& at) const {
+    const Eigen::Vector2d r1 = P[2] * at - P.head<2>(), r2 = Q[2] * at - Q.head<2>();
+    const double l = horizon.dot(at.homogeneous());
+    return (r1 * r2.transpose() + r2 * r1.transpose()) / (l * l * l);
+  }
+};
+
+RayField ray_field(const std::array<Eigen::Vector3d, 4>& corners, const PanelGeometry& g) {
+  RayField field;
+  const Eigen::Vector3d ex = g.direction[0], ey = g.normal.cross(ex);
+  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+  for (const Eigen::Vector3d& c : corners) middle += c / 4;
+  const double size = std::sqrt(g.area);
+  std::array<Eigen::Vector2d, 4>& x = field.corners;
+  for (int k = 0; k < 4; ++k) {
+    const Eigen::Vector3d from_middle = (corners[k] - middle) / size;
+    x[k] = {from_middle.dot(ex), from_middle.dot(ey)};
+  }
+  const auto line = [&](int k) -> Eigen::Vector3d {
+    return x[k].homogeneous().cross(x[(k + 1) % 4].homogeneous());
+  };
+  field.P = line(0).cross(line(2));
+  field.Q = line(1).cross(line(3));
+  field.horizon = field.P.cross(field.Q);
+  return field;
+}
+
+/// Along the first edge, from the shear on it.
+double mean_flow(const RayField& field) {
+  const auto& x = field.corners;
+  const Eigen::Vector2d along = (x[1] - x[0]).normalized();
+  const Eigen::Vector2d across(-along.y(), along.x());
+  double flow = 0;
+  for (int i = 0; i < 5; ++i) {
+    const Eigen::Vector2d at = (x[0] + x[1]) / 2 + gauss_5_at[i] / 2 * (x[1] - x[0]);
+    flow += gauss_5_weight[i] / 2 * along.dot(field(at) * across);
+  }
+  return flow;
+}
+
+/// int [(1+nu) s:s - nu (tr s)^2] dA over the panel, twice the energy times E t.
+double ray_energy(const RayField& field, double nu) {
+  double energy = 0;
+  for (int i = 0; i < 5; ++i) {
+    for (int j = 0; j < 5; ++j) {
+      const double a = gauss_5_at[i], b = gauss_5_at[j];
+      const std::array<double, 4> n = {(1 - a) * (1 - b) / 4, (1 + a) * (1 - b) / 4,
+                                       (1 + a) * (1 + b) / 4, (1 - a) * (1 + b) / 4};
+      const std::array<double, 4> da = {-(1 - b) / 4, (1 - b) / 4, (1 + b) / 4, -(1 + b) / 4};
+      const std::array<double, 4> db = {-(1 - a) / 4, -(1 + a) / 4, (1 + a) / 4, (1 - a) / 4};
+      Eigen::Vector2d at(0, 0), ta(0, 0), tb(0, 0);
+      for (int k = 0; k < 4; ++k) {
+        at += n[k] * field.corners[k];
+        ta += da[k] * field.corners[k];
+        tb += db[k] * field.corners[k];
+      }
+      const double dA = gauss_5_weight[i] * gauss_5_weight[j] * (ta.x() * tb.y() - ta.y() * tb.x());
+      const Eigen::Matrix2d s = field(at);
+      energy += dA * ((1 + nu) * s.squaredNorm() - nu * s.trace() * s.trace());
+    }
+  }
+  return energy;
 }
 
 }  // namespace
@@ -145,65 +303,12 @@ double panel_flexibility(const PanelGeometry& g, const Panel& panel) {
   return phi;
 }
 
-// Stress field C (r1 r2' + r2 r1')/l^3, r1 and r2 from the points P and Q where opposite edges
-// meet, l the distance to the line through P and Q, in homogeneous coordinates so that parallel
-// edges are no special case. C makes the flow along an edge r_k q0. Energy by Gauss quadrature.
 double ray_field_ratio(const std::array<Eigen::Vector3d, 4>& corners, double nu) {
   const PanelGeometry g = panel_geometry(corners);
-  const Eigen::Vector3d ex = g.direction[0], ey = g.normal.cross(ex);
-  std::array<Eigen::Vector2d, 4> x;
-  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
-  for (const Eigen::Vector3d& c : corners) middle += c / 4;
-  const double size = std::sqrt(g.area);
-  for (int k = 0; k < 4; ++k) {
-    const Eigen::Vector3d from_middle = (corners[k] - middle) / size;
-    x[k] = {from_middle.dot(ex), from_middle.dot(ey)};
-  }
-  const auto line = [&](int k) -> Eigen::Vector3d {
-    return x[k].homogeneous().cross(x[(k + 1) % 4].homogeneous());
-  };
-  const Eigen::Vector3d P = line(0).cross(line(2)), Q = line(1).cross(line(3));
-  const Eigen::Vector3d horizon = P.cross(Q);
-  const auto field = [&](const Eigen::Vector2d& at) -> Eigen::Matrix2d {
-    const Eigen::Vector2d r1 = P[2] * at - P.head<2>(), r2 = Q[2] * at - Q.head<2>();
-    const double l = horizon.dot(at.homogeneous());
-    return (r1 * r2.transpose() + r2 * r1.transpose()) / (l * l * l);
-  };
-  // Mean flow along edge 12 for C = 1, from the shear on it: by quadrature too.
-  constexpr std::array<double, 5> gauss_at = {-0.906179845938664, -0.538469310105683, 0,
-                                              0.538469310105683, 0.906179845938664};
-  constexpr std::array<double, 5> gauss_weight = {0.236926885056189, 0.478628670499366,
-                                                  0.568888888888889, 0.478628670499366,
-                                                  0.236926885056189};
-  const Eigen::Vector2d along = (x[1] - x[0]).normalized();
-  const Eigen::Vector2d across(-along.y(), along.x());
-  double flow = 0;
-  for (int i = 0; i < 5; ++i) {
-    const Eigen::Vector2d at = (x[0] + x[1]) / 2 + gauss_at[i] / 2 * (x[1] - x[0]);
-    flow += gauss_weight[i] / 2 * along.dot(field(at) * across);
-  }
-  double energy = 0;  // int [(1+nu) s:s - nu (tr s)^2] dA, twice the energy times E t
-  for (int i = 0; i < 5; ++i) {
-    for (int j = 0; j < 5; ++j) {
-      const double a = gauss_at[i], b = gauss_at[j];
-      const std::array<double, 4> n = {(1 - a) * (1 - b) / 4, (1 + a) * (1 - b) / 4,
-                                       (1 + a) * (1 + b) / 4, (1 - a) * (1 + b) / 4};
-      const std::array<double, 4> da = {-(1 - b) / 4, (1 - b) / 4, (1 + b) / 4, -(1 + b) / 4};
-      const std::array<double, 4> db = {-(1 - a) / 4, -(1 + a) / 4, (1 + a) / 4, (1 - a) / 4};
-      Eigen::Vector2d at(0, 0), ta(0, 0), tb(0, 0);
-      for (int k = 0; k < 4; ++k) {
-        at += n[k] * x[k];
-        ta += da[k] * x[k];
-        tb += db[k] * x[k];
-      }
-      const double dA = gauss_weight[i] * gauss_weight[j] * (ta.x() * tb.y() - ta.y() * tb.x());
-      const Eigen::Matrix2d s = field(at);
-      energy += dA * ((1 + nu) * s.squaredNorm() - nu * s.trace() * s.trace());
-    }
-  }
-  const double q0 = flow / g.flow_ratio[0];
+  const RayField field = ray_field(corners, g);
+  const double q0 = mean_flow(field) / g.flow_ratio[0];
   // phi = energy/(E t q0^2), over A/(G t) with A = 1 in these units and G = E/(2 (1 + nu)).
-  return energy / (q0 * q0) / (2 * (1 + nu));
+  return ray_energy(field, nu) / (q0 * q0) / (2 * (1 + nu));
 }
 
 std::vector<EdgeLoad> edge_loads(const Model& model, const Panel& panel, double q0, double pull) {
@@ -240,65 +345,18 @@ void add_edge_loads(const Model& model, const std::vector<EdgeLoad>& loads,
 }
 
 std::vector<PanelGroup> panel_groups(const Model& model) {
-  ByMember by_member;
-  for (int j = 0; j < static_cast<int>(model.panels.size()); ++j) {
-    for (const EdgeLoad& load : edge_loads(model, model.panels[j], 1, 0)) {
-      by_member[load.piece].push_back({j, load});
-    }
-  }
+  const ByMember by_member = unit_flows(model);
   std::vector<PanelGroup> groups;
   std::vector<int> group_of(model.panels.size()), place_in(model.panels.size());
   for (std::vector<int>& panels : connected(model.panels.size(), by_member)) {
-    PanelGroup group;
-    const auto n = static_cast<Eigen::Index>(panels.size());
-    group.F = Eigen::MatrixXd::Zero(n, n);
     for (size_t i = 0; i < panels.size(); ++i) {
-      const Panel& panel = model.panels[panels[i]];
       group_of[panels[i]] = static_cast<int>(groups.size());
       place_in[panels[i]] = static_cast<int>(i);
-      const auto at = static_cast<Eigen::Index>(i);
-      group.F(at, at) = panel_flexibility(panel_geometry(model, panel), panel);
-      for (const auto& edge : panel.edges) {
-        for (const EdgePiece& piece : edge) {
-          for (const int node : ends_of(model, piece)) group.nodes.push_back(node);
-        }
-      }
     }
-    std::sort(group.nodes.begin(), group.nodes.end());
-    group.nodes.erase(std::unique(group.nodes.begin(), group.nodes.end()), group.nodes.end());
-    group.B =
-        Eigen::MatrixXd::Zero(dofs_per_node * static_cast<Eigen::Index>(group.nodes.size()), n);
-    group.panels = std::move(panels);
-    groups.push_back(std::move(group));
+    groups.push_back(group_of_sheets(model, std::move(panels)));
   }
   for (const auto& [piece, list] : by_member) {
-    PanelGroup& group = groups[group_of[list.front().panel]];
-    const auto row = [&](int node) {
-      return dofs_per_node *
-             (std::lower_bound(group.nodes.begin(), group.nodes.end(), node) - group.nodes.begin());
-    };
-    const std::array<int, 2> ends = ends_of(model, piece);
-    const MemberFlexibility flexibility(model, piece);
-    Matrix12 to_joints = Matrix12::Zero();
-    BeamElement beam;
-    if (piece.is_beam) {
-      beam = beam_element(model, model.beams[piece.index]);
-      to_joints = rotation_12(beam.axes).transpose() * condense(beam)->from_joint.transpose();
-    }
-    for (const Contribution& a : list) {
-      Vector12 on_joints = Vector12::Zero();
-      if (piece.is_beam) {
-        on_joints = to_joints * local_equivalent_loads(beam, beam_actions(a.load));
-      } else {
-        add_to_bar_ends(model, a.load, on_joints.head<6>(), on_joints.tail<6>());
-      }
-      const int column = place_in[a.panel];
-      group.B.col(column).segment<6>(row(ends[0])) -= on_joints.head<6>();
-      group.B.col(column).segment<6>(row(ends[1])) -= on_joints.tail<6>();
-      for (const Contribution& b : list) {
-        group.F(column, place_in[b.panel]) += flexibility(a.load, b.load);
-      }
-    }
+    add_member(model, piece, list, place_in, groups[group_of[list.front().panel]]);
   }
   for (PanelGroup& group : groups) {
     if (group.panels.size() > largest_full_group) bound_by_diagonal(group.F);

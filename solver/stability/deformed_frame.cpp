@@ -301,19 +301,9 @@ std::string unresisted_load(const DeformableFrame& frame, const std::vector<bool
   return "";
 }
 
-}  // namespace
-
-Outcome<DeformableFrame, std::string> deformable_frame(const Model& model, const Actions& actions) {
-  if (std::string why = obstacle(model); !why.empty()) return why;
-  DeformableFrame frame;
-  frame.model = &model;
-  frame.free = number_free_dofs(model);
-  frame.loads = actions.nodal;
-  Eigen::AlignedBox3d box;
-  for (const Eigen::Vector3d& p : model.nodes) box.extend(p);
-  frame.size = box.isEmpty() ? 0 : box.diagonal().norm();
-
-  double axial = 0, turning = 0;
+/// The beams and what their loads do to their joints.
+void add_beams(DeformableFrame& frame, const Actions& actions) {
+  const Model& model = *frame.model;
   for (size_t i = 0; i < model.beams.size(); ++i) {
     const Beam& beam = model.beams[i];
     const BeamElement e = beam_element(model, beam);
@@ -326,15 +316,27 @@ Outcome<DeformableFrame, std::string> deformable_frame(const Model& model, const
     frame.beam_loads.push_back(f);
     frame.loads.segment<6>(dofs_per_node * beam.from) += f.head<6>();
     frame.loads.segment<6>(dofs_per_node * beam.to) += f.tail<6>();
-    axial = std::max(axial, frame.beams.back().K.diagonal()[0]);
-    turning = std::max(turning, frame.beams.back().K.diagonal().segment<3>(3).maxCoeff());
+  }
+}
+
+/// What forces and moments cannot be known better than. Places are known to 2e-16 of the frame's
+/// size, and stiffness makes forces of it.
+void find_rounding(DeformableFrame& frame) {
+  const Model& model = *frame.model;
+  double axial = 0, turning = 0;
+  for (const CorotationalBeam& beam : frame.beams) {
+    axial = std::max(axial, beam.K.diagonal()[0]);
+    turning = std::max(turning, beam.K.diagonal().segment<3>(3).maxCoeff());
   }
   for (const Bar& bar : model.bars) axial = std::max(axial, bar.stiffness);
-  // Places are known to 2e-16 of the frame's size, and stiffness makes forces of it.
   frame.force_rounding = 1e-14 * axial * frame.size;
   frame.moment_rounding = 1e-14 * turning + frame.force_rounding * frame.size /
                                                 std::max<double>(1, double(model.nodes.size()));
+}
 
+/// The prescribed displacements; which DOFs a support holds comes back.
+std::vector<bool> add_supports(DeformableFrame& frame, const Actions& actions) {
+  const Model& model = *frame.model;
   frame.prescribed = Eigen::VectorXd::Zero(dof_count(model));
   frame.by_vector.assign(model.nodes.size(), false);
   std::vector<bool> held(dof_count(model), false);
@@ -347,6 +349,24 @@ Outcome<DeformableFrame, std::string> deformable_frame(const Model& model, const
       if (d >= 3) frame.by_vector[support.node] = true;
     }
   }
+  return held;
+}
+
+}  // namespace
+
+Outcome<DeformableFrame, std::string> deformable_frame(const Model& model, const Actions& actions) {
+  if (std::string why = obstacle(model); !why.empty()) return why;
+  DeformableFrame frame;
+  frame.model = &model;
+  frame.free = number_free_dofs(model);
+  frame.loads = actions.nodal;
+  Eigen::AlignedBox3d box;
+  for (const Eigen::Vector3d& p : model.nodes) box.extend(p);
+  frame.size = box.isEmpty() ? 0 : box.diagonal().norm();
+
+  add_beams(frame, actions);
+  find_rounding(frame);
+  const std::vector<bool> held = add_supports(frame, actions);
   const InternalForces unloaded = internal_forces(frame, reference_configuration(frame), 0, true);
   if (!unloaded.valid) return std::string("a member without length");
   sort_out_rotations(frame, unloaded.tangent);
