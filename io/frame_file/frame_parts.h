@@ -29,11 +29,6 @@ struct FileAxes {
 // -------------
 std::optional<double> number_if_given(const CheckedValue& value);
 std::vector<std::string> texts(const CheckedValue& list);
-/// The word of a choice as an enum whose values are in the order of the words.
-template <typename Enum>
-Enum choice_of(const CheckedValue& value) {
-  return static_cast<Enum>(value.index < 0 ? 0 : value.index);
-}
 /// Shape and sizes of a section or a bar of stock.
 struct ShapeSizes {
   Shape shape = Shape::square_tube;

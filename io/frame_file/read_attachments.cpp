@@ -1,5 +1,6 @@
 // What is fixed to the frame: supports, carried masses, sheets and panels.
 #include "io/frame_file/frame_parts.h"
+#include "io/keys/choice_words.h"
 #include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
@@ -77,7 +78,7 @@ void read_sheets(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics
     if (v.group != nullptr) {
       sheet.material = v["material"].text;
       sheet.thickness = v["thickness"].number;
-      sheet.edges = choice_of<SheetEdge>(v["edges"]);
+      sheet.edges = value_for(sheet_edge_words, v["edges"].text);
       sheet.offset = v["offset"].number;
       read_joint(v["joint"], sheet, diagnostics);
     }

@@ -1,5 +1,6 @@
 // What the frame has to do: the vehicle and the load cases.
 #include "io/frame_file/frame_parts.h"
+#include "io/keys/choice_words.h"
 #include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
@@ -91,10 +92,10 @@ Wheel wheel(const NamedValue& entry, const FileAxes& axes) {
   w.contact = axes.vector(v["contact"]);
   w.centre = axes.vector(v["centre"]);
   w.carrier = texts(v["carrier"]);
-  w.hold = choice_of<WheelHold>(v["hold"]);
-  w.brake = choice_of<WheelBrake>(v["brake"]);
+  w.hold = value_for(wheel_hold_words, v["hold"].text);
+  w.brake = value_for(wheel_brake_words, v["brake"].text);
   w.brake_mount = texts(v["brake_mount"]);
-  w.axle = choice_of<Axle>(v["axle"]);
+  w.axle = value_for(axle_words, v["axle"].text);
   return w;
 }
 

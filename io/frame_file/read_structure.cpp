@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "io/frame_file/frame_parts.h"
+#include "io/keys/choice_words.h"
 #include "io/yaml/yaml_errors.h"
 
 namespace tubewright {
@@ -70,12 +71,6 @@ std::array<std::optional<double>, 2> buckling_length(const CheckedValue& v) {
   return {number_if_given(v), number_if_given(v)};
 }
 
-MemberKind member_kind(const std::string& word) {
-  if (word == "link") return MemberKind::link;
-  if (word == "cable") return MemberKind::cable;
-  return word == "spring" ? MemberKind::spring : MemberKind::beam;
-}
-
 /// The pieces of a continuous tube; releases stand at its two ends only.
 void add_pieces(const Member& tube, const CheckedValue& v, Frame& frame) {
   const std::vector<std::string> path = texts(v["path"]);
@@ -101,7 +96,7 @@ void add_member(const NamedValue& entry, Frame& frame) {
     frame.members.push_back(std::move(member));
     return;
   }
-  member.kind = member_kind(v["kind"].text);
+  member.kind = value_for(member_kind_words, v["kind"].text);
   if (member.kind == MemberKind::spring) {
     member.rate = v["rate"].number;
   } else {
@@ -138,7 +133,8 @@ void read_materials(const CheckedValue& top, Frame& frame, Diagnostics& diagnost
       m.density = v["density"].number;
       m.yield = number_if_given(v["yield"]).value_or(unknown);
       m.ultimate = number_if_given(v["ultimate"]).value_or(unknown);
-      material.metal = v["metal"].given ? choice_of<Metal>(v["metal"]) : metal_by_modulus(m.E);
+      material.metal =
+          v["metal"].given ? value_for(metal_words, v["metal"].text) : metal_by_modulus(m.E);
       material.heat_affected = {number_if_given(v["heat_affected_yield"]).value_or(unknown),
                                 number_if_given(v["heat_affected_ultimate"]).value_or(unknown)};
     }
@@ -166,7 +162,7 @@ void read_sections(const CheckedValue& top, Frame& frame) {
         section.wall = sizes.wall;
       }
       if (find_key(*v.group, "corners") != nullptr) {
-        section.corners = choice_of<Corners>(v["corners"]);
+        section.corners = value_for(corner_words, v["corners"].text);
       }
     }
     frame.sections.push_back(std::move(section));

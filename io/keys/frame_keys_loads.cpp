@@ -1,5 +1,6 @@
 // The keys of what the frame has to do: vehicle, load cases, stock, bench test.
 
+#include "io/keys/choice_words.h"
 #include "io/keys/frame_key_parts.h"
 #include "io/keys/frame_kinds.h"
 
@@ -21,15 +22,15 @@ SharedKind wheels_kind() {
              {"centre", vector(length), required, "", "the middle of the wheel, mm"},
              {"carrier", list_of(name("a node name"), 1, 1000, "a list of node names, [A, B]"),
               required, "", "the nodes that the upright or hub is fixed to"},
-             {"hold", choice({"rigid", "spread"}), optional, "rigid",
+             {"hold", choice(words_in(wheel_hold_words)), optional, "rigid",
               "rigid: a rigid upright joins the nodes; spread: statically equivalent forces"},
-             {"brake", choice({"outboard", "inboard", "none"}), optional, "none",
+             {"brake", choice(words_in(wheel_brake_words)), optional, "none",
               "where the brake's moment goes: to the upright, to the frame, or no brake"},
              {"brake_mount", list_of(name("a node name"), 1, 1000, "a list of node names, [A, B]"),
               optional, "",
               "the nodes an inboard brake is fixed to; absent: where the wheel's links meet the "
               "frame"},
-             {"axle", choice({"front", "rear"}), required, "", "front or rear"}}),
+             {"axle", choice(words_in(axle_words)), required, "", "front or rear"}}),
       "a map of wheel names, {NAME: {contact: [x, y, z], ...}}", 1);
 }
 
@@ -224,9 +225,9 @@ SharedKind life_kind() {
 SharedKind stock_kind() {
   using namespace measure;
   std::vector<KeyGroup> sizes;
-  for (const char* shape :
-       {"square_tube", "rectangular_tube", "round_tube", "round_bar", "flat_bar"}) {
-    KeyGroup size{"size", shape_title(shape), shape_keys(shape), shape};
+  for (const auto& [word, shape] : shape_words) {
+    if (shape == Shape::properties) continue;  // no bar to buy
+    KeyGroup size{"size", shape_title(word), shape_keys(word), word};
     size.keys.push_back({"price", quantity(price, not_negative), optional, "", "price of a bar"});
     sizes.push_back(std::move(size));
   }

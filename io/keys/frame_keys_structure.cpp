@@ -1,5 +1,6 @@
 // The keys of what the frame is made of: materials, sections, members, supports, masses, sheets.
 
+#include "io/keys/choice_words.h"
 #include "io/keys/frame_key_parts.h"
 #include "io/keys/frame_kinds.h"
 
@@ -8,6 +9,10 @@ namespace tubewright {
 using namespace kinds;
 
 namespace {
+
+std::vector<std::string> six_words(const std::array<const char*, 6>& words) {
+  return {words.begin(), words.end()};
+}
 
 Key needed(const std::string& key, const Measure& m, const std::string& help) {
   return {key, quantity(m, positive), required, "", help};
@@ -24,7 +29,7 @@ Key section_shear() {
 }
 
 Key tube_corners() {
-  return {"corners", choice({"cold_formed", "hot_finished", "sharp"}), optional, "cold_formed",
+  return {"corners", choice(words_in(corner_words)), optional, "cold_formed",
           "corner radii: of EN 10219-2, of EN 10210-2, or none"};
 }
 
@@ -85,7 +90,7 @@ Key released_end(const std::string& key, const std::string& help) {
   const std::string expected =
       "a list of what is free, [My, Mz], or a map of stiffnesses, {My: 500}";
   return {key,
-          by_form(nullptr, list_of(choice({"Fx", "Fy", "Fz", "Mx", "My", "Mz"}), 0, 6, expected),
+          by_form(nullptr, list_of(choice(six_words(release_names)), 0, 6, expected),
                   group("release", "a release", std::move(springs)), expected),
           optional, "", help};
 }
@@ -199,7 +204,7 @@ SharedKind materials_kind() {
            {"yield", quantity(stress, positive), optional, "",
             "yield strength or 0.2 % proof strength, MPa"},
            {"ultimate", quantity(stress, positive), optional, "", "ultimate tensile strength, MPa"},
-           {"metal", choice({"steel", "stainless", "aluminium", "other"}), optional, "",
+           {"metal", choice(words_in(metal_words)), optional, "",
             "whose rules hold for it; absent: steel with E of 180 GPa and more, aluminium with 60 "
             "to 80, other between"},
            {"heat_affected_yield", quantity(stress, positive), optional, "",
@@ -211,11 +216,9 @@ SharedKind materials_kind() {
 
 SharedKind sections_kind() {
   std::vector<KeyGroup> shapes;
-  for (const char* shape :
-       {"square_tube", "rectangular_tube", "round_tube", "round_bar", "flat_bar"}) {
-    shapes.push_back(section_of_shape(shape));
+  for (const auto& [word, shape] : shape_words) {
+    shapes.push_back(shape == Shape::properties ? section_of_properties() : section_of_shape(word));
   }
-  shapes.push_back(section_of_properties());
   return entries_of(variants(std::move(shapes), "shape"),
                     "a map of section names, {NAME: {shape: square_tube, ...}}");
 }
@@ -244,7 +247,7 @@ SharedKind supports_kind() {
   const std::string expected =
       "`fixed`, `pinned`, a list of directions, [x, y, z], or a map of displacements, {z: -2}";
   return entries_of(by_form(choice({"fixed", "pinned"}),
-                            list_of(choice({"x", "y", "z", "rx", "ry", "rz"}), 1, 6, expected),
+                            list_of(choice(six_words(direction_names)), 1, 6, expected),
                             group("support", "a support", std::move(prescribed)), expected),
                     "a map of node names, {NODE: fixed}");
 }
@@ -268,7 +271,7 @@ SharedKind sheets_kind() {
             {{"material", name_with_spaces("a material name"), required, "",
               "a material of this file or a built-in one, such as EN AW-5754-H22"},
              needed("thickness", length, "thickness, mm"),
-             {"edges", choice({"simply_supported", "clamped"}), optional, "simply_supported",
+             {"edges", choice(words_in(sheet_edge_words)), optional, "simply_supported",
               "how the edges are held against buckling"},
              {"offset", quantity(length), optional, "0",
               "distance from the plane of the tube axes, along the normal that the order of the "

@@ -5,6 +5,7 @@
 
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
+#include "io/keys/choice_words.h"
 #include "io/results/json_parts.h"
 
 namespace tubewright {
@@ -13,17 +14,6 @@ namespace {
 
 using nlohmann::ordered_json;
 using NodeNumbers = std::unordered_map<std::string, int>;
-
-const char* shape_word(Shape shape) {
-  constexpr const char* words[] = {"square_tube", "rectangular_tube", "round_tube",
-                                   "round_bar",   "flat_bar",         "properties"};
-  return words[static_cast<int>(shape)];
-}
-
-const char* kind_word(MemberKind kind) {
-  constexpr const char* words[] = {"beam", "link", "cable", "spring"};
-  return words[static_cast<int>(kind)];
-}
 
 ordered_json materials_of(const Frame& frame) {
   std::vector<std::string> names;
@@ -50,7 +40,7 @@ ordered_json sections_of(const Frame& frame) {
   const auto size = [](double x) { return x > 0 ? number(x * mm_per_m) : ordered_json(nullptr); };
   for (const SectionEntry& s : frame.sections) {
     list.push_back({{"name", s.name},
-                    {"shape", shape_word(s.shape)},
+                    {"shape", word_for(shape_words, s.shape)},
                     {"height", size(s.height)},
                     {"width", size(s.width)},
                     {"wall", size(s.wall)},
@@ -83,7 +73,7 @@ ordered_json members_of(const Frame& frame, const NodeNumbers& node) {
       return !beam || std::isfinite(c[4]) || std::isfinite(c[5]);
     };
     list.push_back({{"name", m.name},
-                    {"kind", kind_word(m.kind)},
+                    {"kind", word_for(member_kind_words, m.kind)},
                     {"from", node.at(m.from)},
                     {"to", node.at(m.to)},
                     {"section", section_number(frame, m)},

@@ -1,9 +1,10 @@
 // The keys of what the frame has to do, against the data they fill: defaults as in the structs of
-// cases/frame/frame.h, words in the order of the enums.
+// cases/frame/frame.h, words those that the reader knows.
 #include <algorithm>
 #include <set>
 
 #include "cases/frame/frame.h"
+#include "io/keys/choice_words.h"
 #include "io/keys/frame_key_parts.h"
 #include "tests/catch.h"
 
@@ -40,11 +41,6 @@ double default_of(const KeyGroup& group, const std::string& name) {
   INFO(name);
   REQUIRE(reading.has_value());
   return *reading;
-}
-
-template <typename Enum>
-std::string word_at(const Key& key, Enum value) {
-  return key.kind->words.at(static_cast<std::size_t>(value));
 }
 
 }  // namespace
@@ -90,18 +86,14 @@ TEST_CASE("stock and life are by default what their plain data are") {
   CHECK((key_of(life, "consequence").otherwise == "high") == Life().high_consequence);
 }
 
-TEST_CASE("the words of wheels and gauges stand in the order of their enums and directions") {
+TEST_CASE("wheels are told by words that the reader knows, gauges by directions in their order") {
   const KeyGroup& vehicle = kept(vehicle_kind()).groups[0];
   const KeyGroup& wheel = key_of(vehicle, "wheels").kind->element->groups[0];
-  CHECK(word_at(key_of(wheel, "hold"), WheelHold::rigid_upright) == "rigid");
-  CHECK(word_at(key_of(wheel, "hold"), WheelHold::spread) == "spread");
-  CHECK(word_at(key_of(wheel, "brake"), WheelBrake::outboard) == "outboard");
-  CHECK(word_at(key_of(wheel, "brake"), WheelBrake::inboard) == "inboard");
-  CHECK(word_at(key_of(wheel, "brake"), WheelBrake::none) == "none");
-  CHECK(word_at(key_of(wheel, "axle"), Axle::front) == "front");
-  CHECK(word_at(key_of(wheel, "axle"), Axle::rear) == "rear");
-  CHECK(key_of(wheel, "hold").otherwise == word_at(key_of(wheel, "hold"), Wheel().hold));
-  CHECK(key_of(wheel, "brake").otherwise == word_at(key_of(wheel, "brake"), Wheel().brake));
+  CHECK(key_of(wheel, "hold").kind->words == words_in(wheel_hold_words));
+  CHECK(key_of(wheel, "brake").kind->words == words_in(wheel_brake_words));
+  CHECK(key_of(wheel, "axle").kind->words == words_in(axle_words));
+  CHECK(key_of(wheel, "hold").otherwise == word_for(wheel_hold_words, Wheel().hold));
+  CHECK(key_of(wheel, "brake").otherwise == word_for(wheel_brake_words, Wheel().brake));
   const Key& gauges = key_of(kept(bench_test_kind()).groups[0], "gauges");
   CHECK(gauges.kind->element->words ==
         std::vector<std::string>(direction_names.begin(), direction_names.begin() + 3));

@@ -1,8 +1,9 @@
-// The keys of what the frame is made of, against the data they fill: the words of a choice stand in
-// the order of the enum or the DOFs that the reader makes of them.
+// The keys of what the frame is made of, against the data they fill: the words of a choice are
+// those that the reader knows, or stand in the order of the DOFs that it makes of them.
 #include <algorithm>
 
 #include "cases/frame/frame.h"
+#include "io/keys/choice_words.h"
 #include "io/keys/frame_key_parts.h"
 #include "tests/catch.h"
 
@@ -44,11 +45,6 @@ const Key& key_of(const KeyGroup& group, const std::string& name) {
   return *key;
 }
 
-template <typename Enum>
-std::string word_at(const Key& key, Enum value) {
-  return key.kind->words.at(static_cast<std::size_t>(value));
-}
-
 }  // namespace
 
 TEST_CASE("a shape is described by its outline, and a tube by its wall too") {
@@ -86,19 +82,15 @@ TEST_CASE("a section of every shape has its sizes and a material, corners only w
   for (const char* name : {"Ay", "Az", "Wply", "Wplz"}) CHECK_FALSE(key_of(given, name).required);
 }
 
-TEST_CASE("the words for corners, metals and edges stand in the order of their enums") {
+TEST_CASE("corners, metals and edges are chosen by the words that the reader knows") {
   const Key& corners = key_of(group_of(kept(sections_kind()), "square_tube"), "corners");
-  CHECK(word_at(corners, Corners::cold_formed) == "cold_formed");
-  CHECK(word_at(corners, Corners::hot_finished) == "hot_finished");
-  CHECK(word_at(corners, Corners::sharp) == "sharp");
+  CHECK(corners.kind->words == words_in(corner_words));
+  CHECK(value_for(corner_words, corners.otherwise) == SectionEntry().corners);
   const Key& metal = key_of(kept(materials_kind()).element->groups[0], "metal");
-  CHECK(word_at(metal, Metal::steel) == "steel");
-  CHECK(word_at(metal, Metal::stainless) == "stainless");
-  CHECK(word_at(metal, Metal::aluminium) == "aluminium");
-  CHECK(word_at(metal, Metal::other) == "other");
+  CHECK(metal.kind->words == words_in(metal_words));
   const Key& edges = key_of(kept(sheets_kind()).element->groups[0], "edges");
-  CHECK(word_at(edges, SheetEdge::simply_supported) == "simply_supported");
-  CHECK(word_at(edges, SheetEdge::clamped) == "clamped");
+  CHECK(edges.kind->words == words_in(sheet_edge_words));
+  CHECK(value_for(sheet_edge_words, edges.otherwise) == Sheet().edges);
 }
 
 TEST_CASE("directions of supports and releases stand in the order of a node's degrees of freedom") {
