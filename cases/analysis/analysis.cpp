@@ -90,11 +90,6 @@ std::optional<double> mass_share(const Analysis& analysis) {
   return (analysis.mass.tubes + analysis.mass.panels) / *most;
 }
 
-bool Analysis::passes() const {
-  return tubewright::passes(mass_share(*this).value_or(0)) &&
-         std::all_of(cases.begin(), cases.end(), [](const CaseResult& c) { return c.passes(); });
-}
-
 std::optional<WorstOfAll> worst_of_all(const Analysis& analysis) {
   std::optional<WorstOfAll> worst;
   for (const CaseResult& c : analysis.cases) {

@@ -30,8 +30,6 @@ struct Analysis {
   std::vector<CaseResult> cases;
   AnalysisOptions options;
   Diagnostics remarks;  ///< what the reader should know about these results
-
-  bool passes() const;  ///< every case does, and `limits.mass` is kept
 };
 
 /// The item that is nearest its limit over all cases.

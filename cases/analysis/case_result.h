@@ -41,6 +41,7 @@ struct CaseResult {
   StaticSolution solution;
   std::vector<MemberResult> members;    ///< in the order of Frame::members
   std::vector<PanelResult> panels;      ///< in the order of Frame::panels
+  bool sheets_converged = true;         ///< the state of those that have buckled
   double safety_factor = 1;             ///< its checks ask for it, on the loads
   std::optional<double> sway_factor;    ///< alpha_cr of the joints on the design loads, if below 10
   std::optional<Worst> worst;           ///< none if no check could be made

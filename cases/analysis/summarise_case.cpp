@@ -7,9 +7,11 @@
 #include "cases/checks/governing_cuts.h"
 #include "cases/checks/yield_check.h"
 #include "cases/frame/find_parts.h"
+#include "cases/model/weldments.h"
 #include "solver/elements/bar_element.h"
 #include "solver/statics/assembly.h"
 #include "solver/statics/determinate_restraint.h"
+#include "solver/statics/rigid_fit.h"
 
 namespace tubewright {
 
@@ -126,14 +128,43 @@ int node_that_moves_most(const Eigen::VectorXd& u) {
   return node;
 }
 
-/// `limits.deflection` against the node that moves most. On springs a vehicle moves by those.
-void check_deflection(const Frame& frame, bool driven, CaseResult& result) {
+/// How far the node moves that moves most beside the motion of the frame as a whole: of a vehicle
+/// on springs that of its suspension.
+struct Deflection {
+  int node = -1;
+  double moved = 0;  ///< m
+};
+
+Deflection deflection_within_frame(const NumberedFrame& numbered,
+                                   const std::vector<int>& frame_nodes, const Eigen::VectorXd& u) {
+  std::vector<Eigen::Vector3d> points, moved;
+  for (const int n : frame_nodes) {
+    points.push_back(numbered.model.nodes[static_cast<size_t>(n)]);
+    moved.emplace_back(u.segment<3>(dofs_per_node * static_cast<Eigen::Index>(n)));
+  }
+  const RigidMotion whole =
+      fit_rigid_motion(points, moved, std::vector<double>(points.size(), 1.0));
+  Deflection greatest;
+  for (size_t i = 0; i < points.size(); ++i) {
+    const double beside = (moved[i] - whole.at(points[i])).norm();
+    if (greatest.node < 0 || beside > greatest.moved) greatest = {frame_nodes[i], beside};
+  }
+  return greatest;
+}
+
+/// `limits.deflection` against the node that moves most; of a vehicle on springs, that moves most
+/// within its largest weldment.
+void check_deflection(const Frame& frame, const NumberedFrame& numbered, bool driven,
+                      CaseResult& result) {
   if (!frame.limits.deflection || result.largest_node < 0) return;
-  if (driven && has_springs(frame)) return;
-  const double moved =
-      result.solution.displacements.segment<3>(dofs_per_node * result.largest_node).norm();
-  note_worst(result, "deflection", frame.nodes[static_cast<size_t>(result.largest_node)].name,
-             {moved / *frame.limits.deflection, "", "limits", true});
+  const Eigen::VectorXd& u = result.solution.displacements;
+  const Deflection found =
+      driven && has_springs(frame)
+          ? deflection_within_frame(numbered, largest_weldment(frame, numbered), u)
+          : Deflection{result.largest_node,
+                       u.segment<3>(dofs_per_node * result.largest_node).norm()};
+  note_worst(result, "deflection", frame.nodes[static_cast<size_t>(found.node)].name,
+             {found.moved / *frame.limits.deflection, "", "limits", true});
 }
 
 /// Where no equilibrium was found the limit is passed, whatever else is known of it.
@@ -167,6 +198,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   result.safety_factor = safety_factor(frame, c);
   const StaticSolution& solution = iterated.solution;
   const FrameSway sway = sway_in(numbered, facts, driven, iterated, result.safety_factor);
+  result.sheets_converged = iterated.sheets_converged;
   result.sway_factor = sway.factor;
   if (sway.factor) note_worst(result, "sway", "frame", {1 / *sway.factor, "", "", true});
   if (iterated.second_order && !iterated.second_order->converged) {
@@ -200,7 +232,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   result.pick_ups = pick_ups(numbered.model, solution);
   result.largest_node = node_that_moves_most(solution.displacements);
   result.solution = std::move(iterated.solution);
-  check_deflection(frame, driven, result);
+  check_deflection(frame, numbered, driven, result);
   return result;
 }
 
@@ -238,7 +270,7 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
   result.largest_node = node_that_moves_most(service.solution.displacements);
   result.solution = std::move(service.solution);
   result.large = std::move(service.motion);
-  check_deflection(frame, driven, result);
+  check_deflection(frame, numbered, driven, result);
   return result;
 }
 

@@ -7,6 +7,7 @@
 #include "cases/analysis/buckled_sheets.h"
 #include "cases/joints/panel_result.h"
 #include "cases/model/mechanism_report.h"
+#include "cases/model/weldments.h"
 #include "solver/elements/rigid_bodies.h"
 #include "solver/model/disjoint_sets.h"
 #include "solver/statics/determinate_restraint.h"
@@ -228,20 +229,12 @@ Result<Solved> solve(const Frame& frame, TorsionHold hold) {
 
 std::vector<bool> welded_body(const Frame& frame, const NumberedFrame& n,
                               const std::vector<int>& seeds) {
-  DisjointSets bodies(n.model.nodes.size());
-  const auto welded_end = [](const EndConnection& c) {
-    return std::none_of(c.begin(), c.end(), [](double stiffness) { return stiffness == 0; });
-  };
-  for (const Member& m : frame.members) {
-    if (m.kind != MemberKind::beam) continue;
-    if (!welded_end(m.release_from) || !welded_end(m.release_to)) continue;
-    bodies.join(n.node.at(m.from), n.node.at(m.to));
-  }
-  const std::vector<int> piece = bodies.firsts();
-  std::vector<bool> body(piece.size(), false);
-  for (size_t node = 0; node < piece.size(); ++node) {
-    body[node] = std::any_of(seeds.begin(), seeds.end(),
-                             [&](int seed) { return piece[seed] == piece[node]; });
+  const std::vector<int> weldment = weldments(frame, n);
+  std::vector<bool> body(weldment.size());
+  for (size_t node = 0; node < body.size(); ++node) {
+    body[node] = std::any_of(seeds.begin(), seeds.end(), [&](int seed) {
+      return weldment[static_cast<size_t>(seed)] == weldment[node];
+    });
   }
   return body;
 }

@@ -7,7 +7,7 @@
 #include <string>
 #include <variant>
 
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"
@@ -15,7 +15,7 @@
 #include "io/report/report_data.h"
 #include "io/report/report_page.h"
 #include "io/results/results_json.h"
-#include "io/results/summary.h"
+#include "io/summary/summary.h"
 #include "io/text/terminal.h"
 #include "io/text/write_file_atomically.h"
 #include "io/workshop/cut_files.h"

@@ -10,13 +10,13 @@
 #include <system_error>
 #include <variant>
 
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 #include "io/command/command_errors.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"
 #include "io/command/standard_streams.h"
-#include "io/results/summary.h"
+#include "io/summary/summary.h"
 #include "io/text/terminal.h"
 #include "io/yaml/render_diagnostics.h"
 #include "viz/files/draw_program.h"

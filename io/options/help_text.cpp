@@ -46,8 +46,9 @@ Options:
   -h, --help           this page; `tubewright COMMAND --help` for one command
   --version            print the version
 
-Exit code: 0 answered, every check passes; 1 answered, some check fails;
-           2 could not answer.
+Exit code: 0 answered: all that carries load was checked and passes;
+           1 answered: something fails, or is not proven (the first line and
+           `verdict` in --json say which); 2 could not answer.
 )";
 
 constexpr const char* check_page =
@@ -77,8 +78,9 @@ Options:
   -h, --help           this page
 
 The summary is coloured on a terminal, unless NO_COLOR is set.
-Exit code: 0 answered, every check passes; 1 answered, some check fails;
-           2 could not answer.
+Exit code: 0 answered: all that carries load was checked and passes;
+           1 answered: something fails, or is not proven (the first line and
+           `verdict` in --json say which); 2 could not answer.
 )";
 
 constexpr const char* twist_page =
@@ -254,8 +256,8 @@ In the window: left and right arrow the case, c the colour, up and down the
 deflection, 0 without it, f the first view, q close; drag to turn, Shift to
 move, wheel to zoom; a click tells a tube's numbers. Needs a display; `check -o
 DIR` writes the same pictures without one.
-Exit code: 0 answered and every check passes; 1 answered, some check fails;
-2 could not answer.
+Exit code: 0 answered, all checked and passes; 1 answered, something fails or
+is not proven; 2 could not answer.
 )";
 
 constexpr const char* start_page =

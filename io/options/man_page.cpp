@@ -158,8 +158,8 @@ std::string options() {
 
 std::string exit_status() {
   std::string roff = section("EXIT STATUS");
-  roff += tagged("0", "answered, and every check that was made passes");
-  roff += tagged("1", "answered, and some check fails");
+  roff += tagged("0", "answered; all that carries load was checked and passes");
+  roff += tagged("1", "answered; something fails, or is not proven");
   roff += tagged("2", "could not answer: bad input, a mechanism, a place that cannot be written");
   roff += ".PP\nIn the words of each command:\n";
   for (const Command& command : command_table()) {

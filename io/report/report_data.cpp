@@ -85,6 +85,7 @@ void add_limits(const ReportSource& s, ordered_json& d) {
   Diagnostics warnings = s.warnings;
   warnings.insert(warnings.end(), analysis.remarks.begin(), analysis.remarks.end());
   d["warnings"] = diagnostics_json(warnings);
+  d["by_comparison"] = comparisons(analysis);
   d["not_checked"] = checks_not_made(s.studies);
   d["clauses"] = report_clauses(analysis);
   d["sources"] = report_sources();

@@ -4,7 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 #include "io/yaml/frame_text.h"
 
 namespace tubewright {

@@ -3,7 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 
 namespace tubewright {
 

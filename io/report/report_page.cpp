@@ -79,11 +79,9 @@ std::string without_scripts(const nlohmann::ordered_json& data, const Frame& fra
   const auto text = [&](const nlohmann::ordered_json& value) {
     return escaped(value.get<std::string>());
   };
-  const auto& passes = data["verdict"]["passes"];
-  const char* word = passes.is_null() ? "NOT CHECKED" : passes.get<bool>() ? "PASS" : "FAIL";
-  return "<h1>" + text(data["title"]) + "</h1><p><strong>" + word + ".</strong> " +
-         text(data["verdict"]["sentence"]) + "</p>" + figure(frame) + "<pre>" + escaped(summary) +
-         "</pre><h2>Input: " + text(data["input"]["name"]) + "</h2><pre>" +
+  return "<h1>" + text(data["title"]) + "</h1><p><strong>" + text(data["verdict"]["word"]) +
+         ".</strong> " + text(data["verdict"]["sentence"]) + "</p>" + figure(frame) + "<pre>" +
+         escaped(summary) + "</pre><h2>Input: " + text(data["input"]["name"]) + "</h2><pre>" +
          text(data["input"]["text"]) + "</pre><p>tubewright " + text(data["version"]) + ", " +
          text(data["date"]) + "</p>";
 }

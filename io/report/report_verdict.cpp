@@ -3,7 +3,7 @@
 #include <cctype>
 
 #include "io/results/json_parts.h"
-#include "io/results/summary.h"
+#include "io/results/verdict_words.h"
 
 namespace tubewright {
 
@@ -11,11 +11,10 @@ namespace {
 
 using nlohmann::ordered_json;
 
-/// The page says PASS or FAIL by itself: the rest as a sentence of its own.
+/// The page shows the answer by itself: the rest as a sentence of its own.
 std::string sentence(const FrameStudies& studies) {
   std::string text = verdict_sentence(studies);
-  const std::size_t colon = text.find(": ");
-  if (colon != std::string::npos && colon < 12) text.erase(0, colon + 2);
+  text.erase(0, text.find(": ") + 2);
   text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
   return text + ".";
 }
@@ -24,9 +23,11 @@ std::string sentence(const FrameStudies& studies) {
 
 ordered_json report_verdict(const FrameStudies& studies) {
   const std::optional<WorstOfAll> worst = worst_of_all(studies.analysis);
-  ordered_json v = {{"passes", worst ? ordered_json(studies.passes()) : ordered_json(nullptr)},
-                    {"sentence", sentence(studies)},
-                    {"worst", nullptr}};
+  ordered_json v = verdict_json(studies.verdict);
+  v["word"] = answer_word(studies.verdict.answer);
+  v["coverage"] = coverage_sentence(studies.verdict);
+  v["sentence"] = sentence(studies);
+  v["worst"] = nullptr;
   if (worst) {
     v["worst"] = {{"case", worst->load_case},
                   {"check", worst->check},

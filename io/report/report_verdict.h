@@ -3,12 +3,12 @@
 
 #include <nlohmann/json.hpp>
 
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 
 namespace tubewright {
 
-/// Whether the frame passes, in a sentence, and what is nearest its limit; nulls where nothing
-/// could be checked.
+/// The answer, its counts and reasons, as a word and in sentences; what is nearest its limit, null
+/// where nothing could be checked.
 nlohmann::ordered_json report_verdict(const FrameStudies& studies);
 
 }  // namespace tubewright

@@ -3,9 +3,22 @@
 #include <algorithm>
 
 #include "io/results/json_parts.h"
-#include "io/results/vehicle_summary.h"
 
 namespace tubewright {
+
+const char* braking_limit_words(Deceleration::Limit limit) {
+  switch (limit) {
+    case Deceleration::Limit::front_grip:
+      return "grip of the front tyres";
+    case Deceleration::Limit::rear_grip:
+      return "grip of the rear tyres";
+    case Deceleration::Limit::nose_over:
+      return "nose-over: the rear wheels lift";
+    case Deceleration::Limit::none:
+      break;
+  }
+  return "no brakes";
+}
 
 using nlohmann::ordered_json;
 

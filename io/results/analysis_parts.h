@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "cases/analysis/analysis.h"
-#include "cases/studies/what_if.h"
+#include "cases/verdict/what_if.h"
 
 namespace tubewright {
 
@@ -20,6 +20,9 @@ nlohmann::ordered_json worst_json(const std::optional<Worst>& worst);
 
 /// The nodes that hold the frame in a case, ascending; of a vehicle those of its restraints.
 std::vector<int> held_nodes(const Analysis& analysis, const CaseResult& result);
+
+/// "grip of the rear tyres", "nose-over"
+const char* braking_limit_words(Deceleration::Limit limit);
 
 /// How the vehicle stands and what it can do; accelerations in g. Null without one.
 nlohmann::ordered_json vehicle_json(const Analysis& analysis);

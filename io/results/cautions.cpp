@@ -4,7 +4,7 @@
 #include <set>
 #include <utility>
 
-#include "cases/frame/find_parts.h"
+#include "cases/frame/built_in_materials.h"
 
 namespace tubewright {
 
@@ -14,21 +14,15 @@ std::string members_text(int count) {
   return "(" + std::to_string(count) + (count == 1 ? " member)" : " members)");
 }
 
-/// Members whose weld check was made on a wall that its rules are not written for.
-int welds_on_thin_walls(const Analysis& analysis) {
-  constexpr double least_wall = 4e-3;
-  int count = 0;
-  for (std::size_t i = 0; i < analysis.frame.members.size(); ++i) {
-    const Member& m = analysis.frame.members[i];
-    if (m.kind != MemberKind::beam) continue;
-    const bool made = std::any_of(
-        analysis.cases.begin(), analysis.cases.end(),
-        [i](const CaseResult& c) { return c.members[i].checks.weld.utilisation.has_value(); });
-    if (!made) continue;
-    const double wall = find_section(analysis.frame, m.section).wall;
-    if (wall > 0 && wall < least_wall) ++count;
-  }
-  return count;
+bool has_aluminium_on_steel(const Frame& frame) {
+  const auto is = [&](const std::string& material, Metal metal) {
+    const MaterialEntry* m = find_material(frame, material);
+    return m != nullptr && m->metal == metal;
+  };
+  return std::any_of(frame.sheets.begin(), frame.sheets.end(),
+                     [&](const Sheet& s) { return is(s.material, Metal::aluminium); }) &&
+         std::any_of(frame.sections.begin(), frame.sections.end(),
+                     [&](const SectionEntry& s) { return is(s.material, Metal::steel); });
 }
 
 /// The reasons why the k-th check of a member was not made, over all cases.
@@ -137,16 +131,66 @@ std::vector<std::string> buckling_cautions() {
        "imperfections is made by `check`. Flat bars that tip over sideways are not found."});
 }
 
-std::vector<std::string> checks_not_made(const FrameStudies& studies) {
-  const Analysis& analysis = studies.analysis;
-  std::vector<std::string> list = member_checks_not_made(analysis);
-  if (const int thin = welds_on_thin_walls(analysis); thin > 0) {
-    list.push_back(
-        "weld: made by rules for walls of 4 mm and more (EN 1993-1-8 4.1), so on thinner "
-        "tube a comparison, no proof " +
-        members_text(thin));
+std::vector<std::string> comparisons(const Analysis& analysis) {
+  std::vector<std::pair<std::string, std::set<std::size_t>>> lines;
+  const auto note = [&](const char* name, const CheckResult& check, std::size_t member) {
+    if (!check.comparison || !check.utilisation) return;
+    const std::string line = std::string(name) + ": " + check.reason;
+    auto known = std::find_if(lines.begin(), lines.end(),
+                              [&](const auto& entry) { return entry.first == line; });
+    if (known == lines.end()) known = lines.insert(lines.end(), {line, {}});
+    known->second.insert(member);
+  };
+  for (const CaseResult& result : analysis.cases) {
+    for (std::size_t i = 0; i < result.members.size(); ++i) {
+      const MemberChecks& checks = result.members[i].checks;
+      for (const auto& [name, check] : named_checks(checks)) note(name, *check, i);
+      for (const CheckResult& weld : checks.weld_at) note("weld", weld, i);
+      for (const CheckResult& joint : checks.joint_at) note("joint", joint, i);
+    }
   }
-  for (std::string& line : limits_not_checked(analysis)) list.push_back(std::move(line));
+  std::vector<std::string> list;
+  for (const auto& [line, members] : lines) {
+    list.push_back(line + " " + members_text(static_cast<int>(members.size())));
+  }
+  return list;
+}
+
+std::vector<std::string> not_looked_at(const Analysis& analysis) {
+  const Frame& frame = analysis.frame;
+  std::vector<std::string> list;
+  const auto hinged = std::count_if(frame.members.begin(), frame.members.end(),
+                                    [](const Member& m) { return m.kind != MemberKind::beam; });
+  if (hinged > 0) {
+    list.push_back("links, springs and cables " + members_text(static_cast<int>(hinged)) +
+                   ": the tube wall under their tabs, their brackets, bolts and pins");
+  }
+  const bool forced = std::any_of(frame.cases.begin(), frame.cases.end(), [](const Case& c) {
+    return !c.forces.empty() || !c.moments.empty() || !c.point_loads.empty();
+  });
+  if (forced) list.emplace_back("forces at a point: the tube wall under them");
+  if (!frame.masses.empty()) {
+    list.emplace_back("what is carried: its fastenings and the tube wall under them");
+  }
+  if (!frame.supports.empty()) list.emplace_back("supports: what holds the frame there");
+  if (frame.vehicle) list.emplace_back("wheels, hubs, tyres, brakes and steering");
+  if (!frame.panels.empty()) {
+    list.emplace_back("sheets: a person standing on one, and rivets pulled out of it");
+    const bool bonded = std::any_of(frame.sheets.begin(), frame.sheets.end(),
+                                    [](const Sheet& s) { return s.bond.has_value(); });
+    if (bonded) list.emplace_back("bond: heat, damp and age, which weaken it");
+    if (has_aluminium_on_steel(frame)) {
+      list.emplace_back(
+          "aluminium on steel: corrosion where it stays wet, and heat, which makes "
+          "it grow twice as much");
+    }
+  }
+  return list;
+}
+
+std::vector<std::string> checks_not_made(const FrameStudies& studies) {
+  std::vector<std::string> list = studies.verdict.not_proven;
+  for (std::string& line : not_looked_at(studies.analysis)) list.push_back(std::move(line));
   if (!studies.fatigue) {
     list.emplace_back("fatigue: the file has no `life` and no vehicle to take one from");
   }

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 
 namespace tubewright {
 
@@ -18,8 +18,14 @@ std::vector<std::string> bench_cautions();
 std::vector<std::string> modes_cautions();
 std::vector<std::string> buckling_cautions();
 
-/// Checks that were not made or only in part, and why, each with how many members it concerns:
-/// "joint: no tube runs through there: no rule for a corner (12 members)".
+/// Checks made by a rule outside its stated range, each with what the rule was not written for and
+/// how many members it concerns: "weld: walls below 4 mm (12 members)".
+std::vector<std::string> comparisons(const Analysis& analysis);
+
+/// Parts of the job that this program does not check at all, as far as the frame has them.
+std::vector<std::string> not_looked_at(const Analysis& analysis);
+
+/// What is not proven, then what is not looked at.
 std::vector<std::string> checks_not_made(const FrameStudies& studies);
 
 }  // namespace tubewright

@@ -4,7 +4,6 @@
 
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
-#include "io/results/panel_summary.h"
 #include "io/text/text_layout.h"
 #include "io/text/utf8.h"
 

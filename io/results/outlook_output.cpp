@@ -6,7 +6,6 @@
 
 #include "io/results/analysis_parts.h"
 #include "io/results/json_parts.h"
-#include "io/results/panel_summary.h"
 #include "io/text/text_layout.h"
 
 namespace tubewright {
@@ -80,7 +79,7 @@ std::string what_if_lines(const FrameStudies& studies, Paint paint) {
             left(w.words, width);
     if (w.worst) {
       text +=
-          "  " + check_words(w.worst->check) + " of " + w.worst->item + " in " + w.worst->load_case;
+          "  " + in_words(w.worst->check) + " of " + w.worst->item + " in " + w.worst->load_case;
     } else {
       text += "  no answer";
     }

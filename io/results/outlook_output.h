@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 #include "io/text/json_lines.h"
 #include "io/text/terminal.h"
 

@@ -8,7 +8,7 @@
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
 #include "io/results/outlook_output.h"
-#include "io/results/vehicle_summary.h"
+#include "io/results/verdict_words.h"
 #include "io/text/json_lines.h"
 
 namespace tubewright {
@@ -193,7 +193,9 @@ std::string results_json(const FrameStudies& studies, const Diagnostics& warning
   Diagnostics all = warnings;
   all.insert(all.end(), analysis.remarks.begin(), analysis.remarks.end());
   JsonLines out;
-  start_results(out, analysis.frame, studies.passes(), all, checks_not_made(studies));
+  start_results(out, analysis.frame, studies.verdict.answer == Answer::pass, all,
+                checks_not_made(studies));
+  out.row("verdict", verdict_json(studies.verdict));
   out.row("analysis", analysis_name(analysis));
   write_mass(out, analysis.mass);
   if (const ordered_json vehicle = vehicle_json(analysis); !vehicle.is_null()) {
@@ -209,9 +211,7 @@ std::string results_json(const FrameStudies& studies, const Diagnostics& warning
     out.row(name, ordered_json(clauses));
   }
   out.close();
-  if (const auto used = mass_share(analysis)) {
-    out.row("limits", {{"mass", number(*used)}});
-  }
+  if (!studies.limits.empty()) out.row("limits", limits_json(studies.limits));
   write_what_ifs(out, studies);
   write_fatigue(out, studies);
   return out.finish();

@@ -7,7 +7,7 @@
 #include <string>
 
 #include "cases/frame/diagnostic.h"
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 
 namespace tubewright {
 

@@ -30,6 +30,7 @@ bool colour_wanted(const TerminalFacts& facts) {
 }
 
 std::string Paint::good(std::string_view text) const { return rendition(colour, "32", text); }
+std::string Paint::doubtful(std::string_view text) const { return rendition(colour, "1;33", text); }
 std::string Paint::bad(std::string_view text) const { return rendition(colour, "1;31", text); }
 std::string Paint::heading(std::string_view text) const { return rendition(colour, "1", text); }
 std::string Paint::faint(std::string_view text) const { return rendition(colour, "2", text); }

@@ -22,6 +22,7 @@ struct Paint {
   bool colour = false;
 
   std::string good(std::string_view text) const;
+  std::string doubtful(std::string_view text) const;
   std::string bad(std::string_view text) const;
   std::string heading(std::string_view text) const;
   std::string faint(std::string_view text) const;

@@ -41,6 +41,12 @@ std::string utilisation_text(double utilisation) {
   return fixed(utilisation, near_limit ? 6 : 2);
 }
 
+std::string in_words(const std::string& key) {
+  std::string words = key;
+  std::replace(words.begin(), words.end(), '_', ' ');
+  return words;
+}
+
 std::string left(std::string_view text, std::size_t width) {
   std::string out(text);
   if (out.size() < width) out.append(width - out.size(), ' ');

@@ -26,6 +26,9 @@ std::string three_digits(double value);
 /// A utilisation: two decimals, more where rounding would hide on which side of 1 it is.
 std::string utilisation_text(double utilisation);
 
+/// A key in words: "rivet shear" of "rivet_shear".
+std::string in_words(const std::string& key);
+
 /// Padded with spaces to `width`, text left or right; longer text is kept whole.
 std::string left(std::string_view text, std::size_t width);
 std::string right(std::string_view text, std::size_t width);

@@ -11,6 +11,12 @@ export function fillNotChecked() {
       ? list(data.not_checked)
       : make("p", {}, "Every check that applies was made."),
   );
+  if (data.by_comparison.length) {
+    place("not-checked-body").append(
+      make("h3", {}, "Checked by comparison: rules outside their stated range"),
+      list(data.by_comparison),
+    );
+  }
 }
 
 export function fillSources() {

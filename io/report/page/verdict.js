@@ -1,7 +1,7 @@
 // The head of the page and its first section: will it hold?
 
 import { box, circle, label, plot, stroke } from "./drawing.js";
-import { fact, make, place } from "./elements.js";
+import { fact, list, make, place } from "./elements.js";
 import { counted, fixed, none, three, used } from "./numbers.js";
 import { casesByUse, worstOf } from "./state.js";
 import { checkWords, data, words } from "./words.js";
@@ -93,10 +93,12 @@ function openFacts() {
   return facts;
 }
 
+const REASONS_SHOWN = 8;
+
 export function fillVerdict() {
   const v = data.verdict,
-    kind = v.passes === null ? "open" : v.passes ? "pass" : "fail";
-  const word = { pass: "PASS", fail: "FAIL", open: "NO ANSWER" }[kind];
+    shown = v.reasons.slice(0, REASONS_SHOWN),
+    more = v.reasons.length - shown.length;
   const failing = data.cases.filter((c) => !c.passes).length;
   const facts = [
     ...worstFacts(v.worst),
@@ -113,9 +115,18 @@ export function fillVerdict() {
   place("verdict-body").append(
     make(
       "div",
-      { class: "verdict " + kind },
-      make("div", { class: "word" }, word),
-      make("div", { class: "reason" }, make("p", {}, v.sentence)),
+      { class: "verdict " + v.answer },
+      make("div", { class: "word" }, v.word),
+      make(
+        "div",
+        { class: "reason" },
+        make("p", {}, v.sentence),
+        make("p", { class: "coverage" }, v.coverage + "."),
+        ...(shown.length ? [list(shown)] : []),
+        ...(more > 0
+          ? [make("p", {}, make("a", { href: "#not-checked" }, `and ${more} more`))]
+          : []),
+      ),
     ),
     make("div", { class: "strip", id: "strip" }),
     make("dl", { class: "facts" }, facts),

@@ -46,52 +46,39 @@ TEST_CASE("every command says what concerns it first and then what concerns all"
   }
 }
 
-TEST_CASE("a check that was not made is counted once a member, however many cases say so") {
-  const FrameStudies s = hand_made_studies();  // two cases alike
+TEST_CASE("a comparison is told once with how many members it concerns, whatever the cases") {
+  FrameStudies s = hand_made_studies();
+  CHECK(comparisons(s.analysis).empty());
+  for (CaseResult& c : s.analysis.cases) {
+    for (const std::size_t m : {0, 1}) {
+      c.members[m].checks.weld_at[0] = {0.3, "walls below 4 mm", "", true, true};
+    }
+    c.members[0].checks.joint_at[1] = {std::nullopt, "on an edge", "", true, true};  // no number
+  }
+  CHECK(comparisons(s.analysis) == std::vector<std::string>{"weld: walls below 4 mm (2 members)"});
+}
+
+TEST_CASE("what is not looked at is told of what the frame has") {
+  FrameStudies s = hand_made_studies();
+  CHECK(any_begins(not_looked_at(s.analysis), "links, springs and cables (2 members): "));
+  CHECK_FALSE(any_begins(not_looked_at(s.analysis), "sheets: "));
+  CHECK_FALSE(any_begins(not_looked_at(s.analysis), "supports: "));
+  s.analysis.frame.panels.emplace_back();
+  s.analysis.frame.supports.emplace_back();
+  CHECK(any_begins(not_looked_at(s.analysis), "sheets: "));
+  CHECK_FALSE(any_begins(not_looked_at(s.analysis), "aluminium on steel: "));
+  s.analysis.frame.sheets.emplace_back().material = "EN AW-5754-H22";
+  s.analysis.frame.sections.emplace_back().material = "S235";
+  CHECK(any_begins(not_looked_at(s.analysis), "aluminium on steel: "));
+  CHECK(any_begins(not_looked_at(s.analysis), "supports: "));
+}
+
+TEST_CASE("what is not proven stands before what is not looked at") {
+  FrameStudies s = hand_made_studies();
   const std::vector<std::string> list = checks_not_made(s);
-  CHECK(holds(list, "buckling: not made by this version (2 members)"));
-  CHECK(holds(list, "weld: a spring has no section (2 members)"));
+  REQUIRE_FALSE(s.verdict.not_proven.empty());
+  CHECK(list.front() == s.verdict.not_proven.front());
   CHECK(any_begins(list, "fatigue: "));
-  FrameStudies one = s;
-  one.analysis.cases[0].members[1].checks.yield = {std::nullopt, "no strength", "", true};
-  CHECK(holds(checks_not_made(one), "yield: no strength (1 member)"));
-  one.analysis.cases[0].members[1].checks.yield.needed = false;
-  CHECK_FALSE(any_begins(checks_not_made(one), "yield: no strength"));
-}
-
-TEST_CASE("welds on walls below 4 mm are a comparison, on thicker ones they are checked") {
-  // EN 1993-1-8 4.1(1), from memory.
-  FrameStudies s = hand_made_studies();
-  for (const double wall : {0.002, 0.004}) {
-    SectionEntry tube;
-    tube.name = std::to_string(wall);
-    tube.wall = wall;
-    s.analysis.frame.sections.push_back(tube);
-  }
-  s.analysis.frame.members[0].section = s.analysis.frame.sections[0].name;
-  s.analysis.frame.members[1].section = s.analysis.frame.sections[1].name;
-  CHECK_FALSE(any_begins(checks_not_made(s), "weld: made by rules"));  // no weld check was made
-  for (size_t m : {size_t{0}, size_t{1}}) {
-    s.analysis.cases[1].members[m].checks.weld = {0.3, "", "EN 1993-1-8 4.5.3"};
-  }
-  const std::vector<std::string> list = checks_not_made(s);
-  CHECK(any_begins(list, "weld: made by rules for walls of 4 mm"));
-  CHECK(std::any_of(list.begin(), list.end(), [](const std::string& line) {
-    return line.starts_with("weld: made by") && line.ends_with("no proof (1 member)");
-  }));
-}
-
-TEST_CASE("limits that another command answers are told as not checked here") {
-  FrameStudies s = hand_made_studies();
-  CHECK_FALSE(any_begins(checks_not_made(s), "torsional stiffness: "));
-  s.analysis.frame.limits.torsional_stiffness = 1000;
-  s.analysis.frame.limits.frequency = 10;
-  s.analysis.frame.limits.deflection = 0.01;
-  CHECK(any_begins(checks_not_made(s), "torsional stiffness: "));
-  CHECK(any_begins(checks_not_made(s), "frequency: "));
-  CHECK_FALSE(any_begins(checks_not_made(s), "deflection: "));
-  s.analysis.cases[0].driving = DrivingState{};  // the frame has a spring
-  CHECK(any_begins(checks_not_made(s), "deflection: "));
   s.fatigue = FatigueScreening{};
   CHECK_FALSE(any_begins(checks_not_made(s), "fatigue: "));
 }

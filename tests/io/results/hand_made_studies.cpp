@@ -92,6 +92,22 @@ FrameStudies hand_made_studies() {
   analysis.slots = {{true, 0}, {true, 1}, {false, 0}, {false, 1}};
   analysis.mass = {3.25, 0, 60, 63.25, {0.5, 0.0, 0.31}};
   analysis.cases = {solved("brake", 0.87, 4), solved("bump", 1.24, 4)};
+  studies.verdict = verdict_of(analysis, {}, {});
+  return studies;
+}
+
+FrameStudies passing_studies() {
+  FrameStudies studies = hand_made_studies();
+  Analysis& analysis = studies.analysis;
+  analysis.cases.pop_back();
+  for (MemberResult& m : analysis.cases[0].members) {
+    for (CheckResult* check :
+         {&m.checks.yield, &m.checks.section, &m.checks.buckling, &m.checks.weld_at[0],
+          &m.checks.weld_at[1], &m.checks.joint_at[0], &m.checks.joint_at[1]}) {
+      if (!check->utilisation) check->needed = false;
+    }
+  }
+  studies.verdict = verdict_of(analysis, {}, {});
   return studies;
 }
 

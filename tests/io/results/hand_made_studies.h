@@ -1,7 +1,7 @@
 // Small finished results, filled in by hand, for testing what is written from it.
 #pragma once
 
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 
 namespace tubewright {
 
@@ -9,7 +9,10 @@ namespace tubewright {
 /// (tube `sill_1` at 1.24). Numbers are chosen to be recognised in the output, not to balance.
 FrameStudies hand_made_studies();
 
-/// The same with a section `tube`, 25 x 2 in S235, for all members but the spring: what a report
+/// Case `brake` alone, with nothing left unchecked.
+FrameStudies passing_studies();
+
+/// The first with a section `tube`, 25 x 2 in S235, for all members but the spring: what a report
 /// needs beside.
 FrameStudies reportable_studies();
 

@@ -1,4 +1,4 @@
-#include "io/results/case_summary.h"
+#include "io/summary/case_summary.h"
 
 #include <algorithm>
 #include <cmath>
@@ -6,8 +6,8 @@
 #include <numeric>
 #include <string_view>
 
-#include "io/results/panel_summary.h"
-#include "io/results/vehicle_summary.h"
+#include "io/summary/panel_summary.h"
+#include "io/summary/vehicle_summary.h"
 #include "io/text/text_layout.h"
 #include "io/text/utf8.h"
 #include "io/text/workshop_units.h"

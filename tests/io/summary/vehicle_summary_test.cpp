@@ -1,5 +1,5 @@
 // Wheels, balance and suspension in the summary, from a driving state filled in by hand.
-#include "io/results/vehicle_summary.h"
+#include "io/summary/vehicle_summary.h"
 
 #include <limits>
 #include <numbers>

@@ -1,5 +1,5 @@
 // The sheets of a case in the summary, from panels filled in by hand.
-#include "io/results/panel_summary.h"
+#include "io/summary/panel_summary.h"
 
 #include <sstream>
 

@@ -1,4 +1,4 @@
-#include "cases/studies/fatigue_screening.h"
+#include "cases/verdict/fatigue_screening.h"
 
 #include <algorithm>
 #include <cmath>

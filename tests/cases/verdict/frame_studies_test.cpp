@@ -1,5 +1,5 @@
 // All that is known of a frame: each part is what the study by itself says, and the verdict is one.
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 
 #include "cases/model/build_model.h"
 #include "tests/cases/clad_frames.h"
@@ -63,17 +63,17 @@ TEST_CASE("a life that is too short fails the frame though every case passes") {
   f.life = life_of(1e6);
   for (const FrameStudies& s : {answered(full_check(f)), answered(verdict_check(f))}) {
     CHECK(s.analysis.cases[0].passes());
-    CHECK(s.analysis.passes());
-    CHECK_FALSE(s.passes());
+    CHECK(s.verdict.answer == Answer::fail);
   }
   f.life = life_of(10);
-  CHECK(answered(verdict_check(f)).passes());
+  CHECK(answered(verdict_check(f)).verdict.answer != Answer::fail);
 }
 
 TEST_CASE("the verdict alone is that of the full check, without what the verdict does not need") {
   const FrameStudies quick = answered(verdict_check(arm({"load"})));
   const FrameStudies full = answered(full_check(arm({"load"})));
-  CHECK(quick.passes() == full.passes());
+  CHECK(quick.verdict.answer == full.verdict.answer);
+  CHECK(quick.verdict.not_proven == full.verdict.not_proven);
   CHECK(quick.analysis.cases[0].worst->utilisation == full.analysis.cases[0].worst->utilisation);
   CHECK(quick.what_ifs.empty());
   CHECK_FALSE(full.what_ifs.empty());

@@ -1,4 +1,4 @@
-#include "cases/studies/frame_studies.h"
+#include "cases/verdict/frame_studies.h"
 
 #include <utility>
 
@@ -13,42 +13,26 @@ std::optional<Study> if_answered(Result<Study> outcome) {
   return std::nullopt;
 }
 
-/// The load cases solved and checked, and nothing more.
-Result<FrameStudies> solved(const Frame& frame, const std::vector<std::string>& only,
-                            const AnalysisOptions& options, const TellStep& tell) {
+}  // namespace
+
+Result<FrameStudies> verdict_check(const Frame& frame, const std::vector<std::string>& only,
+                                   const AnalysisOptions& options, const TellStep& tell) {
   Result<Analysis> outcome = analyse(frame, only, options, tell);
   if (auto* diagnostics = outcome.error()) return std::move(*diagnostics);
   FrameStudies studies;
   studies.analysis = std::move(*outcome);
-  return studies;
-}
-
-Result<FrameStudies> with_fatigue(const Frame& frame, const std::vector<std::string>& only,
-                                  const AnalysisOptions& options, const TellStep& tell) {
-  auto outcome = solved(frame, only, options, tell);
-  auto* studies = outcome.get();
-  if (studies == nullptr) return outcome;
   tell("screening for fatigue", 0, 0);
-  auto fatigue = fatigue_screening(studies->analysis);
+  auto fatigue = fatigue_screening(studies.analysis);
   if (auto* diagnostics = fatigue.error()) return std::move(*diagnostics);
-  studies->fatigue = std::move(*fatigue);
-  return outcome;
-}
-
-}  // namespace
-
-bool FrameStudies::passes() const {
-  return analysis.passes() && (!fatigue || !fatigue->counts || fatigue->passes());
-}
-
-Result<FrameStudies> verdict_check(const Frame& frame, const std::vector<std::string>& only,
-                                   const AnalysisOptions& options, const TellStep& tell) {
-  return frame.life ? with_fatigue(frame, only, options, tell) : solved(frame, only, options, tell);
+  studies.fatigue = std::move(*fatigue);
+  studies.limits = limit_checks(studies.analysis);
+  studies.verdict = verdict_of(studies.analysis, studies.limits, studies.fatigue);
+  return studies;
 }
 
 Result<FrameStudies> full_check(const Frame& frame, const std::vector<std::string>& only,
                                 const AnalysisOptions& options, const TellStep& tell) {
-  auto outcome = with_fatigue(frame, only, options, tell);
+  auto outcome = verdict_check(frame, only, options, tell);
   auto* studies = outcome.get();
   if (studies != nullptr && frame.members.size() <= large_frame) {
     tell("what if it comes out otherwise", 0, 0);

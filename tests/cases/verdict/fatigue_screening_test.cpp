@@ -1,5 +1,5 @@
 // Fatigue screening of a frame. S-N numbers: EN 1993-1-9 7.1 (MEMORY; cycles DERIVED).
-#include "cases/studies/fatigue_screening.h"
+#include "cases/verdict/fatigue_screening.h"
 
 #include <cmath>
 

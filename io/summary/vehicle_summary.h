@@ -8,9 +8,6 @@
 
 namespace tubewright {
 
-/// "grip of the rear tyres", "nose-over"
-const char* braking_limit_words(Deceleration::Limit limit);
-
 /// How the vehicle stands, what it can do at all, and where its model comes from; "" without one.
 std::string vehicle_lines(const Analysis& analysis);
 

@@ -11,11 +11,13 @@
 #include "cases/frame/diagnostic.h"
 #include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/buckle_study.h"
-#include "cases/studies/fatigue_screening.h"
 #include "cases/studies/floor_study.h"
 #include "cases/studies/frame_modes.h"
 #include "cases/studies/torsion_study.h"
-#include "cases/studies/what_if.h"
+#include "cases/verdict/fatigue_screening.h"
+#include "cases/verdict/limit_checks.h"
+#include "cases/verdict/verdict.h"
+#include "cases/verdict/what_if.h"
 #include "cases/workshop/cut_list.h"
 
 namespace tubewright {
@@ -26,6 +28,8 @@ constexpr std::size_t large_frame = 2000;
 struct FrameStudies {
   Analysis analysis;
   std::optional<FatigueScreening> fatigue;
+  std::vector<LimitCheck> limits;
+  Verdict verdict;  ///< of the load cases, the limits and fatigue
   std::vector<WhatIf> what_ifs;
 
   // Of complete_studies() only. None: the frame has not what it takes, or is too large.
@@ -35,9 +39,6 @@ struct FrameStudies {
   std::optional<BuckleStudy> buckling;
   std::optional<CutList> cut;
   std::optional<SheetBlanks> sheets;
-
-  /// Of the checks: the load cases, and fatigue where the file has a `life`.
-  bool passes() const;
 };
 
 /// The load cases solved and checked, screened for fatigue, and (large frames excepted) what

@@ -1,4 +1,4 @@
-#include "io/results/panel_summary.h"
+#include "io/summary/panel_summary.h"
 
 #include <algorithm>
 #include <numeric>
@@ -33,7 +33,7 @@ std::string panel_row(const std::string& name, const PanelResult& panel, std::si
                            : used > 1         ? paint.bad("FAIL")
                                               : paint.good("pass");
   return right(nearest == nullptr ? "-" : utilisation_text(used), 8) + "  " + word + "  " +
-         left(nearest == nullptr ? "-" : check_words(nearest->name), 20) + " " +
+         left(nearest == nullptr ? "-" : in_words(nearest->name), 20) + " " +
          left(name, name_width) + right(fixed(panel.flow * N_mm_per_N_m, 2), 8) + " N/mm" +
          right(panel.rivet_load ? fixed(*panel.rivet_load, 0) + " N" : "-", 9) + "  " +
          state_words(panel) + '\n';
@@ -47,12 +47,6 @@ std::vector<int> failing_panels(const CaseResult& result) {
     if (utilisation(result.panels[p]) > 1) failing.push_back(static_cast<int>(p));
   }
   return failing;
-}
-
-std::string check_words(const std::string& check) {
-  std::string words = check;
-  std::replace(words.begin(), words.end(), '_', ' ');
-  return words;
 }
 
 std::string panel_rows(const Analysis& analysis, const CaseResult& result, Paint paint) {

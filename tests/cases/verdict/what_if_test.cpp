@@ -1,4 +1,4 @@
-#include "cases/studies/what_if.h"
+#include "cases/verdict/what_if.h"
 
 #include <algorithm>
 

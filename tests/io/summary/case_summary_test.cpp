@@ -1,5 +1,5 @@
 // One case of the summary, line by line, from results filled in by hand.
-#include "io/results/case_summary.h"
+#include "io/summary/case_summary.h"
 
 #include <algorithm>
 #include <sstream>

@@ -12,9 +12,6 @@ namespace tubewright {
 /// Indices of the panels with a utilisation above 1.
 std::vector<int> failing_panels(const CaseResult& result);
 
-/// A check's name in words: "rivet shear".
-std::string check_words(const std::string& check);
-
 /// The panels nearest their limit (at most five): shear flow, stress, whether they buckled, rivets.
 std::string panel_rows(const Analysis& analysis, const CaseResult& result, Paint paint);
 

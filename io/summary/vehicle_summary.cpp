@@ -1,10 +1,11 @@
-#include "io/results/vehicle_summary.h"
+#include "io/summary/vehicle_summary.h"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <numbers>
 
+#include "io/results/analysis_parts.h"
 #include "io/text/text_layout.h"
 
 namespace tubewright {
@@ -105,20 +106,6 @@ std::string pick_up_lines(const Analysis& analysis, const CaseResult& result) {
 }
 
 }  // namespace
-
-const char* braking_limit_words(Deceleration::Limit limit) {
-  switch (limit) {
-    case Deceleration::Limit::front_grip:
-      return "grip of the front tyres";
-    case Deceleration::Limit::rear_grip:
-      return "grip of the rear tyres";
-    case Deceleration::Limit::nose_over:
-      return "nose-over: the rear wheels lift";
-    case Deceleration::Limit::none:
-      break;
-  }
-  return "no brakes";
-}
 
 std::string vehicle_lines(const Analysis& analysis) {
   if (!analysis.vehicle) return {};
