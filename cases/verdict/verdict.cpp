@@ -235,9 +235,9 @@ Verdict verdict_of(const Analysis& analysis, const std::vector<LimitCheck>& limi
   if (v.checks.made() == 0 && v.not_proven.empty()) {
     v.not_proven.emplace_back("no check could be made");
   }
-  v.answer = !v.failures.empty()     ? Answer::fail
-             : !v.not_proven.empty() ? Answer::not_proven
-                                     : Answer::pass;
+  v.answer = !v.failures.empty()     ? Verdict::Answer::fail
+             : !v.not_proven.empty() ? Verdict::Answer::not_proven
+                                     : Verdict::Answer::pass;
   return v;
 }
 

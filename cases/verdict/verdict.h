@@ -17,8 +17,6 @@
 
 namespace tubewright {
 
-enum class Answer { pass, not_proven, fail };
-
 /// How many were checked, and how.
 struct Tally {
   int by_rule = 0;
@@ -38,6 +36,8 @@ struct Failure {
 };
 
 struct Verdict {
+  enum class Answer { pass, not_proven, fail };
+
   Answer answer = Answer::not_proven;
   /// Each kind of check of each member, tube end and panel once, whatever the number of cases: as
   /// the least proven of them.

@@ -15,6 +15,7 @@
 #include "io/report/report_data.h"
 #include "io/report/report_page.h"
 #include "io/results/results_json.h"
+#include "io/results/verdict_words.h"
 #include "io/summary/summary.h"
 #include "io/text/terminal.h"
 #include "io/text/write_file_atomically.h"

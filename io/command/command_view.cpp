@@ -16,7 +16,7 @@
 #include "io/command/commands.h"
 #include "io/command/progress.h"
 #include "io/command/standard_streams.h"
-#include "io/summary/summary.h"
+#include "io/results/verdict_words.h"
 #include "io/text/terminal.h"
 #include "io/yaml/render_diagnostics.h"
 #include "viz/files/draw_program.h"

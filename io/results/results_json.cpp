@@ -193,7 +193,7 @@ std::string results_json(const FrameStudies& studies, const Diagnostics& warning
   Diagnostics all = warnings;
   all.insert(all.end(), analysis.remarks.begin(), analysis.remarks.end());
   JsonLines out;
-  start_results(out, analysis.frame, studies.verdict.answer == Answer::pass, all,
+  start_results(out, analysis.frame, studies.verdict.answer == Verdict::Answer::pass, all,
                 checks_not_made(studies));
   out.row("verdict", verdict_json(studies.verdict));
   out.row("analysis", analysis_name(analysis));

@@ -78,13 +78,13 @@ std::string tally_words(const Tally& t) {
          " by comparison, " + std::to_string(t.not_made) + " not";
 }
 
-const char* answer_key(Answer answer) {
+const char* answer_key(Verdict::Answer answer) {
   switch (answer) {
-    case Answer::pass:
+    case Verdict::Answer::pass:
       return "pass";
-    case Answer::not_proven:
+    case Verdict::Answer::not_proven:
       return "not_proven";
-    case Answer::fail:
+    case Verdict::Answer::fail:
       break;
   }
   return "fail";
@@ -99,13 +99,13 @@ nlohmann::ordered_json tally_json(const Tally& t) {
 
 }  // namespace
 
-const char* answer_word(Answer answer) {
+const char* answer_word(Verdict::Answer answer) {
   switch (answer) {
-    case Answer::pass:
+    case Verdict::Answer::pass:
       return "PASS";
-    case Answer::not_proven:
+    case Verdict::Answer::not_proven:
       return "NOT PROVEN";
-    case Answer::fail:
+    case Verdict::Answer::fail:
       break;
   }
   return "FAIL";
@@ -113,19 +113,19 @@ const char* answer_word(Answer answer) {
 
 std::string verdict_sentence(const FrameStudies& studies) {
   const std::string sentence =
-      studies.verdict.answer == Answer::fail         ? failing_sentence(studies.verdict)
-      : studies.verdict.answer == Answer::not_proven ? unproven_sentence(studies)
-                                                     : passing_sentence(studies);
+      studies.verdict.answer == Verdict::Answer::fail         ? failing_sentence(studies.verdict)
+      : studies.verdict.answer == Verdict::Answer::not_proven ? unproven_sentence(studies)
+                                                              : passing_sentence(studies);
   return std::string(answer_word(studies.verdict.answer)) + ": " + sentence;
 }
 
 std::string verdict(const FrameStudies& studies, Paint paint) {
-  const Answer answer = studies.verdict.answer;
+  const Verdict::Answer answer = studies.verdict.answer;
   const std::string word = answer_word(answer);
   const std::string rest = verdict_sentence(studies).substr(word.size());
-  return (answer == Answer::pass   ? paint.good(word)
-          : answer == Answer::fail ? paint.bad(word)
-                                   : paint.doubtful(word)) +
+  return (answer == Verdict::Answer::pass   ? paint.good(word)
+          : answer == Verdict::Answer::fail ? paint.bad(word)
+                                            : paint.doubtful(word)) +
          rest;
 }
 
@@ -163,7 +163,7 @@ nlohmann::ordered_json limits_json(const std::vector<LimitCheck>& limits) {
 }
 
 int exit_code(const FrameStudies& studies) {
-  return studies.verdict.answer == Answer::pass ? 0 : 1;
+  return studies.verdict.answer == Verdict::Answer::pass ? 0 : 1;
 }
 
 }  // namespace tubewright

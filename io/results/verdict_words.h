@@ -11,7 +11,7 @@
 namespace tubewright {
 
 /// "PASS", "NOT PROVEN" or "FAIL".
-const char* answer_word(Answer answer);
+const char* answer_word(Verdict::Answer answer);
 
 /// One line of at most 100 columns: the answer, and the one thing most worth knowing with it. No
 /// line end.

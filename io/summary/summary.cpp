@@ -61,11 +61,11 @@ std::string case_ranking(const Analysis& analysis, Paint paint) {
 
 std::string exit_line(const FrameStudies& studies) {
   switch (studies.verdict.answer) {
-    case Answer::pass:
+    case Verdict::Answer::pass:
       return "exit code 0: answered, everything was checked and passes\n";
-    case Answer::not_proven:
+    case Verdict::Answer::not_proven:
       return "exit code 1: answered, nothing fails, not everything is proven\n";
-    case Answer::fail:
+    case Verdict::Answer::fail:
       break;
   }
   return "exit code 1: answered, something fails\n";

@@ -63,10 +63,10 @@ TEST_CASE("a life that is too short fails the frame though every case passes") {
   f.life = life_of(1e6);
   for (const FrameStudies& s : {answered(full_check(f)), answered(verdict_check(f))}) {
     CHECK(s.analysis.cases[0].passes());
-    CHECK(s.verdict.answer == Answer::fail);
+    CHECK(s.verdict.answer == Verdict::Answer::fail);
   }
   f.life = life_of(10);
-  CHECK(answered(verdict_check(f)).verdict.answer != Answer::fail);
+  CHECK(answered(verdict_check(f)).verdict.answer != Verdict::Answer::fail);
 }
 
 TEST_CASE("the verdict alone is that of the full check, without what the verdict does not need") {

@@ -55,7 +55,7 @@ TEST_CASE("what has no number in one case is not proven, whatever the others say
   a.cases.push_back(a.cases[0]);
   yield = {std::nullopt, "nobody knows", "", true};
   const Verdict v = verdict_of(a, {}, {});
-  CHECK(v.answer == Answer::not_proven);
+  CHECK(v.answer == Verdict::Answer::not_proven);
   CHECK(any_holds(v.not_proven, "arm: no yield check, nobody knows"));
 }
 
@@ -66,7 +66,7 @@ TEST_CASE("a comparison counts: above one it fails, below it passes and is count
   checks.joint_at = {CheckResult{std::nullopt, "", "", false}, {std::nullopt, "", "", false}};
   checks.weld_at[1] = {std::nullopt, "a free end", "", false};
   const Verdict v = verdict_of(a, {}, {});
-  CHECK(v.answer == Answer::pass);
+  CHECK(v.answer == Verdict::Answer::pass);
   CHECK(v.tube_ends.by_comparison == 1);
   CHECK(v.tube_ends.all() == 1);
 }
@@ -74,23 +74,23 @@ TEST_CASE("a comparison counts: above one it fails, below it passes and is count
 TEST_CASE("a limit that is broken fails the frame, one that was not found leaves it unproven") {
   Frame f = arm();
   f.limits.mass = 0.1;
-  CHECK(verdict_on(f).answer == Answer::fail);
+  CHECK(verdict_on(f).answer == Verdict::Answer::fail);
   CHECK(verdict_on(f).failures[0].check == "mass");
   f.limits.mass = 100;
   f.limits.torsional_stiffness = 100;  // there is no torsion test
   const Verdict v = verdict_on(f);
-  CHECK(v.answer == Answer::not_proven);
+  CHECK(v.answer == Verdict::Answer::not_proven);
   CHECK(any_holds(v.not_proven, "torsional stiffness was not found"));
   f.limits.torsional_stiffness.reset();
   f.limits.frequency = 1e4;
-  CHECK(verdict_on(f).answer == Answer::fail);
+  CHECK(verdict_on(f).answer == Verdict::Answer::fail);
 }
 
 TEST_CASE("a case that loads nothing proves nothing") {
   Frame f = arm();
   add_case(f, "forgotten");
   CHECK(any_holds(verdict_on(f).not_proven, "case forgotten: no part of the frame is loaded"));
-  CHECK(verdict_on(f).answer == Answer::not_proven);
+  CHECK(verdict_on(f).answer == Verdict::Answer::not_proven);
 }
 
 TEST_CASE("a vehicle that cannot brake as hard as it is asked to is not proven") {
@@ -98,7 +98,7 @@ TEST_CASE("a vehicle that cannot brake as hard as it is asked to is not proven")
   Frame f = box_vehicle();
   add_case(f, "stop", CaseKind::vehicle).brake = 3;
   const Verdict v = verdict_on(f);
-  CHECK(v.answer != Answer::pass);
+  CHECK(v.answer != Verdict::Answer::pass);
   CHECK(any_holds(v.not_proven, "case stop: "));
   f.cases[0].brake = 0.3;
   CHECK_FALSE(any_holds(verdict_on(f).not_proven, "case stop: "));
@@ -116,7 +116,7 @@ TEST_CASE("fatigue that nobody asked about lowers a pass, asked about it fails")
   fatigue.worst = 0;
   CHECK(any_holds(verdict_of(a, {}, fatigue).not_proven, "comes to 1.40"));
   fatigue.counts = true;
-  CHECK(verdict_of(a, {}, fatigue).answer == Answer::fail);
+  CHECK(verdict_of(a, {}, fatigue).answer == Verdict::Answer::fail);
   fatigue.members[0].result = {std::nullopt, "no curve for it", "", true};
   fatigue.worst = -1;
   CHECK(any_holds(verdict_of(a, {}, fatigue).not_proven, "arm: no fatigue check, no curve for it"));

@@ -2,7 +2,7 @@
 
 #include <sstream>
 
-#include "cases/analysis/analysis.h"
+#include "cases/verdict/frame_studies.h"
 #include "cases/lint/lint.h"
 #include "io/frame_file/read_frame.h"
 #include "io/keys/frame_keys.h"
@@ -52,11 +52,11 @@ TEST_CASE("the starter frame raises no problem and no doubt, and passes its chec
   CHECK(render(reading.diagnostics, file) == "");
   REQUIRE(reading.sound());
   CHECK(render(lint(reading.frame), file) == "");
-  const Result<Analysis> outcome = analyse(reading.frame);
-  const Analysis* analysis = outcome.get();
-  REQUIRE(analysis != nullptr);
-  CHECK(analysis->cases.size() == reading.frame.cases.size());
-  CHECK(analysis->passes());
+  const Result<FrameStudies> outcome = verdict_check(reading.frame);
+  const FrameStudies* studies = outcome.get();
+  REQUIRE(studies != nullptr);
+  CHECK(studies->analysis.cases.size() == reading.frame.cases.size());
+  CHECK(studies->verdict.answer == Verdict::Answer::pass);
 }
 
 TEST_CASE("every key at the top of the starter frame is explained") {
