@@ -28,7 +28,7 @@ Diagnostic node_without_members(const std::string& subject, const std::string& n
 // The mirror image
 // ----------------
 Diagnostic mirror_endings_alike(const std::string& from, const std::string& to);
-/// A doubt, no fault.
+/// Found by validate().
 Diagnostic mirror_copies_nothing(const std::string& ending);
 Diagnostic image_is_given(const std::string& kind, const std::string& image,
                           const std::string& original);

@@ -21,14 +21,9 @@ struct Expansion {
   const MirrorRule rule;
   std::unordered_map<std::string, std::size_t> node_index;
   std::unordered_set<std::string> reported;
-  bool rule_applies = false;  ///< some name has the ending
   Diagnostics diagnostics;
 
-  bool copies(const std::string& name) {
-    const bool copied = name.ends_with(rule.from);
-    rule_applies = rule_applies || copied;
-    return copied;
-  }
+  bool copies(const std::string& name) const { return name.ends_with(rule.from); }
 
   const Node* node(const std::string& name) const {
     const auto found = node_index.find(name);
@@ -179,6 +174,56 @@ void copy_panels(Expansion& e) {
   }
 }
 
+/// A mass or wheel whose image the file gives itself, say of another size, stays as it is given.
+template <class Part>
+std::unordered_set<std::string> names_of(const std::vector<Part>& parts) {
+  std::unordered_set<std::string> names;
+  for (const Part& part : parts) names.insert(part.name);
+  return names;
+}
+
+void mirror_nodes(Expansion& e, std::vector<std::string>& nodes, const std::string& part,
+                  const SourceLocation& place) {
+  for (std::string& node : nodes) node = image_of(e, node, part, place);
+}
+
+void copy_masses(Expansion& e) {
+  const std::unordered_set<std::string> given = names_of(e.frame.masses);
+  const std::size_t count = e.frame.masses.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    CarriedMass copy = e.frame.masses[i];
+    if (!e.copies(copy.name)) continue;
+    const std::string part = "mass " + quoted(copy.name);
+    copy.name = swap_ending(copy.name, e.rule);
+    if (given.contains(copy.name)) continue;
+    copy.at.y() = 0.0 - copy.at.y();
+    const std::multiset<std::string> before(copy.on.begin(), copy.on.end());
+    mirror_nodes(e, copy.on, part, copy.place);
+    const bool central = std::abs(copy.at.y()) <= on_plane;
+    if (central && before == std::multiset(copy.on.begin(), copy.on.end())) continue;
+    e.frame.masses.push_back(std::move(copy));
+  }
+}
+
+void copy_wheels(Expansion& e) {
+  if (!e.frame.vehicle) return;
+  std::vector<Wheel>& wheels = e.frame.vehicle->wheels;
+  const std::unordered_set<std::string> given = names_of(wheels);
+  const std::size_t count = wheels.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    Wheel copy = wheels[i];
+    if (!e.copies(copy.name)) continue;
+    const std::string part = "wheel " + quoted(copy.name);
+    copy.name = swap_ending(copy.name, e.rule);
+    if (given.contains(copy.name) || std::abs(copy.contact.y()) <= on_plane) continue;
+    copy.contact.y() = 0.0 - copy.contact.y();
+    copy.centre.y() = 0.0 - copy.centre.y();
+    mirror_nodes(e, copy.carrier, part, copy.place);
+    mirror_nodes(e, copy.brake_mount, part, copy.place);
+    wheels.push_back(std::move(copy));
+  }
+}
+
 /// A name must not carry both endings.
 bool ambiguous(const MirrorRule& rule) {
   return rule.from.empty() || rule.to.empty() || rule.from.ends_with(rule.to) ||
@@ -203,15 +248,14 @@ Diagnostics expand_mirror(Frame& frame) {
     return Diagnostics{error_at(rule.place, mirror_endings_alike(rule.from, rule.to))};
   }
 
-  Expansion e{frame, rule, {}, {}, false, {}};
+  Expansion e{frame, rule, {}, {}, {}};
   for (std::size_t i = 0; i < frame.nodes.size(); ++i) e.node_index.emplace(frame.nodes[i].name, i);
   copy_nodes(e);
   copy_members(e);
   copy_supports(e);
   copy_panels(e);
-  if (!e.rule_applies) {
-    add_warning(e.diagnostics, rule.place, mirror_copies_nothing(rule.from));
-  }
+  copy_masses(e);
+  copy_wheels(e);
   return std::move(e.diagnostics);
 }
 

@@ -8,6 +8,7 @@
 
 #include "cases/frame/find_parts.h"
 #include "cases/frame/wording.h"
+#include "cases/lint/input_doubts.h"
 
 namespace tubewright {
 
@@ -199,6 +200,19 @@ bool loads_nothing(const CaseResult& result) {
                      [](const MemberResult& m) { return m.from.isZero(0) && m.to.isZero(0); });
 }
 
+void judge_input(Verdict& v, const Analysis& analysis) {
+  for (const Diagnostic& doubt : input_doubts(analysis.frame)) {
+    v.not_proven.push_back(doubt.message + "; " + doubt.advice);
+  }
+  if (!analysis.vehicle) return;
+  const TippingLimits& tips = analysis.vehicle->tipping;
+  if (std::min({tips.braking, tips.driving, tips.left_turn, tips.right_turn}) <= 0) {
+    v.not_proven.emplace_back(
+        "the vehicle turns over while it stands: its centre of mass lies "
+        "outside its wheels");
+  }
+}
+
 void judge_cases(Verdict& v, const Analysis& analysis) {
   if (analysis.cases.empty()) v.not_proven.emplace_back("there is no load case");
   for (const CaseResult& result : analysis.cases) {
@@ -222,6 +236,7 @@ void judge_cases(Verdict& v, const Analysis& analysis) {
 Verdict verdict_of(const Analysis& analysis, const std::vector<LimitCheck>& limits,
                    const std::optional<FatigueScreening>& fatigue) {
   Verdict v;
+  judge_input(v, analysis);
   judge_cases(v, analysis);
   judge_limits(v, limits);
   if (fatigue) judge_fatigue(v, analysis.frame, *fatigue);

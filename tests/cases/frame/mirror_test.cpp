@@ -272,12 +272,67 @@ TEST_CASE("endings that cannot be told apart are refused") {
   }
 }
 
-TEST_CASE("a rule that copies nothing is doubted") {
+TEST_CASE("a rule that nothing follows is refused by validate()") {
   Frame f = half_frame();
   f.mirror = MirrorRule{"_left", "_right", {5, 1}};
+  CHECK(expand_mirror(f).empty());
+  CHECK_THAT(text_of(validate(f)), ContainsSubstring("no name ends in `_left`"));
+}
+
+TEST_CASE("masses and wheels are copied to the other side, those given there are kept") {
+  Frame f = half_frame();
+  CarriedMass bag;
+  bag.name = "bag_l";
+  bag.mass = 5;
+  bag.at = {0.2, 0.35, 0.3};
+  bag.on = {"A_l", "B_l", "nose"};
+  f.masses.push_back(bag);
+  CarriedMass box = bag;
+  box.name = "box_l";
+  f.masses.push_back(box);
+  box.name = "box_r";
+  box.mass = 7;
+  f.masses.push_back(box);
+  f.vehicle = Vehicle{};
+  Wheel wheel;
+  wheel.name = "rear_l";
+  wheel.contact = {0, 0.5, 0};
+  wheel.centre = {0, 0.45, 0.2};
+  wheel.carrier = {"A_l"};
+  wheel.brake_mount = {"B_l"};
+  f.vehicle->wheels.push_back(wheel);
   const Diagnostics diagnostics = expand_mirror(f);
-  REQUIRE(diagnostics.size() == 1);
-  CHECK(diagnostics[0].severity == Severity::warning);
+  INFO(text_of(diagnostics));
+  REQUIRE(diagnostics.empty());
+  REQUIRE(f.masses.size() == 4);
+  CHECK(f.masses[3].name == "bag_r");
+  CHECK(f.masses[3].at == Eigen::Vector3d(0.2, -0.35, 0.3));
+  CHECK(f.masses[3].on == std::vector<std::string>{"A_r", "B_r", "nose"});
+  CHECK(f.masses[2].mass == 7);
+  REQUIRE(f.vehicle->wheels.size() == 2);
+  const Wheel& copy = f.vehicle->wheels[1];
+  CHECK(copy.name == "rear_r");
+  CHECK(copy.contact == Eigen::Vector3d(0, -0.5, 0));
+  CHECK(copy.centre == Eigen::Vector3d(0, -0.45, 0.2));
+  CHECK(copy.carrier == std::vector<std::string>{"A_r"});
+  CHECK(copy.brake_mount == std::vector<std::string>{"B_r"});
+}
+
+TEST_CASE("a mass in the middle and a wheel on the plane are not doubled") {
+  Frame f = half_frame();
+  CarriedMass mass;
+  mass.name = "keel_box_l";
+  mass.at = {0.5, 0, 0};
+  mass.on = {"A_l", "A_r"};
+  f.masses.push_back(mass);
+  f.vehicle = Vehicle{};
+  Wheel wheel;
+  wheel.name = "front_l";
+  wheel.carrier = {"nose"};
+  f.vehicle->wheels.push_back(wheel);
+  expand_mirror(f);
+  CHECK(f.masses.size() == 1);
+  CHECK(f.vehicle->wheels.size() == 1);
 }
 
 TEST_CASE("a node that does not exist is left for validate() and named there once") {

@@ -104,6 +104,20 @@ TEST_CASE("a vehicle that cannot brake as hard as it is asked to is not proven")
   CHECK_FALSE(any_holds(verdict_on(f).not_proven, "case stop: "));
 }
 
+TEST_CASE("input that can hardly be meant is not proven") {
+  Frame f = arm();
+  f.limits.yield_factor = 0.01;
+  CHECK(verdict_on(f).answer == Verdict::Answer::not_proven);
+  CHECK(any_holds(verdict_on(f).not_proven, "`limits.yield_factor` asks for 0.01"));
+}
+
+TEST_CASE("a vehicle whose centre of mass lies outside its wheels is not proven") {
+  Frame f = box_vehicle();
+  f.masses[0].at.x() = 2;  // in front of the front axle
+  add_case(f, "still", CaseKind::vehicle);
+  CHECK(any_holds(verdict_on(f).not_proven, "turns over while it stands"));
+}
+
 TEST_CASE("fatigue that nobody asked about lowers a pass, asked about it fails") {
   Analysis a = answer_of(analyse(arm()));
   for (CheckResult* c :

@@ -1,0 +1,98 @@
+// Tube ends that nothing is joined to, and tubes that turn by hardly anything at a node.
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+#include <unordered_set>
+
+#include "cases/frame/wording.h"
+#include "cases/lint/lint_parts.h"
+#include "solver/model/angle.h"
+
+namespace tubewright {
+namespace {
+
+Diagnostic free_end(const std::string& member, const std::string& node) {
+  return {
+      "member " + quoted(member) + " ends free at node " + quoted(node),
+      "join it to another tube, or load it there; a node of the same place needs the same name"};
+}
+
+Diagnostic small_kink(const std::string& tube, const std::string& node, double angle) {
+  return {
+      "tube " + quoted(tube) + " turns by " + decimals(angle / degree, 1) + " degrees at node " +
+          quoted(node),
+      "a mitre is cut and welded there; move the node into the line if the tube is to run through"};
+}
+
+/// Nodes that something of the file besides a member needs.
+std::unordered_set<std::string> nodes_in_use(const Frame& frame) {
+  std::unordered_set<std::string> used;
+  const auto note = [&](const std::vector<std::string>& nodes) {
+    used.insert(nodes.begin(), nodes.end());
+  };
+  for (const SupportEntry& s : frame.supports) used.insert(s.node);
+  for (const CarriedMass& m : frame.masses) note(m.on);
+  for (const PanelEntry& p : frame.panels) note(p.corners);
+  if (frame.vehicle) {
+    for (const Wheel& w : frame.vehicle->wheels) {
+      note(w.carrier);
+      note(w.brake_mount);
+    }
+  }
+  for (const Case& c : frame.cases) {
+    for (const NodeAction& a : c.forces) used.insert(a.node);
+    for (const NodeAction& a : c.moments) used.insert(a.node);
+    if (c.tow) note(c.tow->at);
+    if (c.jack) note(c.jack->at);
+    if (c.tie_down) note(c.tie_down->at);
+    if (c.roll_over) note(c.roll_over->at);
+  }
+  if (frame.torsion) {
+    for (const auto* pair : {&frame.torsion->front, &frame.torsion->rear}) {
+      used.insert(pair->begin(), pair->end());
+    }
+  }
+  if (frame.bench_test) {
+    for (const auto& [node, mass] : frame.bench_test->weights) used.insert(node);
+    for (const GaugeReading& g : frame.bench_test->gauges) used.insert(g.node);
+  }
+  return used;
+}
+
+void find_free_ends(const Frame& frame, const Layout& layout, Diagnostics& list) {
+  const std::unordered_set<std::string> used = nodes_in_use(frame);
+  for (std::size_t n = 0; n < frame.nodes.size() && list.size() < most_of_a_kind; ++n) {
+    if (layout.members_at[n].size() != 1 || used.contains(frame.nodes[n].name)) continue;
+    const Member& m = frame.members[static_cast<std::size_t>(layout.members_at[n][0])];
+    list.push_back(error_at(m.place, free_end(m.name, frame.nodes[n].name)));
+  }
+}
+
+void find_small_kinks(const Frame& frame, const Layout& layout, Diagnostics& list) {
+  constexpr double straight = 0.05 * degree;  // a slip of rounding in the file
+  constexpr double clearly_meant = 30 * degree;
+  for (std::size_t i = 1; i < frame.members.size() && list.size() < most_of_a_kind; ++i) {
+    const Member &before = frame.members[i - 1], &after = frame.members[i];
+    if (after.tube.empty() || before.tube != after.tube) continue;
+    const auto [a, b] = layout.ends[i - 1];
+    const auto [c, d] = layout.ends[i];
+    if (a < 0 || c < 0 || b != c) continue;
+    const auto at = [&](int node) { return layout.at[static_cast<std::size_t>(node)]; };
+    const Eigen::Vector3d in = (at(b) - at(a)).normalized(), out = (at(d) - at(c)).normalized();
+    const double angle = std::atan2(in.cross(out).norm(), in.dot(out));
+    if (angle <= straight || angle >= clearly_meant) continue;
+    list.push_back(error_at(after.place, small_kink(after.tube, after.from, angle)));
+  }
+}
+
+}  // namespace
+
+Diagnostics lint_ends(const Frame& frame, const Layout& layout) {
+  Diagnostics list;
+  find_free_ends(frame, layout, list);
+  find_small_kinks(frame, layout, list);
+  for (Diagnostic& d : list) d.severity = Severity::warning;
+  return list;
+}
+
+}  // namespace tubewright
