@@ -9,6 +9,7 @@
 #include "cases/frame/find_parts.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/input_doubts.h"
+#include "cases/model/case_actions.h"
 
 namespace tubewright {
 

@@ -11,6 +11,14 @@ namespace tubewright::analysis_parts_test {
 
 using nlohmann::json;
 
+TEST_CASE("what limits braking has its words") {
+  using Limit = Deceleration::Limit;
+  CHECK(std::string(braking_limit_words(Limit::front_grip)) == "grip of the front tyres");
+  CHECK(std::string(braking_limit_words(Limit::rear_grip)) == "grip of the rear tyres");
+  CHECK(std::string(braking_limit_words(Limit::nose_over)).starts_with("nose-over"));
+  CHECK(std::string(braking_limit_words(Limit::none)) == "no brakes");
+}
+
 TEST_CASE("an analysis has the name of what was asked for") {
   Analysis a;
   CHECK(std::string(analysis_name(a)) == "linear");

@@ -47,12 +47,6 @@ TEST_CASE("panels over the limit are those of a check that counts above 1") {
   CHECK(failing_panels(clad({}).cases[0]).empty());
 }
 
-TEST_CASE("the name of a check is told in words") {
-  CHECK(check_words("rivet_shear") == "rivet shear");
-  CHECK(check_words("a_b_c") == "a b c");
-  CHECK(check_words("yield") == "yield");
-}
-
 TEST_CASE("a panel's line tells its check, its flow in N/mm, its rivets and its state") {
   Analysis a = clad({0.75});
   CHECK_THAT(rows(a), ContainsSubstring("0.75  pass  rivet shear"));

@@ -64,14 +64,6 @@ struct Driving {
 
 }  // namespace
 
-TEST_CASE("what limits braking has its words") {
-  using Limit = Deceleration::Limit;
-  CHECK(std::string(braking_limit_words(Limit::front_grip)) == "grip of the front tyres");
-  CHECK(std::string(braking_limit_words(Limit::rear_grip)) == "grip of the rear tyres");
-  CHECK(std::string(braking_limit_words(Limit::nose_over)).starts_with("nose-over"));
-  CHECK(std::string(braking_limit_words(Limit::none)) == "no brakes");
-}
-
 TEST_CASE("a vehicle is told by how it stands, brakes and tips, in its own g") {
   Driving d;
   CHECK(vehicle_lines(d.analysis) ==

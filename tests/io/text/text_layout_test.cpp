@@ -45,6 +45,12 @@ TEST_CASE("a paragraph is broken at spaces and hangs under its first line") {
   CHECK(wrapped("- ", std::string(150, 'y')) == "- " + std::string(150, 'y') + "\n");
 }
 
+TEST_CASE("a key is told in words") {
+  CHECK(in_words("rivet_shear") == "rivet shear");
+  CHECK(in_words("a_b_c") == "a b c");
+  CHECK(in_words("yield") == "yield");
+}
+
 TEST_CASE("padding keeps text that is too long") {
   CHECK(left("ab", 4) == "ab  ");
   CHECK(right("ab", 4) == "  ab");
