@@ -69,7 +69,9 @@ void doubt_lengths(const Frame& frame, Diagnostics& list) {
   std::unordered_map<std::string, const Node*> node;
   for (const Node& n : frame.nodes) node.emplace(n.name, &n);
   for (const Member& m : frame.members) {
-    const double length = (node.at(m.to)->at - node.at(m.from)->at).norm();
+    const auto from = node.find(m.from), to = node.find(m.to);
+    if (from == node.end() || to == node.end()) continue;  // validate() tells
+    const double length = (to->second->at - from->second->at).norm();
     if (length < hardly_a_length) doubt(list, m.place, far_too_short(m.name, length));
   }
 }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "solver/model/disjoint_sets.h"
+
 namespace tubewright {
 
 namespace {
@@ -10,37 +12,16 @@ bool welded_end(const EndConnection& c) {
   return std::none_of(c.begin(), c.end(), [](double stiffness) { return stiffness == 0; });
 }
 
-std::vector<std::vector<int>> welded_neighbours(const Frame& frame, const NumberedFrame& n) {
-  std::vector<std::vector<int>> joined(n.model.nodes.size());
+}  // namespace
+
+std::vector<int> weldments(const Frame& frame, const NumberedFrame& n) {
+  DisjointSets bodies(n.model.nodes.size());
   for (const Member& m : frame.members) {
     if (m.kind != MemberKind::beam) continue;
     if (!welded_end(m.release_from) || !welded_end(m.release_to)) continue;
-    const int a = n.node.at(m.from), b = n.node.at(m.to);
-    joined[static_cast<size_t>(a)].push_back(b);
-    joined[static_cast<size_t>(b)].push_back(a);
+    bodies.join(n.node.at(m.from), n.node.at(m.to));
   }
-  return joined;
-}
-
-}  // namespace
-
-std::vector<int> weldments(const Frame& frame, const NumberedFrame& numbered) {
-  const std::vector<std::vector<int>> joined = welded_neighbours(frame, numbered);
-  std::vector<int> body(joined.size(), -1);
-  int count = 0;
-  for (size_t first = 0; first < body.size(); ++first) {
-    if (body[first] >= 0) continue;
-    std::vector<int> front = {static_cast<int>(first)};
-    while (!front.empty()) {
-      const auto node = static_cast<size_t>(front.back());
-      front.pop_back();
-      if (body[node] >= 0) continue;
-      body[node] = count;
-      front.insert(front.end(), joined[node].begin(), joined[node].end());
-    }
-    ++count;
-  }
-  return body;
+  return bodies.firsts();
 }
 
 std::vector<int> largest_weldment(const Frame& frame, const NumberedFrame& numbered) {

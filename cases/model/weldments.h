@@ -8,7 +8,7 @@
 
 namespace tubewright {
 
-/// The weldment of each node, numbered from 0 in the order of their first nodes. Beams join their
+/// The weldment of each node, named by the first of its nodes. Beams join their
 /// two nodes unless one of their ends is released in some direction; links, cables and springs join
 /// nothing.
 std::vector<int> weldments(const Frame& frame, const NumberedFrame& numbered);

@@ -9,7 +9,6 @@
 #include "cases/model/mechanism_report.h"
 #include "cases/model/weldments.h"
 #include "solver/elements/rigid_bodies.h"
-#include "solver/model/disjoint_sets.h"
 #include "solver/statics/determinate_restraint.h"
 #include "solver/statics/strain_energy.h"
 

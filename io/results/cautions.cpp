@@ -25,56 +25,6 @@ bool has_aluminium_on_steel(const Frame& frame) {
                      [&](const SectionEntry& s) { return is(s.material, Metal::steel); });
 }
 
-/// The reasons why the k-th check of a member was not made, over all cases.
-std::set<std::string> reasons_of_member(const Analysis& analysis, std::size_t member,
-                                        std::size_t k) {
-  std::set<std::string> reasons;
-  for (const CaseResult& result : analysis.cases) {
-    const auto [name, check] = named_checks(result.members[member].checks)[k];
-    if (!check->needed || check->reason.empty()) continue;
-    reasons.insert(std::string(name) + ": " + check->reason);
-  }
-  return reasons;
-}
-
-/// Each reason with how many members it holds for, check by check in the order met.
-std::vector<std::string> member_checks_not_made(const Analysis& analysis) {
-  std::vector<std::pair<std::string, int>> lines;
-  const std::size_t kinds = named_checks({}).size();
-  for (std::size_t k = 0; k < kinds; ++k) {
-    for (std::size_t i = 0; i < analysis.frame.members.size(); ++i) {
-      for (const std::string& line : reasons_of_member(analysis, i, k)) {
-        const auto known = std::find_if(lines.begin(), lines.end(),
-                                        [&](const auto& entry) { return entry.first == line; });
-        if (known == lines.end()) {
-          lines.emplace_back(line, 1);
-        } else {
-          ++known->second;
-        }
-      }
-    }
-  }
-  std::vector<std::string> list;
-  for (const auto& [line, count] : lines) list.push_back(line + " " + members_text(count));
-  return list;
-}
-
-/// What `limits` asks for and another command answers, or nothing can.
-std::vector<std::string> limits_not_checked(const Analysis& analysis) {
-  std::vector<std::string> list;
-  const Limits& limits = analysis.frame.limits;
-  const bool driven = std::any_of(analysis.cases.begin(), analysis.cases.end(),
-                                  [](const CaseResult& c) { return c.driving.has_value(); });
-  if (limits.deflection && driven && has_springs(analysis.frame)) {
-    list.emplace_back("deflection: a vehicle on springs moves by those, not by its frame");
-  }
-  if (limits.torsional_stiffness) {
-    list.emplace_back("torsional stiffness: `limits` asks for it, `twist` answers");
-  }
-  if (limits.frequency) list.emplace_back("frequency: `limits` asks for it, `modes` answers");
-  return list;
-}
-
 /// What concerns one command, then what concerns all.
 std::vector<std::string> before_the_usual(std::vector<std::string> lines) {
   for (std::string& line : cautions()) lines.push_back(std::move(line));

@@ -84,7 +84,8 @@ std::string summary(const FrameStudies& studies, Paint paint) {
   }
   text += case_ranking(analysis, paint);
   text += what_if_lines(studies, paint) + fatigue_lines(studies, paint);
-  text += list_lines("Checked by comparison", comparisons(studies.analysis), paint);
+  const std::vector<std::string> compared = comparisons(studies.analysis);
+  if (!compared.empty()) text += list_lines("Checked by comparison", compared, paint);
   text += list_lines("Not looked at", not_looked_at(analysis), paint);
   text += list_lines("Bear in mind", cautions(), paint);
   return text + '\n' + exit_line(studies) + verdict(studies, paint) + '\n';

@@ -89,7 +89,7 @@ class Checks(ProgramTest):
         life = "life: {spectrum: [{case: load, cycles: %s}]}\n"
         long, short = (run("check", self.file(mast() + life % n)) for n in ("1e7", "1"))
         self.assertAnswer(1, long)
-        self.assertIn("does not last the life", long.stdout)
+        self.assertIn("of its fatigue range", long.stdout)
         self.assertAnswer(0, short)
         fatigue = self.answer(mast() + life % "1e7")["fatigue"]
         self.assertTrue(fatigue["counts"])

@@ -257,6 +257,8 @@ TEST_CASE("a node on a member that it does not belong to is doubted") {
   add_node(f, "T", 0.2, -0.020, 0);
   add_node(f, "U", 0.2, -0.5, 0);
   add_member(f, "TU", "T", "U");
+  f.supports.push_back({"U", {true, true, true, true, true, true}, {}, {}});
+  f.supports.push_back({"T", {true, true, true, true, true, true}, {}, {}});
   CHECK(doubts(f).empty());
 }
 

@@ -8,18 +8,20 @@ namespace tubewright::report_verdict_test {
 
 using nlohmann::json;
 
-TEST_CASE("the verdict is a sentence of its own, and none where nothing could be checked") {
-  FrameStudies studies = reportable_studies();
-  const json verdict = report_verdict(studies);
-  CHECK(verdict["passes"] == false);
+TEST_CASE("the verdict is an answer, a word and a sentence of its own") {
+  const json verdict = report_verdict(reportable_studies());
+  CHECK(verdict["answer"] == "fail");
+  CHECK(verdict["word"] == "FAIL");
   CHECK(verdict["worst"]["case"] == "bump");
   const std::string sentence = verdict["sentence"];
-  CHECK(sentence.starts_with("Sill_1 in case bump is loaded to 1.24"));
+  CHECK(sentence.starts_with("Sill_1 in case bump is at 1.24"));
   CHECK(sentence.back() == '.');
-  studies.analysis.cases.resize(1);
-  CHECK(report_verdict(studies)["passes"] == true);
+}
+
+TEST_CASE("a frame that passes has its answer, and nothing nearest where there is none") {
+  FrameStudies studies = passing_studies();
+  CHECK(report_verdict(studies)["answer"] == "pass");
   studies.analysis.cases[0].worst.reset();
-  CHECK(report_verdict(studies)["passes"].is_null());
   CHECK(report_verdict(studies)["worst"].is_null());
 }
 

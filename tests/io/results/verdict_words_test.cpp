@@ -43,7 +43,7 @@ TEST_CASE("JSON has the answer, the counts and each reason") {
   const nlohmann::ordered_json v = verdict_json(s.verdict);
   CHECK(v["answer"] == "fail");
   CHECK(v["checks_made"] == 2);      // yield of two tubes
-  CHECK(v["checks_not_made"] == 4);  // buckling of two; yield and buckling of spring and cable: no
+  CHECK(v["checks_not_made"] == 2);  // their buckling
   CHECK(v["reasons"][0] == "sill_1 in case bump is at 1.24 of its yield limit");
   CHECK(verdict_json(passing_studies().verdict)["answer"] == "pass");
 }
