@@ -2,8 +2,8 @@
 
 #include <sstream>
 
-#include "cases/verdict/frame_studies.h"
 #include "cases/lint/lint.h"
+#include "cases/verdict/frame_studies.h"
 #include "io/frame_file/read_frame.h"
 #include "io/keys/frame_keys.h"
 #include "io/yaml/render_diagnostics.h"
