@@ -185,7 +185,7 @@ BeamEnds beam_ends_of(const LargeAnswer& answer) {
 
 CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered) {
   CheckFacts facts{all_panel_facts(frame, numbered), member_facts(frame, numbered), {}};
-  facts.brace_ends = brace_ends(frame, numbered, facts.members);
+  facts.joint_ends = joint_ends(frame, numbered, facts.members);
   return facts;
 }
 
@@ -213,7 +213,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
       r.checks = beam_checks(facts.members[i], governing_cuts(beam), r.worst.stress,
                              sway.lengths[i], result.safety_factor);
       r.checks.joint_at =
-          joint_checks(numbered, facts.members, facts.brace_ends, i, ends, result.safety_factor);
+          joint_checks(numbered, facts.members, facts.joint_ends, i, ends, result.safety_factor);
       r.checks.joint = worse_end(r.checks.joint_at);
     } else {
       r = bar_member(frame, numbered, facts.members[i], i, solution);
@@ -256,7 +256,7 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
       r.checks = beam_checks(facts.members[i], governing_cuts(pieces), worst_along(pieces).stress,
                              {facts.members[i].lengths, {}}, loads_hold_it);
       r.checks.joint_at =
-          joint_checks(numbered, facts.members, facts.brace_ends, i, ends, loads_hold_it);
+          joint_checks(numbered, facts.members, facts.joint_ends, i, ends, loads_hold_it);
       r.checks.joint = worse_end(r.checks.joint_at);
     } else {
       r = bar_member(frame, numbered, facts.members[i], i, service.solution);

@@ -19,7 +19,7 @@ namespace tubewright {
 struct CheckFacts {
   std::vector<PanelFacts> panels;
   std::vector<MemberFacts> members;
-  std::vector<std::array<BraceEnd, 2>> brace_ends;
+  std::vector<std::array<JointEnd, 2>> joint_ends;
 };
 
 CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered);

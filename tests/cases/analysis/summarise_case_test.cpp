@@ -83,7 +83,7 @@ TEST_CASE("facts for the checks are one a panel, one a member and two ends a mem
   const Solved s(mixed_frame());
   CHECK(s.facts.panels.size() == s.frame.panels.size());
   CHECK(s.facts.members.size() == s.frame.members.size());
-  CHECK(s.facts.brace_ends.size() == s.frame.members.size());
+  CHECK(s.facts.joint_ends.size() == s.frame.members.size());
 }
 
 TEST_CASE("the worst item of a case is the greatest of all checks of members and panels") {

@@ -1,0 +1,415 @@
+#include "cases/joints/joint_recognition.h"
+
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "solver/model/angle.h"
+
+namespace tubewright {
+
+namespace {
+
+/// Directions within this count as one (judgement: what a builder measures).
+constexpr double same_direction = 2 * degree;
+/// A tube that turns by less still runs through for what stands on it (judgement).
+constexpr double runs_on = 30 * degree;
+/// Of the biggest: as big (Table 7.11: where side walls begin to count).
+constexpr double about_as_big = 0.85;
+/// A tube is closed by one that crosses it within this of square (judgement).
+constexpr double across_enough = 45 * degree;
+/// Of its width: an end nearer than this is felt (ISO 14346 for round tubes, MEMORY).
+constexpr double felt_end = 2.5;
+
+constexpr size_t nothing = static_cast<size_t>(-1);
+
+/// A beam that reaches a node.
+struct Arm {
+  TubeEndAt at;
+  Eigen::Vector3d away;  ///< unit vector from the node
+  Eigen::Matrix3d axes;  ///< rows: local x, y, z
+  double length = 0;
+  int far = 0;  ///< node at its other end
+};
+
+double angle_between(const Arm& a, const Arm& b) {
+  return std::atan2(a.away.cross(b.away).norm(), a.away.dot(b.away));
+}
+
+bool is_hollow(const Profile& p) {
+  if (p.kind == ProfileKind::hollow_rectangle) return true;
+  return p.kind == ProfileKind::round && p.wall > 0;
+}
+
+double mean_side(const Profile& p) { return (p.height + p.width) / 2; }
+
+bool same_outside(const Profile& a, const Profile& b) {
+  constexpr double alike_sides = 0.02;
+  return a.kind == b.kind && std::abs(a.height - b.height) <= alike_sides * a.height &&
+         std::abs(a.width - b.width) <= alike_sides * a.width;
+}
+
+class NodeOfTubes {
+ public:
+  NodeOfTubes(const Frame& frame, const std::vector<MemberFacts>& facts,
+              const std::vector<std::set<int>>& neighbours,
+              const std::vector<std::vector<Arm>>& arms, size_t node,
+              std::vector<std::array<JointEnd, 2>>& ends)
+      : frame_(frame),
+        facts_(facts),
+        neighbours_(neighbours),
+        all_arms_(arms),
+        node_(node),
+        arms_(arms[node]),
+        ends_(ends) {}
+
+  void recognise() {
+    for (const Arm& arm : arms_) {
+      end_of(arm).needed = welded(arm) && arms_.size() > 1;
+      if (!end_of(arm).needed) end_of(arm).reason = "it stands on no other tube";
+    }
+    if (arms_.size() < 2) return;
+    const std::vector<Run> runs = running_through();
+    if (runs.empty()) {
+      meet_in_corner();
+    } else {
+      stand_on_runs(runs);
+    }
+    for (const Arm& arm : arms_) {
+      JointEnd& e = end_of(arm);
+      if (!e.needed || !e.on.empty() || !e.partners.empty() || !e.reason.empty()) continue;
+      e.needed = false;
+      e.reason = "others stand on it";
+    }
+  }
+
+ private:
+  /// Two arms of a tube that runs through, by their numbers.
+  struct Run {
+    size_t a = 0;
+    size_t b = 0;
+    bool has(size_t arm) const { return arm == a || arm == b; }
+  };
+
+  JointEnd& end_of(const Arm& arm) const {
+    return ends_[static_cast<size_t>(arm.at.member)][static_cast<size_t>(arm.at.end)];
+  }
+  const MemberFacts& facts_of(const Arm& arm) const {
+    return facts_[static_cast<size_t>(arm.at.member)];
+  }
+  const Profile& profile_of(const Arm& arm) const { return facts_of(arm).section.profile; }
+  const Member& member_of(const Arm& arm) const {
+    return frame_.members[static_cast<size_t>(arm.at.member)];
+  }
+  bool welded(const Arm& arm) const {
+    return facts_of(arm).welded[static_cast<size_t>(arm.at.end)];
+  }
+  bool same_tube(const Arm& a, const Arm& b) const {
+    return !member_of(a).tube.empty() && member_of(a).tube == member_of(b).tube &&
+           std::abs(a.at.member - b.at.member) == 1;
+  }
+
+  std::vector<Run> running_through() const {
+    std::vector<Run> of_tube, of_section, of_outside;
+    for (size_t i = 0; i < arms_.size(); ++i) {
+      for (size_t j = i + 1; j < arms_.size(); ++j) {
+        const Arm &a = arms_[i], &b = arms_[j];
+        if (angle_between(a, b) < 180 * degree - runs_on) continue;
+        if (same_tube(a, b)) of_tube.push_back({i, j});
+        if (member_of(a).section == member_of(b).section) of_section.push_back({i, j});
+        if (is_hollow(profile_of(a)) && same_outside(profile_of(a), profile_of(b))) {
+          of_outside.push_back({i, j});
+        }
+      }
+    }
+    if (!of_tube.empty()) return of_tube;
+    return straightest(of_section.empty() ? of_outside : of_section);
+  }
+
+  /// Each arm runs on in one other only: the straightest pairs first.
+  std::vector<Run> straightest(std::vector<Run> runs) const {
+    std::vector<Run> chosen;
+    constexpr double rounding = 1e-9;
+    const auto angle = [&](const Run& r) { return angle_between(arms_[r.a], arms_[r.b]); };
+    std::stable_sort(runs.begin(), runs.end(),
+                     [&](const Run& x, const Run& y) { return angle(x) > angle(y) + rounding; });
+    for (const Run& run : runs) {
+      const bool taken = std::any_of(chosen.begin(), chosen.end(),
+                                     [&](const Run& c) { return c.has(run.a) || c.has(run.b); });
+      if (!taken) chosen.push_back(run);
+    }
+    return chosen;
+  }
+
+  /// Whether `a` is whole where both cross: the bigger, as the cut list has it, then the thicker.
+  bool is_bigger(const Run& a, const Run& b) const {
+    const Profile &p = profile_of(arms_[a.a]), &q = profile_of(arms_[b.a]);
+    if (is_hollow(p) != is_hollow(q)) return is_hollow(p);
+    constexpr double rounding = 1e-6;
+    const auto differs = [](double x, double y) { return std::abs(x - y) > rounding * (x + y); };
+    const double area = p.height * p.width, other = q.height * q.width;
+    if (differs(area, other)) return area > other;
+    return differs(p.wall, q.wall) && p.wall > q.wall;
+  }
+
+  void stand_on_runs(const std::vector<Run>& runs) {
+    std::vector<Run> whole;
+    for (const Run& run : runs) {
+      const bool cut = std::any_of(runs.begin(), runs.end(),
+                                   [&](const Run& other) { return is_bigger(other, run); });
+      if (!cut) whole.push_back(run);
+    }
+    if (whole.empty()) whole = runs;
+    for (const Run& run : runs) {
+      const bool surely_whole = whole.size() == 1 && whole[0].has(run.a);
+      for (const size_t i : {run.a, run.b}) {
+        const Arm& arm = arms_[i];
+        if (surely_whole) {
+          turn_off(run, i);
+        } else if (!end_of(arm).needed) {  // in truth it is cut
+          end_of(arm).needed = true;
+          end_of(arm).reason.clear();
+        }
+      }
+    }
+    for (const Run& run : whole) stand_on(run);
+  }
+
+  /// A tube that runs through with a kink is mitred there.
+  void turn_off(const Run& run, size_t i) {
+    const size_t other = run.a == i ? run.b : run.a;
+    const Arm& arm = arms_[i];
+    if (angle_between(arm, arms_[other]) > 180 * degree - same_direction) {
+      if (end_of(arm).needed) {
+        end_of(arm).needed = false;
+        end_of(arm).reason = "it runs on in one line";
+      }
+      return;
+    }
+    if (end_of(arm).needed) make_partners(arm, arms_[other], arms_.size() > 2);
+  }
+
+  void make_partners(const Arm& arm, const Arm& other, bool crowded) {
+    JointEnd& e = end_of(arm);
+    const Eigen::Vector3d normal = arm.away.cross(other.away);
+    CornerPartner p;
+    p.angle = angle_between(arm, other);
+    if (normal.norm() > std::sin(same_direction) / 4) {
+      const double y = std::abs(arm.axes.row(1).dot(normal.normalized()));
+      const double z = std::abs(arm.axes.row(2).dot(normal.normalized()));
+      p.about_y = y >= z;
+      p.turned =
+          profile_of(arm).kind != ProfileKind::round && std::max(y, z) < std::cos(same_direction);
+    }
+    e.partners.push_back(p);
+    e.crowded = e.crowded || crowded;
+    const Profile &own = profile_of(arm), &theirs = profile_of(other);
+    const bool like = same_outside(own, theirs) && std::abs(own.wall - theirs.wall) < 1e-6;
+    e.unlike = e.unlike || !like;
+  }
+
+  /// All others stand on a run, or on the end of the single arm `run.a`.
+  ChordJoint joint_on(size_t a, size_t b, const std::vector<size_t>& standing) const {
+    const Arm& arm = arms_[a];
+    ChordJoint joint;
+    joint.chord[0] = arm.at;
+    if (b != nothing) joint.chord[1] = arms_[b].at;
+    joint.bent = b != nothing && angle_between(arm, arms_[b]) < 180 * degree - same_direction;
+    const Eigen::Vector3d axis =
+        b == nothing ? arm.away : Eigen::Vector3d((arm.away - arms_[b].away).normalized());
+    for (const size_t i : standing) joint.tubes.push_back(standing_end(arm, axis, arms_[i]));
+    return joint;
+  }
+
+  void stand_on(const Run& run) {
+    std::vector<size_t> standing;
+    for (size_t i = 0; i < arms_.size(); ++i) {
+      if (!run.has(i)) standing.push_back(i);
+    }
+    ChordJoint joint = joint_on(run.a, run.b, standing);
+    for (const size_t i : {run.a, run.b}) {
+      const Arm& arm = arms_[i];
+      const Profile& p = profile_of(arm);
+      const bool far_end = all_arms_[static_cast<size_t>(arm.far)].size() == 1;
+      if (far_end && arm.length < felt_end * std::max(p.height, p.width)) {
+        joint.ends = joint.open = true;
+      }
+    }
+    hand_out(joint, standing);
+  }
+
+  void hand_out(const ChordJoint& joint, const std::vector<size_t>& standing) {
+    const Profile& p = facts_[static_cast<size_t>(joint.chord[0].member)].section.profile;
+    const bool bar = p.kind != ProfileKind::unknown && !is_hollow(p);
+    for (size_t i = 0; i < standing.size(); ++i) {
+      JointEnd& e = end_of(arms_[standing[i]]);
+      if (e.needed && !bar) e.on.push_back({joint, i});
+      if (e.needed && bar && e.on.empty()) {
+        e.needed = false;
+        e.reason = "it stands on a solid bar: no wall gives way";
+      }
+    }
+  }
+
+  /// The face of the chord that a direction across it is square to, and by how much.
+  StandingEnd standing_end(const Arm& chord, const Eigen::Vector3d& axis, const Arm& arm) const {
+    StandingEnd s;
+    s.tube = arm.at;
+    s.along = arm.away.dot(axis);
+    s.angle = std::acos(std::clamp(std::abs(s.along), 0.0, 1.0));
+    Eigen::Vector3d across = arm.away - s.along * axis;
+    const bool lies_along = across.norm() < std::sin(same_direction);
+    const Eigen::Vector3d up = chord.axes.row(2);
+    const Eigen::Vector3d face_z = (up - up.dot(axis) * axis).normalized();
+    if (lies_along) across = face_z;  // and `onto` stays 0
+    across.normalize();
+    const double y = across.dot(face_z.cross(axis)) * (axis.dot(chord.axes.row(0)) > 0 ? 1 : -1);
+    const double z = across.dot(face_z);
+    if (!lies_along) {
+      s.onto = {std::max(0.0, y), std::max(0.0, -y), std::max(0.0, z), std::max(0.0, -z)};
+      for (double& part : s.onto) {
+        if (part < std::sin(same_direction)) part = 0;
+        if (part > std::cos(same_direction)) part = 1;
+      }
+    }
+    const Eigen::Vector3d normal = axis.cross(across);
+    const double about_y = std::abs(normal.dot(arm.axes.row(1)));
+    const double about_z = std::abs(normal.dot(arm.axes.row(2)));
+    s.about_y = about_y >= about_z;
+    s.turned = profile_of(arm).kind != ProfileKind::round &&
+               std::max(about_y, about_z) < std::cos(same_direction);
+    s.in_plane = arm.axes * normal;
+    s.out_of_plane = arm.axes * arm.away.cross(normal);
+    s.chord_axis = arm.axes * axis;
+    const Profile& p = profile_of(arm);
+    constexpr double slender = 6;  // EN 1993-1-8 5.1.5(3)
+    const double depth = s.about_y ? p.height : p.width;
+    s.in_triangle = arm.length >= slender * depth && closes_triangle(arm);
+    return s;
+  }
+
+  /// A third node is joined to both of its ends: a triangle, which needs no stiff joints.
+  bool closes_triangle(const Arm& arm) const {
+    const std::set<int>& here = neighbours_[node_];
+    const std::set<int>& there = neighbours_[static_cast<size_t>(arm.far)];
+    return std::any_of(here.begin(), here.end(), [&](int n) { return there.count(n) > 0; });
+  }
+
+  void meet_in_corner() {
+    double biggest = 0;
+    for (const Arm& arm : arms_) {
+      const Profile& p = profile_of(arm);
+      if (is_hollow(p)) biggest = std::max(biggest, mean_side(p));
+    }
+    std::vector<size_t> big, small;
+    for (size_t i = 0; i < arms_.size(); ++i) {
+      const Profile& p = profile_of(arms_[i]);
+      const bool as_big = is_hollow(p) && mean_side(p) >= about_as_big * biggest * (1 - 1e-9);
+      (as_big ? big : small).push_back(i);
+    }
+    for (const size_t i : big) {
+      for (const size_t j : big) {
+        if (i != j && end_of(arms_[i]).needed) make_partners(arms_[i], arms_[j], arms_.size() > 2);
+      }
+    }
+    if (big.empty()) {
+      for (const Arm& arm : arms_) no_tube(arm);
+      return;
+    }
+    stand_on_ends(big, small);
+  }
+
+  /// Bars among themselves, or sections without an outline.
+  void no_tube(const Arm& arm) {
+    JointEnd& e = end_of(arm);
+    if (!e.needed) return;
+    const bool unknown = profile_of(arm).kind == ProfileKind::unknown;
+    e.needed = unknown;
+    e.reason = unknown ? "the tube's shape is not known" : "a bar on a bar: no wall gives way";
+  }
+
+  bool closed_by_another(size_t chord, const std::vector<size_t>& big) const {
+    return std::any_of(big.begin(), big.end(), [&](size_t i) {
+      if (i == chord) return false;
+      const double angle = angle_between(arms_[i], arms_[chord]);
+      return angle >= across_enough && angle <= 180 * degree - across_enough;
+    });
+  }
+
+  /// Smaller tubes on the ends of the big ones: on those whose faces they meet squarely, or else on
+  /// any.
+  void stand_on_ends(const std::vector<size_t>& big, const std::vector<size_t>& small) {
+    std::vector<ChordJoint> joints;
+    for (const size_t chord : big) {
+      ChordJoint joint = joint_on(chord, nothing, small);
+      joint.ends = true;
+      joint.open = !closed_by_another(chord, big);
+      joints.push_back(std::move(joint));
+    }
+    for (size_t i = 0; i < small.size(); ++i) {
+      JointEnd& e = end_of(arms_[small[i]]);
+      if (!e.needed) continue;
+      for (const bool squarely : {true, false}) {
+        for (const ChordJoint& joint : joints) {
+          const auto& onto = joint.tubes[i].onto;
+          const double most = *std::max_element(onto.begin(), onto.end());
+          if (squarely ? most == 1 : most > 0) e.on.push_back({joint, i});
+        }
+        if (!e.on.empty()) break;
+      }
+      if (e.on.empty()) e.reason = "it carries on a bigger tube in one line";
+    }
+  }
+
+  const Frame& frame_;
+  const std::vector<MemberFacts>& facts_;
+  const std::vector<std::set<int>>& neighbours_;
+  const std::vector<std::vector<Arm>>& all_arms_;
+  size_t node_;
+  const std::vector<Arm>& arms_;
+  std::vector<std::array<JointEnd, 2>>& ends_;
+};
+
+std::vector<std::vector<Arm>> arms_at_nodes(const NumberedFrame& n) {
+  std::vector<std::vector<Arm>> arms(n.model.nodes.size());
+  for (size_t m = 0; m < n.slots.size(); ++m) {
+    if (!n.slots[m].is_beam) continue;
+    const Beam& b = n.model.beams[static_cast<size_t>(n.slots[m].index)];
+    const Eigen::Vector3d& from = n.model.nodes[static_cast<size_t>(b.from)];
+    const Eigen::Vector3d& to = n.model.nodes[static_cast<size_t>(b.to)];
+    const Eigen::Vector3d along = (to - from).normalized();
+    const Eigen::Matrix3d axes = member_axes(from, to, b.roll);
+    const double length = (to - from).norm();
+    const int member = static_cast<int>(m);
+    arms[static_cast<size_t>(b.from)].push_back({{member, 0}, along, axes, length, b.to});
+    arms[static_cast<size_t>(b.to)].push_back({{member, 1}, -along, axes, length, b.from});
+  }
+  return arms;
+}
+
+std::vector<std::set<int>> neighbours_of_nodes(const Frame& frame, const NumberedFrame& n) {
+  std::vector<std::set<int>> neighbours(n.model.nodes.size());
+  for (const Member& m : frame.members) {
+    if (m.kind == MemberKind::spring || m.kind == MemberKind::cable) continue;
+    const int a = n.node.at(m.from), b = n.node.at(m.to);
+    neighbours[static_cast<size_t>(a)].insert(b);
+    neighbours[static_cast<size_t>(b)].insert(a);
+  }
+  return neighbours;
+}
+
+}  // namespace
+
+std::vector<std::array<JointEnd, 2>> joint_ends(const Frame& frame, const NumberedFrame& numbered,
+                                                const std::vector<MemberFacts>& facts) {
+  std::vector<std::array<JointEnd, 2>> ends(frame.members.size());
+  const std::vector<std::vector<Arm>> arms = arms_at_nodes(numbered);
+  const std::vector<std::set<int>> neighbours = neighbours_of_nodes(frame, numbered);
+  for (size_t node = 0; node < arms.size(); ++node) {
+    NodeOfTubes(frame, facts, neighbours, arms, node, ends).recognise();
+  }
+  return ends;
+}
+
+}  // namespace tubewright

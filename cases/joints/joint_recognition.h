@@ -1,0 +1,79 @@
+// Which joint every end of a tube makes, from the geometry of its node.
+//
+// A tube runs through a node if two pieces of a path, or else of one section, or else of one
+// outside, meet there within 30 degrees of one line. Every other tube stands on it. Of several that
+// run through the biggest is whole, the others are cut and stand on it from both sides; of equals
+// each may be the one that is cut.
+//
+// Where none runs through, tubes about as big as the biggest make a corner, each with every other,
+// and the smaller ones stand on the ends of those; on each whose faces they meet, since a builder
+// may weld them to any. A piece of a path that turns off is a tube of its own.
+#pragma once
+
+#include <Eigen/Core>
+#include <array>
+#include <string>
+#include <vector>
+
+#include "cases/checks/member_checks.h"
+#include "cases/frame/frame.h"
+#include "cases/model/build_model.h"
+
+namespace tubewright {
+
+/// One end of a member: 0 at `from`, 1 at `to`; member -1: none.
+struct TubeEndAt {
+  int member = -1;
+  int end = 0;
+};
+
+/// A tube on the faces of another.
+struct StandingEnd {
+  TubeEndAt tube;
+  double angle = 0;  ///< to the chord, 0 to pi/2
+  double along = 0;  ///< cosine of its angle to the chord's x axis
+  std::array<double, 4> onto =
+      {};                        ///< see StandingTube; exactly 0 and 1 on a face within 2 degrees
+  bool turned = false;           ///< about its own axis, by more than 2 degrees
+  bool about_y = true;           ///< bending in the plane of the joint is about its local y
+  bool in_triangle = false;      ///< with other members, and six times as long as deep
+  Eigen::Vector3d in_plane;      ///< axis of M_ip in its local axes
+  Eigen::Vector3d out_of_plane;  ///< of M_op
+  Eigen::Vector3d chord_axis;
+};
+
+/// A tube that is stood on, and all that stands there.
+struct ChordJoint {
+  std::array<TubeEndAt, 2> chord;  ///< the second is none where it ends
+  bool ends = false;
+  bool open = false;  ///< no tube as wide closes its end
+  bool bent = false;
+  std::vector<StandingEnd> tubes;
+};
+
+/// A tube that ends on another of its size.
+struct CornerPartner {
+  double angle = 0;     ///< between the tubes, pi is straight
+  bool about_y = true;  ///< bending in the plane of the corner is about its local y
+  bool turned = false;  ///< neither of its axes is in that plane
+};
+
+/// One end of a member.
+struct JointEnd {
+  bool needed = false;
+  std::string reason;  ///< why not needed, or no rule
+  struct OnChord {
+    ChordJoint joint;
+    size_t which = 0;  ///< of `joint.tubes`
+  };
+  std::vector<OnChord> on;  ///< it stands on one of these: the worst counts
+  std::vector<CornerPartner> partners;
+  bool crowded = false;  ///< more than its partner meet in that corner
+  bool unlike = false;   ///< a partner is of another section
+};
+
+/// Both ends of each member.
+std::vector<std::array<JointEnd, 2>> joint_ends(const Frame& frame, const NumberedFrame& numbered,
+                                                const std::vector<MemberFacts>& facts);
+
+}  // namespace tubewright
