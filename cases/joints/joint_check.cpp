@@ -4,6 +4,8 @@
 #include <cmath>
 #include <string>
 
+#include "cases/joints/round_chord.h"
+
 namespace tubewright {
 
 namespace {
@@ -101,19 +103,18 @@ class EndCheck {
   }
 
   CheckResult on_chord(const JointEnd::OnChord& on) const {
-    const MemberFacts& chord = loads_.facts[static_cast<size_t>(on.joint.chord[0].member)];
+    const MemberFacts& chord = loads_.facts[static_cast<size_t>(on.joint->chord[0].member)];
     if (std::string why = no_metal(chord); !why.empty()) return no_number(why);
-    if (chord.section.profile.kind == ProfileKind::round) {
-      return no_number("it stands on a round tube");
-    }
     if (facts_.section.profile.kind == ProfileKind::unknown) {
       return no_number("the tube's shape is not known");
     }
-    ChordTube tube = chord_tube(loads_, on.joint);
+    ChordTube tube = chord_tube(loads_, *on.joint);
     tube.other_metal = other_metal(chord.metal);
     std::vector<StandingTube> standing;
-    for (const StandingEnd& end : on.joint.tubes) standing.push_back(standing_tube(loads_, end));
-    return face_joint_check(tube, standing, on.which);
+    for (const StandingEnd& end : on.joint->tubes) standing.push_back(standing_tube(loads_, end));
+    return chord.section.profile.kind == ProfileKind::round
+               ? round_chord_check(tube, standing, on.which)
+               : face_joint_check(tube, standing, on.which);
   }
 
   const JointLoads& loads_;

@@ -1,9 +1,10 @@
 // Whether tubes hold where they are joined: every end of a tube that is welded to others, by the
 // rule of the joint it makes. A corner: cases/joints/frame_corner.h; a tube on the faces of
-// another: cases/joints/face_joint.h; which it is: cases/joints/joint_recognition.h.
+// another: cases/joints/face_joint.h, or on a round one: cases/joints/round_chord.h; which it is:
+// cases/joints/joint_recognition.h.
 //
 // An end has no number, and says why, where the shape or the strength of a tube is not known, where
-// it stands on a round tube, and where a smaller tube carries on a bigger one in one line.
+// a flat bar stands on a round tube, and where a smaller tube carries on a bigger one in one line.
 #pragma once
 
 #include <array>

@@ -103,7 +103,7 @@ ChordTube chord_tube(const JointLoads& loads, const ChordJoint& joint) {
     c.axial_share = std::max(c.axial_share, std::abs(here.N) / (s.A * joint_strength(f)));
   }
   const Profile& p = facts_at(loads, joint.chord[0]).section.profile;
-  if (p.kind == ProfileKind::hollow_rectangle) {
+  if (p.kind != ProfileKind::unknown) {
     c.height = p.height;
     c.width = p.width;
   }

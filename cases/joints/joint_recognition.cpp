@@ -3,7 +3,9 @@
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <set>
+#include <utility>
 
 #include "solver/model/angle.h"
 
@@ -48,6 +50,13 @@ bool same_outside(const Profile& a, const Profile& b) {
   constexpr double alike_sides = 0.02;
   return a.kind == b.kind && std::abs(a.height - b.height) <= alike_sides * a.height &&
          std::abs(a.width - b.width) <= alike_sides * a.width;
+}
+
+/// Side of a profile that lies in a direction across its tube, or nearest to it.
+double side_along(const Profile& p, const Arm& arm, const Eigen::Vector3d& direction) {
+  const bool y =
+      std::abs(arm.axes.row(1).dot(direction)) >= std::abs(arm.axes.row(2).dot(direction));
+  return y ? p.width : p.height;
 }
 
 class NodeOfTubes {
@@ -236,11 +245,12 @@ class NodeOfTubes {
         joint.ends = joint.open = true;
       }
     }
-    hand_out(joint, standing);
+    hand_out(std::move(joint), standing);
   }
 
-  void hand_out(const ChordJoint& joint, const std::vector<size_t>& standing) {
-    const Profile& p = facts_[static_cast<size_t>(joint.chord[0].member)].section.profile;
+  void hand_out(ChordJoint made, const std::vector<size_t>& standing) {
+    const auto joint = std::make_shared<const ChordJoint>(std::move(made));
+    const Profile& p = facts_[static_cast<size_t>(joint->chord[0].member)].section.profile;
     const bool bar = p.kind != ProfileKind::unknown && !is_hollow(p);
     for (size_t i = 0; i < standing.size(); ++i) {
       JointEnd& e = end_of(arms_[standing[i]]);
@@ -308,16 +318,40 @@ class NodeOfTubes {
       const bool as_big = is_hollow(p) && mean_side(p) >= about_as_big * biggest * (1 - 1e-9);
       (as_big ? big : small).push_back(i);
     }
-    for (const size_t i : big) {
-      for (const size_t j : big) {
-        if (i != j && end_of(arms_[i]).needed) make_partners(arms_[i], arms_[j], arms_.size() > 2);
-      }
-    }
     if (big.empty()) {
       for (const Arm& arm : arms_) no_tube(arm);
       return;
     }
+    for (const size_t i : big) {
+      for (const size_t j : big) {
+        if (i != j && end_of(arms_[i]).needed) meet(i, j, big, small);
+      }
+    }
     stand_on_ends(big, small);
+  }
+
+  /// Two big tubes: across the plane of both as wide as each other, or else the narrower stands on
+  /// the wider.
+  void meet(size_t i, size_t j, const std::vector<size_t>& big, const std::vector<size_t>& small) {
+    const Arm &own = arms_[i], &other = arms_[j];
+    const Eigen::Vector3d normal = own.away.cross(other.away);
+    double wide = 1, theirs = 1;
+    if (normal.norm() > std::sin(same_direction)) {
+      wide = side_along(profile_of(own), own, normal.normalized());
+      theirs = side_along(profile_of(other), other, normal.normalized());
+    }
+    constexpr double rounding = 1e-9;
+    if (wide < about_as_big * theirs * (1 - rounding)) {
+      std::vector<size_t> standing = small;
+      standing.push_back(i);
+      ChordJoint joint = joint_on(j, nothing, standing);
+      joint.ends = true;
+      joint.open = !closed_by_another(j, big, i);
+      end_of(own).on.push_back(
+          {std::make_shared<const ChordJoint>(std::move(joint)), standing.size() - 1});
+    } else if (theirs >= about_as_big * wide * (1 - rounding)) {
+      make_partners(own, other, arms_.size() > 2);
+    }
   }
 
   /// Bars among themselves, or sections without an outline.
@@ -329,9 +363,9 @@ class NodeOfTubes {
     e.reason = unknown ? "the tube's shape is not known" : "a bar on a bar: no wall gives way";
   }
 
-  bool closed_by_another(size_t chord, const std::vector<size_t>& big) const {
+  bool closed_by_another(size_t chord, const std::vector<size_t>& big, size_t but) const {
     return std::any_of(big.begin(), big.end(), [&](size_t i) {
-      if (i == chord) return false;
+      if (i == chord || i == but) return false;
       const double angle = angle_between(arms_[i], arms_[chord]);
       return angle >= across_enough && angle <= 180 * degree - across_enough;
     });
@@ -340,19 +374,19 @@ class NodeOfTubes {
   /// Smaller tubes on the ends of the big ones: on those whose faces they meet squarely, or else on
   /// any.
   void stand_on_ends(const std::vector<size_t>& big, const std::vector<size_t>& small) {
-    std::vector<ChordJoint> joints;
+    std::vector<std::shared_ptr<const ChordJoint>> joints;
     for (const size_t chord : big) {
       ChordJoint joint = joint_on(chord, nothing, small);
       joint.ends = true;
-      joint.open = !closed_by_another(chord, big);
-      joints.push_back(std::move(joint));
+      joint.open = !closed_by_another(chord, big, nothing);
+      joints.push_back(std::make_shared<const ChordJoint>(std::move(joint)));
     }
     for (size_t i = 0; i < small.size(); ++i) {
       JointEnd& e = end_of(arms_[small[i]]);
       if (!e.needed) continue;
       for (const bool squarely : {true, false}) {
-        for (const ChordJoint& joint : joints) {
-          const auto& onto = joint.tubes[i].onto;
+        for (const auto& joint : joints) {
+          const auto& onto = joint->tubes[i].onto;
           const double most = *std::max_element(onto.begin(), onto.end());
           if (squarely ? most == 1 : most > 0) e.on.push_back({joint, i});
         }

@@ -12,6 +12,7 @@
 
 #include <Eigen/Core>
 #include <array>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -63,8 +64,8 @@ struct JointEnd {
   bool needed = false;
   std::string reason;  ///< why not needed, or no rule
   struct OnChord {
-    ChordJoint joint;
-    size_t which = 0;  ///< of `joint.tubes`
+    std::shared_ptr<const ChordJoint> joint;  ///< of all that stand there
+    size_t which = 0;                         ///< of `joint->tubes`
   };
   std::vector<OnChord> on;  ///< it stands on one of these: the worst counts
   std::vector<CornerPartner> partners;

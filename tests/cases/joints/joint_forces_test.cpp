@@ -49,7 +49,7 @@ struct Solved {
     const size_t post_member = 2;
     for (const auto& end : ends[post_member]) {
       if (end.on.empty()) continue;
-      return standing_tube({numbered, facts, forces, factor}, end.on[0].joint.tubes[0]);
+      return standing_tube({numbered, facts, forces, factor}, end.on[0].joint->tubes[0]);
     }
     FAIL("the post stands on nothing");
     return {};
@@ -90,7 +90,7 @@ TEST_CASE("the chord's stress is the greatest compression on either side") {
   add_case(f, "pull").forces.push_back({"B", {4000, 0, 0}, {}});
   const Solved s(f);
   const JointEnd& end = s.ends[2][0];
-  const ChordTube c = chord_tube({s.numbered, s.facts, s.forces, 1}, end.on[0].joint);
+  const ChordTube c = chord_tube({s.numbered, s.facts, s.forces, 1}, *end.on[0].joint);
   // Half of it is pulled in front of the joint, half pushed behind.
   CHECK_THAT(c.stress, WithinRel(2000 / s.facts[0].section.A, 1e-6));
   CHECK_THAT(c.axial_share, WithinRel(2000 / (s.facts[0].section.A * 235e6), 1e-6));

@@ -55,7 +55,7 @@ const StandingEnd& standing(const std::vector<std::array<JointEnd, 2>>& ends, si
   const JointEnd& e = ends[member][0];
   REQUIRE(e.needed);
   REQUIRE(e.on.size() == 1);
-  return e.on[0].joint.tubes[e.on[0].which];
+  return e.on[0].joint->tubes[e.on[0].which];
 }
 
 /// Two tubes of one section that meet at B, along -x and in the direction given.
@@ -152,8 +152,8 @@ TEST_CASE("a kinked tube is a chord for others, and its own pieces are mitred if
   CHECK(ends[0][1].crowded);
   const JointEnd& up = ends[2][0];
   REQUIRE(up.on.size() == 1);
-  CHECK(up.on[0].joint.bent);
-  CHECK_FALSE(up.on[0].joint.ends);
+  CHECK(up.on[0].joint->bent);
+  CHECK_FALSE(up.on[0].joint->ends);
 }
 
 TEST_CASE("a smaller tube stands on the end of a bigger one, open or closed") {
@@ -161,25 +161,39 @@ TEST_CASE("a smaller tube stands on the end of a bigger one, open or closed") {
   f.members[1].section = "brace";
   auto ends = ends_of(f);
   REQUIRE(ends[1][0].on.size() == 1);
-  CHECK(ends[1][0].on[0].joint.ends);
-  CHECK(ends[1][0].on[0].joint.open);
+  CHECK(ends[1][0].on[0].joint->ends);
+  CHECK(ends[1][0].on[0].joint->open);
   CHECK_FALSE(ends[0][1].needed);
   add_arm(f, "cap", "chord", 0, 0.3, 0);
   ends = ends_of(f);
-  CHECK_FALSE(ends[1][0].on[0].joint.open);
+  CHECK_FALSE(ends[1][0].on[0].joint->open);
   CHECK(ends[0][1].partners.size() == 1);
   CHECK(ends[0][1].crowded);
+}
+
+TEST_CASE("of two flat tubes in a corner the narrower stands on the face of the wider") {
+  Frame f = corner(0, 0.4, 0);
+  f.sections[0] = square("chord", 0.060, 0.002);
+  f.sections[0].shape = Shape::rectangular_tube;
+  f.sections[0].width = 0.020;  // 60 high, 20 wide: its side face is 60 wide
+  f.sections[1] = square("brace", 0.040, 0.002);
+  f.members[1].section = "brace";
+  const auto ends = ends_of(f);
+  CHECK_FALSE(ends[0][1].needed);
+  REQUIRE(ends[1][0].on.size() == 1);
+  CHECK(ends[1][0].partners.empty());
+  CHECK(ends[1][0].on[0].joint->open);
 }
 
 TEST_CASE("a tube that ends just behind a joint is open there") {
   Frame f = chord_of();
   add_arm(f, "up", "brace", 0, 0, 0.3);
-  CHECK_FALSE(ends_of(f)[2][0].on[0].joint.open);
+  CHECK_FALSE(ends_of(f)[2][0].on[0].joint->open);
   f.nodes[2].at.x() = 0.06;  // C: 1.5 widths behind B, nothing else there
-  CHECK(ends_of(f)[2][0].on[0].joint.open);
+  CHECK(ends_of(f)[2][0].on[0].joint->open);
   add_node(f, "D", 0.06, 0.3, 0);
   add_member(f, "end", "C", "D").section = "chord";
-  CHECK_FALSE(ends_of(f)[2][0].on[0].joint.open);
+  CHECK_FALSE(ends_of(f)[2][0].on[0].joint->open);
 }
 
 TEST_CASE("of two tubes that cross the bigger is whole, of equals either may be cut") {
