@@ -24,8 +24,11 @@ const std::vector<RuleSource>& rule_sources() {
        "EN 1993-1-1 6.3.1, 6.3.3 (from memory)"},
       {"welds", "directional method round the profile; rules for walls of 4 mm and more",
        "EN 1993-1-8 4.5.3.2 (from memory)"},
-      {"joint faces", "T, Y, X, K with a gap, square chord",
-       "EN 1993-1-8 Tables 7.8 to 7.14 (in part from memory)"},
+      {"joint faces",
+       "T, Y, X, K with gap and overlap, one plane or two; beyond their ranges a comparison",
+       "EN 1993-1-8 Tables 7.2 to 7.14 and 7.19 (in part from memory)"},
+      {"frame corners", "N/N_pl + M/M_pl at most α, V a half, N a fifth of its own",
+       "CIDECT Design Guide 3 (in part from memory)"},
       {"aluminium",
        "column class B, heated over the whole length if its ends are welded; weld, fusion line and "
        "tube beside it",
