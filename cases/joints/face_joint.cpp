@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 #include <optional>
+#include <string>
 
 #include "cases/joints/joint_scope.h"
 #include "cases/joints/lattice_joint.h"
@@ -190,9 +191,10 @@ class FaceJoint {
     const double rest = uses.N * (1 - share);
     uses.N = use_of(share * own.N, lattice->N[0] * factor_) + rest;
     left_.note_all(lattice->left);
-    left_.note(rest > hardly, "a K joint whose forces do not balance");
     if (own_.secondary) uses.M_ip = 0;
-    left_.note(uses.M_ip > hardly || uses.M_op > hardly, "moments of a K joint");
+    const bool bent = uses.M_ip > hardly || uses.M_op > hardly;
+    if (rest > hardly) beyond_lattice_ = "a K joint whose forces do not balance";
+    if (bent && beyond_lattice_.empty()) beyond_lattice_ = "moments of a K joint";
     spent_ = spent_ || is_spent(lattice->stress_factor);
     if (two_planes()) chord_share_ = sheared_chord();
     return uses;
@@ -327,12 +329,13 @@ class FaceJoint {
     const bool round = is_round(own_.brace);
     const bool moments = uses.M_ip > hardly || uses.M_op > hardly;
     RangesLeft place;
-    const auto first = [&](bool holds, const char* what) {
+    const auto first = [&](bool holds, const std::string& what) {
       place.note(holds && place.none(), what);
     };
     first(own_.onto[main_] < 1, "a tube between two faces");
     first(own_.turned, "a tube turned against the face");
     first(shared_, "several tubes on one face");
+    first(!beyond_lattice_.empty(), beyond_lattice_);
     first(kind_on(main_) == JointKind::X && !is_crossing(), "opposite tubes not in line");
     first(moments && leans, "moments of a leaning tube");
     first(moments && round, "moments of a round tube");
@@ -351,8 +354,9 @@ class FaceJoint {
   size_t main_ = 0;
   double factor_ = 1;
   double chord_share_ = 0;
-  bool spent_ = false;   // k_n = 0
-  bool shared_ = false;  // others act on its face
+  bool spent_ = false;          // k_n = 0
+  bool shared_ = false;         // others act on its face
+  std::string beyond_lattice_;  // what of a K joint no rule covers
   RangesLeft left_;
 };
 
