@@ -24,6 +24,8 @@ constexpr double across_enough = 45 * degree;
 /// Of its width: an end nearer than this is felt (ISO 14346 for round tubes, MEMORY).
 constexpr double felt_end = 2.5;
 
+constexpr const char* in_line = "it carries on a tube of another size in one line";
+
 constexpr size_t nothing = static_cast<size_t>(-1);
 
 /// A beam that reaches a node.
@@ -334,6 +336,10 @@ class NodeOfTubes {
   /// the wider.
   void meet(size_t i, size_t j, const std::vector<size_t>& big, const std::vector<size_t>& small) {
     const Arm &own = arms_[i], &other = arms_[j];
+    if (angle_between(own, other) > 180 * degree - runs_on) {  // walls that do not meet
+      if (mean_side(profile_of(own)) <= mean_side(profile_of(other))) end_of(own).reason = in_line;
+      return;
+    }
     const Eigen::Vector3d normal = own.away.cross(other.away);
     double wide = 1, theirs = 1;
     if (normal.norm() > std::sin(same_direction)) {
@@ -392,7 +398,7 @@ class NodeOfTubes {
         }
         if (!e.on.empty()) break;
       }
-      if (e.on.empty()) e.reason = "it carries on a bigger tube in one line";
+      if (e.on.empty()) e.reason = in_line;
     }
   }
 

@@ -223,6 +223,13 @@ TEST_CASE("what carries on a bigger tube in one line, and bars, are told apart")
   CHECK(ends[1][0].needed);
   CHECK_THAT(ends[1][0].reason, ContainsSubstring("one line"));
 
+  // Nearly as big, but its walls do not meet those of the other either.
+  f.sections[1] = square("brace", 0.036, 0.002);
+  ends = ends_of(f);
+  CHECK(ends[1][0].needed);
+  CHECK_THAT(ends[1][0].reason, ContainsSubstring("one line"));
+  CHECK_FALSE(ends[0][1].needed);
+
   Frame bars = corner(0, 0, 0.3);
   for (SectionEntry& s : bars.sections) s.shape = Shape::round_bar;
   ends = ends_of(bars);
