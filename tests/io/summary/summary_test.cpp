@@ -2,6 +2,7 @@
 
 #include <sstream>
 
+#include "io/results/verdict_words.h"
 #include "tests/catch.h"
 #include "tests/io/results/hand_made_studies.h"
 
