@@ -180,8 +180,9 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
       r = beam_result(beam);
       r.checks = beam_checks(facts.members[i], governing_cuts(beam), r.worst.stress,
                              sway.lengths[i], result.safety_factor);
-      r.checks.joint =
-          joint_check(numbered, facts.members, facts.brace_ends, i, ends, result.safety_factor);
+      r.checks.joint_at =
+          joint_checks(numbered, facts.members, facts.brace_ends, i, ends, result.safety_factor);
+      r.checks.joint = worse_end(r.checks.joint_at);
     } else {
       r = bar_member(frame, numbered, facts.members[i], i, solution);
       r.checks = checks_of_bar(frame, facts.members[i], i, r, result.safety_factor);
@@ -222,8 +223,9 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
       const std::vector<BeamState>& pieces = design.motion.pieces[b];
       r.checks = beam_checks(facts.members[i], governing_cuts(pieces), worst_along(pieces).stress,
                              {facts.members[i].lengths, {}}, loads_hold_it);
-      r.checks.joint =
-          joint_check(numbered, facts.members, facts.brace_ends, i, ends, loads_hold_it);
+      r.checks.joint_at =
+          joint_checks(numbered, facts.members, facts.brace_ends, i, ends, loads_hold_it);
+      r.checks.joint = worse_end(r.checks.joint_at);
     } else {
       r = bar_member(frame, numbered, facts.members[i], i, service.solution);
       const MemberResult at_design =

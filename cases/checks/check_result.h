@@ -7,13 +7,18 @@
 namespace tubewright {
 
 /// One check of one item. `utilisation` is 1 at the limit; empty when the check does not apply or
-/// cannot be made, and `reason` then says why.
+/// cannot be made, and `reason` then says why. A check by a rule outside its stated range is a
+/// comparison: its number counts like any other, `reason` says what the rule was not written for.
 struct CheckResult {
   std::optional<double> utilisation;
   std::string reason;
-  std::string clause;  ///< the rule it follows
-  bool needed = true;  ///< false: nothing there to check, as buckling of a tube in tension
+  std::string clause;       ///< the rule it follows
+  bool needed = true;       ///< false: nothing there to check, as buckling of a tube in tension
+  bool comparison = false;  ///< of a check that was made
 };
+
+/// Something is there to check and no number was found for it.
+inline bool lacks_number(const CheckResult& c) { return c.needed && !c.utilisation; }
 
 /// At the limit is within it.
 constexpr bool passes(double utilisation) { return utilisation <= 1; }

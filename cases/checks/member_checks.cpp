@@ -111,21 +111,18 @@ void check_steel_beam(MemberChecks& r, const MemberFacts& f, const std::vector<S
   r.buckling = check_buckling(f, member, lengths.lengths);
 }
 
-/// The check of both ends, the worse one kept.
+/// The check of both ends.
 template <class Check>
 void check_ends(MemberChecks& r, const MemberFacts& f, const std::vector<SectionCut>& cuts,
                 double factor, const Check& check) {
-  r.weld = not_needed("a pin or a tube that runs through at both ends: no weld carries it");
+  r.weld_at.fill(not_needed("a pin, or a tube that runs through: no weld carries it"));
   for (const int end : {0, 1}) {
     if (!f.welded[static_cast<size_t>(end)]) continue;
     const SectionCut& cut = end == 0 ? cuts.front() : cuts.back();
-    CheckResult found = check(scaled(cut.forces, factor));
-    if (r.weld.utilisation && found.utilisation && *found.utilisation <= *r.weld.utilisation) {
-      continue;
-    }
-    r.weld = std::move(found);
-    r.weld_end = end;
+    r.weld_at[static_cast<size_t>(end)] = check(scaled(cut.forces, factor));
   }
+  r.weld = worse_end(r.weld_at);
+  r.weld_end = r.weld_at[1].utilisation.value_or(-1) > r.weld_at[0].utilisation.value_or(-1);
 }
 
 /// The weaker class: which alloy and temper has the better one is not asked.
@@ -170,7 +167,8 @@ void check_aluminium_beam(MemberChecks& r, const MemberFacts& f,
                           const std::vector<SectionCut>& cuts, const BucklingLengths& lengths,
                           double factor) {
   if (const std::string why = unknown_strength(f); !why.empty()) {
-    r.section = r.buckling = r.weld = not_made(why);
+    r.section = r.buckling = not_made(why);
+    check_ends(r, f, cuts, factor, [&](const SectionForces&) { return not_made(why); });
     return;
   }
   double least = 0, greatest = 0, My = 0, Mz = 0;
@@ -206,6 +204,16 @@ std::array<NamedMemberCheck, 5> named_checks(const MemberChecks& c) {
            {"buckling", &c.buckling},
            {"weld", &c.weld},
            {"joint", &c.joint}}};
+}
+
+CheckResult worse_end(const std::array<CheckResult, 2>& ends) {
+  const auto& [from, to] = ends;
+  const bool second =
+      !from.needed || (to.needed && to.utilisation.value_or(-1) > from.utilisation.value_or(-1));
+  CheckResult worse = second ? to : from;
+  const CheckResult& other = second ? from : to;
+  if (lacks_number(other)) worse.reason = other.reason;
+  return worse;
 }
 
 NamedMemberCheck nearest_limit(const MemberChecks& checks) {
@@ -262,7 +270,8 @@ MemberChecks beam_checks(const MemberFacts& f, const std::vector<SectionCut>& cu
     return r;
   }
   if (f.metal == Metal::other) {
-    r.section = r.buckling = r.weld = not_made(no_rules);
+    r.section = r.buckling = not_made(no_rules);
+    check_ends(r, f, cuts, factor, [&](const SectionForces&) { return not_made(no_rules); });
     return r;
   }
   check_steel_beam(r, f, cuts, lengths, factor);
@@ -279,11 +288,15 @@ MemberChecks bar_checks(const MemberFacts& f, double N, const Stress& worst, boo
                         double factor) {
   MemberChecks r;
   if (!f.has_section) {
-    r.yield = r.section = r.buckling = r.weld = r.joint = not_needed(no_section);
-    return r;
+    r.yield = r.section = r.buckling = not_needed(no_section);
+  } else {
+    r.yield = yield_check(worst, f.material, factor);
   }
-  r.yield = yield_check(worst, f.material, factor);
-  r.weld = r.joint = not_needed("pinned at both ends: no weld is modelled");
+  r.weld = r.joint =
+      not_needed(f.has_section ? "pinned at both ends: no weld is modelled" : no_section);
+  r.weld_at.fill(r.weld);
+  r.joint_at.fill(r.joint);
+  if (!f.has_section) return r;
   SectionForces forces;
   forces.N = factor * N;
   CompressedMember member;

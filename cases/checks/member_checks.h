@@ -45,8 +45,11 @@ struct MemberChecks {
   CheckResult yield;
   CheckResult section;
   CheckResult buckling;
-  CheckResult weld;
-  CheckResult joint;      ///< see joint_check.h
+  CheckResult weld;                    ///< the worse of `weld_at`
+  CheckResult joint;                   ///< the worse of `joint_at`
+  std::array<CheckResult, 2> weld_at;  ///< at `from`, at `to`; not needed where nothing is welded
+  std::array<CheckResult, 2>
+      joint_at;           ///< see joint_check.h; not needed where it stands on nothing
   int section_class = 0;  ///< the worst met along the member, 0 where it cannot be told
   int weld_end = 0;       ///< 0 at `from`, 1 at `to`: the end with the worse weld
 };
@@ -55,6 +58,10 @@ struct NamedMemberCheck {
   const char* name;
   const CheckResult* result;
 };
+
+/// The worse of two ends: the greater number of those there are, and the reason of one that has
+/// none, or else its own.
+CheckResult worse_end(const std::array<CheckResult, 2>& ends);
 
 /// In the order of the reports: yield, section, buckling, weld, joint.
 std::array<NamedMemberCheck, 5> named_checks(const MemberChecks& checks);

@@ -293,37 +293,25 @@ BeamEnds beam_ends(const std::vector<BeamState>& beams) {
   return ends;
 }
 
-CheckResult joint_check(const NumberedFrame& numbered, const std::vector<MemberFacts>& facts,
-                        const std::vector<std::array<BraceEnd, 2>>& ends, size_t member,
-                        const BeamEnds& forces, double factor) {
-  CheckResult worst;
-  worst.reason = "none of its ends stands on another tube";
-  worst.needed = false;
+std::array<CheckResult, 2> joint_checks(const NumberedFrame& numbered,
+                                        const std::vector<MemberFacts>& facts,
+                                        const std::vector<std::array<BraceEnd, 2>>& ends,
+                                        size_t member, const BeamEnds& forces, double factor) {
   const JointForces joint{numbered, facts, forces, factor};
-  std::string uncovered;
+  std::array<CheckResult, 2> results;
   for (const int end : {0, 1}) {
     const BraceEnd& e = ends[member][static_cast<size_t>(end)];
-    if (!e.welded) continue;
-    CheckResult here;
-    if (facts[member].metal == Metal::steel) {
+    CheckResult& here = results[static_cast<size_t>(end)];
+    if (!e.welded) {
+      here.reason = "it stands on no other tube";
+      here.needed = false;
+    } else if (facts[member].metal == Metal::steel) {
       here = joint.check(static_cast<int>(member), end, e, ends);
     } else {
       here.reason = "EN 1993-1-8 chapter 7 is for structural steel";
     }
-    worst.needed = true;
-    if (!here.utilisation) {
-      uncovered = here.reason;
-      if (!worst.utilisation) worst.reason = here.reason;
-      continue;
-    }
-    if (!worst.utilisation || *here.utilisation > *worst.utilisation) {
-      worst.utilisation = here.utilisation;
-      worst.clause = here.clause;
-    }
-    worst.reason.clear();
   }
-  if (worst.utilisation) worst.reason = uncovered;
-  return worst;
+  return results;
 }
 
 }  // namespace tubewright

@@ -43,10 +43,11 @@ using BeamEnds = std::vector<std::array<SectionForces, 2>>;
 
 BeamEnds beam_ends(const std::vector<BeamState>& beams);
 
-/// The worse of a member's two ends in one case. `reason` also stands beside a utilisation where
-/// the other end has no rule. `factor`: the safety factor, on all forces.
-CheckResult joint_check(const NumberedFrame& numbered, const std::vector<MemberFacts>& facts,
-                        const std::vector<std::array<BraceEnd, 2>>& ends, size_t member,
-                        const BeamEnds& forces, double factor);
+/// Both ends of a member in one case; not needed where an end stands on nothing. `factor`: the
+/// safety factor, on all forces.
+std::array<CheckResult, 2> joint_checks(const NumberedFrame& numbered,
+                                        const std::vector<MemberFacts>& facts,
+                                        const std::vector<std::array<BraceEnd, 2>>& ends,
+                                        size_t member, const BeamEnds& forces, double factor);
 
 }  // namespace tubewright
