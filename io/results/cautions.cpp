@@ -14,23 +14,6 @@ std::string members_text(int count) {
   return "(" + std::to_string(count) + (count == 1 ? " member)" : " members)");
 }
 
-/// Members whose weld check was made on a wall that its rules are not written for.
-int welds_on_thin_walls(const Analysis& analysis) {
-  constexpr double least_wall = 4e-3;
-  int count = 0;
-  for (std::size_t i = 0; i < analysis.frame.members.size(); ++i) {
-    const Member& m = analysis.frame.members[i];
-    if (m.kind != MemberKind::beam) continue;
-    const bool made = std::any_of(
-        analysis.cases.begin(), analysis.cases.end(),
-        [i](const CaseResult& c) { return c.members[i].checks.weld.utilisation.has_value(); });
-    if (!made) continue;
-    const double wall = find_section(analysis.frame, m.section).wall;
-    if (wall > 0 && wall < least_wall) ++count;
-  }
-  return count;
-}
-
 /// What concerns one command, then what concerns all.
 std::vector<std::string> before_the_usual(std::vector<std::string> lines) {
   for (std::string& line : cautions()) lines.push_back(std::move(line));
@@ -113,12 +96,6 @@ std::vector<std::string> checks_not_made(const FrameStudies& studies) {
   std::vector<std::string> list;
   for (const auto& [line, count] : lines) {
     list.push_back(line + " " + members_text(count));
-  }
-  if (const int thin = welds_on_thin_walls(analysis); thin > 0) {
-    list.push_back(
-        "weld: made by rules for walls of 4 mm and more (EN 1993-1-8 4.1), so on thinner "
-        "tube a comparison, no proof " +
-        members_text(thin));
   }
   const Limits& limits = analysis.frame.limits;
   const bool driven = std::any_of(analysis.cases.begin(), analysis.cases.end(),
