@@ -32,16 +32,21 @@ CheckResult not_needed(std::string reason) {
   return r;
 }
 
-/// Empty for what cannot tip over.
-SidewaysRun run_that_tips(const Frame& frame, const NumberedFrame& n, const MemberFacts& f,
-                          size_t member) {
-  const Profile& p = f.section.profile;
-  const bool rectangle =
-      p.kind == ProfileKind::solid_rectangle || p.kind == ProfileKind::hollow_rectangle;
-  if (!rectangle || p.height == p.width || !n.slots[member].is_beam) return {};
-  SidewaysRun run = sideways_run(frame, n, static_cast<int>(member));
-  const bool tips = may_tip_over(f.section, f.material.yield, f.material.E, run.effective_length());
-  return tips ? run : SidewaysRun{};
+/// What each may tip over with.
+void find_tipping(const Frame& frame, const NumberedFrame& n, std::vector<MemberFacts>& facts) {
+  std::vector<int> tall;
+  for (size_t i = 0; i < facts.size(); ++i) {
+    const Profile& p = facts[i].section.profile;
+    const bool rectangle =
+        p.kind == ProfileKind::solid_rectangle || p.kind == ProfileKind::hollow_rectangle;
+    if (rectangle && p.height != p.width && n.slots[i].is_beam) tall.push_back(static_cast<int>(i));
+  }
+  const std::vector<SidewaysRun> runs = sideways_runs(frame, n, tall);
+  for (size_t k = 0; k < tall.size(); ++k) {
+    MemberFacts& f = facts[static_cast<size_t>(tall[k])];
+    const double length = runs[k].effective_length();
+    if (may_tip_over(f.section, f.material.yield, f.material.E, length)) f.tips = runs[k];
+  }
 }
 
 bool is_heated(const MemberFacts& f) { return f.ends[0].heated > 0 || f.ends[1].heated > 0; }
@@ -341,11 +346,11 @@ std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& n
     f.length = L;
     f.lengths = {L * m.buckling_length[0].value_or(1), L * m.buckling_length[1].value_or(1)};
     f.length_given = {m.buckling_length[0].has_value(), m.buckling_length[1].has_value()};
-    f.tips = run_that_tips(frame, n, f, i);
     f.ends = ends[i];
     f.welded = {f.ends[0].welded, f.ends[1].welded};
     list.push_back(f);
   }
+  find_tipping(frame, n, list);
   return list;
 }
 

@@ -18,6 +18,13 @@ class Surroundings {
  public:
   Surroundings(const Frame& frame, const NumberedFrame& n) : frame_(frame), n_(n) {
     at_.resize(frame.nodes.size());
+    anchored_.resize(frame.nodes.size());
+    for (const SupportEntry& s : frame.supports) anchored_[number_of(s.node)] = true;
+    if (frame.vehicle) {
+      for (const Wheel& w : frame.vehicle->wheels) {
+        for (const std::string& node : w.carrier) anchored_[number_of(node)] = true;
+      }
+    }
     for (size_t m = 0; m < frame.members.size(); ++m) {
       for (const int end : {0, 1}) at_[node(static_cast<int>(m), end)].push_back({m, end});
     }
@@ -55,9 +62,10 @@ class Surroundings {
   };
 
   const Member& member(size_t m) const { return frame_.members[m]; }
+  size_t number_of(const std::string& name) const { return static_cast<size_t>(n_.node.at(name)); }
   size_t node(int m, int end) const {
     const Member& x = member(static_cast<size_t>(m));
-    return static_cast<size_t>(n_.node.at(end == 0 ? x.from : x.to));
+    return number_of(end == 0 ? x.from : x.to);
   }
   double length(int m) const { return member_length(n_, member(static_cast<size_t>(m))); }
 
@@ -112,7 +120,7 @@ class Surroundings {
   bool support_holds(size_t at, const Eigen::Vector3d& along) const {
     constexpr double hardly = 0.05;
     return std::any_of(frame_.supports.begin(), frame_.supports.end(), [&](const SupportEntry& s) {
-      if (static_cast<size_t>(n_.node.at(s.node)) != at) return false;
+      if (number_of(s.node) != at) return false;
       for (const int k : {0, 1, 2}) {
         const size_t i = static_cast<size_t>(k);
         if (!s.restrained[3 + i] && std::abs(along[k]) > hardly) return false;
@@ -128,9 +136,8 @@ class Surroundings {
                        [&](const Wheel& w) { return has_rigid_upright(w) && carries(w, at); });
   }
   bool carries(const Wheel& w, size_t at) const {
-    return std::any_of(w.carrier.begin(), w.carrier.end(), [&](const std::string& name) {
-      return static_cast<size_t>(n_.node.at(name)) == at;
-    });
+    return std::any_of(w.carrier.begin(), w.carrier.end(),
+                       [&](const std::string& name) { return number_of(name) == at; });
   }
 
   /// To a support or a wheel elsewhere, by other members than those of the run.
@@ -140,7 +147,7 @@ class Surroundings {
     while (!waiting.empty()) {
       const size_t here = waiting.back();
       waiting.pop_back();
-      if (here != start && anchored(here)) return true;
+      if (here != start && anchored_[here]) return true;
       for (const Arm& a : at_[here]) {
         if (contains(run, a.member) || member(a.member).kind != MemberKind::beam) continue;
         const size_t there = node(static_cast<int>(a.member), 1 - a.end);
@@ -149,24 +156,21 @@ class Surroundings {
     }
     return false;
   }
-  bool anchored(size_t at) const {
-    const bool supported = std::any_of(
-        frame_.supports.begin(), frame_.supports.end(),
-        [&](const SupportEntry& s) { return static_cast<size_t>(n_.node.at(s.node)) == at; });
-    if (supported || !frame_.vehicle) return supported;
-    return std::any_of(frame_.vehicle->wheels.begin(), frame_.vehicle->wheels.end(),
-                       [&](const Wheel& w) { return carries(w, at); });
-  }
-
   const Frame& frame_;
   const NumberedFrame& n_;
-  std::vector<std::vector<Arm>> at_;
+  std::vector<std::vector<Arm>> at_;  ///< by node
+  std::vector<bool> anchored_;        ///< by node: held by a support or a wheel
 };
 
 }  // namespace
 
-SidewaysRun sideways_run(const Frame& frame, const NumberedFrame& numbered, int member) {
-  return Surroundings(frame, numbered).run_of(member);
+std::vector<SidewaysRun> sideways_runs(const Frame& frame, const NumberedFrame& numbered,
+                                       const std::vector<int>& members) {
+  std::vector<SidewaysRun> runs;
+  if (members.empty()) return runs;
+  const Surroundings surroundings(frame, numbered);
+  for (const int m : members) runs.push_back(surroundings.run_of(m));
+  return runs;
 }
 
 std::vector<double> moments_along(const SidewaysRun& run, const NumberedFrame& n,

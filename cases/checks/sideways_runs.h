@@ -30,8 +30,9 @@ struct SidewaysRun {
   double effective_length() const { return held[0] && held[1] ? length : 2 * length; }
 };
 
-/// The run that a beam is part of.
-SidewaysRun sideways_run(const Frame& frame, const NumberedFrame& numbered, int member);
+/// The runs that these beams are part of, one each.
+std::vector<SidewaysRun> sideways_runs(const Frame& frame, const NumberedFrame& numbered,
+                                       const std::vector<int>& members);
 
 /// Section forces of a member at a fraction of its length.
 using ForcesAlong = std::function<SectionForces(int member, double s)>;

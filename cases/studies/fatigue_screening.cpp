@@ -226,6 +226,17 @@ struct Screen {
     return enough;
   }
 
+  /// What makes the number of an end a comparison; empty if nothing does.
+  static std::string beyond_tests(const EndDetail& d) {
+    constexpr double thinnest = 4e-3;  // m
+    const double wall = d.section.profile.wall;
+    if (wall > 0 && wall < thinnest) return "the tests behind the classes begin at walls of 4 mm";
+    if (d.weld.welded && d.weld.on_tube && !d.hot_spot.known) {
+      return "no hot-spot factors for a joint of this shape: its category may be lower";
+    }
+    return "";
+  }
+
   static double of_limit(const EndRanges& r, double fy) {
     const double limit = greatest_range * fy;
     return std::max(*std::max_element(r.nominal.begin(), r.nominal.end()) / limit,
@@ -251,6 +262,10 @@ struct Screen {
       m.result.clause = limit > worn ? "EN 1993-1-9 8(1)" : "EN 1993-1-9 7.1, 8(3), Annex A.5";
     }
     m.result.utilisation = worst;
+    for (const EndDetail& d : details) {
+      if (const std::string why = beyond_tests(d); !why.empty()) m.result.reason = why;
+    }
+    m.result.comparison = !m.result.reason.empty();
     return m;
   }
 };

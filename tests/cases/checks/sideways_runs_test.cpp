@@ -57,7 +57,9 @@ MemberChecks first_checks(const Frame& f) {
   return answer_of(analyse(f)).cases.front().members.front().checks;
 }
 
-SidewaysRun run_of(const Frame& f, int member) { return sideways_run(f, build_model(f), member); }
+SidewaysRun run_of(const Frame& f, int member) {
+  return sideways_runs(f, build_model(f), {member}).front();
+}
 
 }  // namespace
 
@@ -145,7 +147,7 @@ TEST_CASE("moments along a run are those of its pieces") {
   const NumberedFrame n = build_model(f);
   const Analysis a = answer_of(analyse(f));
   const std::vector<double> M =
-      moments_along(sideways_run(f, n, 1), n, f, true, [&](int member, double s) {
+      moments_along(sideways_runs(f, n, {1}).front(), n, f, true, [&](int member, double s) {
         return section_forces(a.cases[0].solution.beams[static_cast<size_t>(member)], s);
       });
   for (size_t i = 0; i < M.size(); ++i) {

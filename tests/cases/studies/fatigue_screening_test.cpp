@@ -173,6 +173,9 @@ TEST_CASE("a tube on the face of a thin chord has the category of its hot spot")
   f.members.erase(f.members.begin() + 1);
   f.cases[0].forces[0].value = {10, 0, 0};
   CHECK(screened(f).members[1].category == 36e6);
+  CHECK(screened(f).members[1].result.comparison);
+  for (SectionEntry& s : f.sections) s.height = s.width = 0.030, s.wall = 0.004;
+  CHECK_THAT(screened(f).members[1].result.reason, ContainsSubstring("no hot-spot factors"));
 }
 
 TEST_CASE("aluminium has no number, and is told as unchecked") {
