@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cases/checks/buckling_lengths.h"
+#include "cases/analysis/buckling_lengths.h"
 #include "cases/checks/governing_cuts.h"
 #include "cases/checks/yield_check.h"
 #include "cases/frame/find_parts.h"

@@ -1,5 +1,5 @@
 // Fatigue screening: the stress range at the ends of every tube, through what the frame goes
-// through in its life, against one detail category (EN 1993-1-9, cases/checks/fatigue_life.h).
+// through in its life, against one detail category (EN 1993-1-9, cases/joints/fatigue_life.h).
 //
 // A screening, no proof: the joints of light frames have walls below the 4 mm that the tests behind
 // the classes begin at.
@@ -21,7 +21,7 @@
 
 #include "cases/analysis/analysis.h"
 #include "cases/checks/check_result.h"
-#include "cases/checks/fatigue_life.h"
+#include "cases/joints/fatigue_life.h"
 #include "cases/frame/diagnostic.h"
 
 namespace tubewright {

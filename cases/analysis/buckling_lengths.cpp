@@ -1,4 +1,4 @@
-#include "cases/checks/buckling_lengths.h"
+#include "cases/analysis/buckling_lengths.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "cases/checks/fatigue_life.h"
+#include "cases/joints/fatigue_life.h"
 
 #include <algorithm>
 #include <cmath>
