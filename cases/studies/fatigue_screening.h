@@ -21,8 +21,8 @@
 
 #include "cases/analysis/analysis.h"
 #include "cases/checks/check_result.h"
-#include "cases/joints/fatigue_life.h"
 #include "cases/frame/diagnostic.h"
+#include "cases/joints/fatigue_life.h"
 
 namespace tubewright {
 

@@ -42,9 +42,9 @@ std::string throat_lines(const Frame& frame, const CutList& list, Paint paint) {
       " to be as strong as the wall (EN 1993-1-8 7.3.1(4)), which the checks count on\n";
   for (const WeldThroat& t : list.throats) {
     const SectionEntry& section = find_section(frame, t.section);
-    text += wrapped(right(fixed(t.throat * mm_per_m, 2), 8) + " mm at the ends of " +
-                        size_text(section) + " " + section.material + ": ",
-                    joined(t.members));
+    text += wrapped(
+        right(fixed(t.throat * mm_per_m, 2), 8) + " mm at the ends of " + size_text(section) + ": ",
+        joined(t.members));
   }
   return text + '\n';
 }
