@@ -11,7 +11,7 @@ namespace tubewright {
 namespace {
 
 constexpr double thin = 4e-3;          // m, EN 1993-1-8 4.1(1) and EN 1993-1-3 8.5.1
-constexpr double least_throat = 3e-3;  // m, EN 1993-1-8 4.5.2(2)
+constexpr double least_fillet = 3e-3;  // m, EN 1993-1-8 4.5.2(2)
 constexpr double rounded = 0.99;       // the throats of 7.3.1(4) are told to two places
 
 /// Why a number below 1 proves nothing; empty if it does.
@@ -23,7 +23,7 @@ std::string throat_fault(const Profile& p, const FilletWeld& weld) {
     return "not as strong as the wall: EN 1993-1-8 7.3.1(4) asks for a throat of " +
            mm(weld.least_throat) + " on a tube, it has " + mm(a);
   }
-  if (p.wall >= thin && a < rounded * least_throat) {
+  if (p.wall >= thin && a < rounded * least_fillet) {
     return "EN 1993-1-8 4.5.2(2) asks for a throat of 3 mm or more, it has " + mm(a);
   }
   return "";

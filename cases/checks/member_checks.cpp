@@ -206,8 +206,9 @@ GreatestForces greatest_of(const std::vector<SectionForces>& cuts) {
   return g;
 }
 
-/// Heat at the ends weakens a column that buckles between them only there; of one that buckles over
-/// a greater length the place of the weld in the wave is not known, and all of it counts as heated.
+/// Heat at the ends weakens a column that buckles between them as between pins only there; of one
+/// that buckles over another length the weld may be anywhere in the wave (at a fixed end it is
+/// where the column bends most), and all of it counts as heated.
 CheckResult aluminium_buckling(const MemberFacts& f, const HeatedCuts& h,
                                const CaseLengths& lengths) {
   const GreatestForces warm = greatest_of(h.heated), cold = greatest_of(h.cold);
@@ -216,9 +217,10 @@ CheckResult aluminium_buckling(const MemberFacts& f, const HeatedCuts& h,
   AluminiumSideEffects effects;
   effects.critical_moment = lengths.critical_moment;
   if (N >= 0 && !tips_over(lengths.critical_moment)) return not_needed("never compressed");
-  constexpr double rounding = 1 + 1e-6;
+  constexpr double rounding = 1e-6;
   const BucklingLengths& l = lengths.lengths;
-  const bool within = std::max(l.y, l.z) <= rounding * f.length;
+  const bool within =
+      std::max(std::abs(l.y - f.length), std::abs(l.z - f.length)) <= rounding * f.length;
   const AluminiumMaterial heated = aluminium(f, true), unheated = aluminium(f, false);
   if (!is_heated(f) || h.all || !within || effects.critical_moment) {
     return aluminium_member_check(f.section, is_heated(f) ? heated : unheated, l, N, My, Mz,

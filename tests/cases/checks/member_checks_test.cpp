@@ -337,6 +337,26 @@ TEST_CASE("heat at its ends takes from an aluminium strut what EN 1999-1-1 6.3.3
              WithinRel(std::max(n, std::pow(n, 0.8)), 1e-6));
 }
 
+TEST_CASE("an aluminium strut that buckles as fixed at its ends is heated where it bends most") {
+  // chi of the heated strength throughout, class A, by hand: f_o,haz 125 MPa, half the length.
+  Frame f = empty_frame();
+  f.sections.front().material = "EN AW-6082-T6";
+  add_node(f, "A", 0, 0, 0);
+  add_node(f, "B", 0, 0, 1.6);
+  add_member(f, "strut", "A", "B").buckling_length = {0.5, 0.5};
+  f.supports.push_back(fixed("A"));
+  f.supports.push_back(held("B", {true, true, false, true, true, true}));
+  add_case(f, "push").forces.push_back({"B", {0, 0, -3000}, {}});
+  f.limits.yield_factor = 1;
+  const Section s = build_model(f).model.sections.front();
+  const double lambda = std::sqrt(s.A * 125e6 * 0.64 / (pi * pi * 70e9 * s.Iy));
+  const double Phi = 0.5 * (1 + 0.20 * (lambda - 0.10) + lambda * lambda);
+  const double chi = 1 / (Phi + std::sqrt(Phi * Phi - lambda * lambda));
+  const double n = 3000 / (chi * s.A * 125e6 / 1.1);
+  CHECK_THAT(*solved(f).members[0].checks.buckling.utilisation,
+             WithinRel(std::max(n, std::pow(n, 0.8)), 1e-6));
+}
+
 TEST_CASE("steel is not welded to aluminium") {
   Frame f = aluminium_chord(0.4, true);
   SectionEntry steel = f.sections.front();
