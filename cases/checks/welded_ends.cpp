@@ -144,7 +144,8 @@ class Welds {
     constexpr double least_sine = 0.5;  // tubes at a smaller angle: the weld is about that long
     double reach = 0, leg = 0;
     for (const Arm& b : arms) {
-      const double throat = member(b).weld_throat.value_or(section(b).wall);
+      const double throat =
+          member(b).weld_throat.value_or(usual_throat(material(b), section(b).wall));
       leg = std::max(leg, std::numbers::sqrt2 * throat);
       if (b.member == a.member && b.end == a.end) continue;
       const double sine = away(a).cross(away(b)).norm();
@@ -171,6 +172,13 @@ double weld_metal_strength(double fu, double filler) {
     filler = ordinary_wire;
   }
   return std::min(fu, 0.25 * fu + 0.75 * filler);
+}
+
+double usual_throat(const MaterialEntry& m, double wall) {
+  const double fy = m.properties.yield, fu = m.properties.ultimate;
+  if (!iron(m.metal) || !(fy > 0) || !(fu > 0)) return wall;
+  const double beta = m.metal == Metal::steel ? correlation_factor(fy) : 1;
+  return wall * std::max(1.0, full_strength_throat(fy, weld_metal_strength(fu, 0), beta));
 }
 
 std::vector<std::array<WeldedEnd, 2>> welded_ends(const Frame& frame,

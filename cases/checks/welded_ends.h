@@ -29,6 +29,10 @@ constexpr double ordinary_wire = 480e6;
 /// (EN 1993-1-8:2024 6.6.3 for welds that do not match, MEMORY). `filler` 0: not given.
 double weld_metal_strength(double fu, double filler);
 
+/// Throat that a weld of a tube on its like is made with where none is given: as strong as the wall
+/// (7.3.1(4)), no thinner than it. `wall`: m. Metals other than steel: the wall.
+double usual_throat(const MaterialEntry& material, double wall);
+
 struct WeldedEnd {
   bool welded = false;    ///< this tube ends here in a weld
   bool on_tube = false;   ///< and another beam is welded to it

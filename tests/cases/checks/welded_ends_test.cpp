@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "cases/frame/built_in_materials.h"
 #include "cases/workshop/cut_tubes.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
@@ -124,6 +125,19 @@ TEST_CASE("a given filler counts at the ends of its tube") {
   f.sections[1].weld_filler = 620e6;
   CHECK_THAT(ends_of(f)[2][0].weld.fu, WithinRel(620.25e6, 1e-9));
   CHECK_THAT(ends_of(f)[0][0].weld.fu, WithinRel(515.25e6, 1e-9));
+}
+
+TEST_CASE("a weld is as thick as the wall, or as strong where that is more") {
+  // 0.92, 0.96, 1.10 walls: EN 1993-1-8 7.3.1(4) (MEMORY); 4130 with wire of 480 MPa: sqrt(2) 1.25
+  // 435/515.25 = 1.492.
+  const auto throat = [](const char* name) {
+    return usual_throat(*find_material(empty_frame(), name), 0.002);
+  };
+  CHECK(throat("S235") == 0.002);
+  CHECK(throat("S275") == 0.002);
+  CHECK_THAT(throat("S355"), WithinRel(1.107 * 0.002, 1e-3));
+  CHECK_THAT(throat("4130"), WithinRel(1.492 * 0.002, 1e-3));
+  CHECK(throat("EN AW-6082-T6") == 0.002);
 }
 
 TEST_CASE("heat goes from the face over the weld's leg and 30 mm on, in every tube there") {
