@@ -1,6 +1,7 @@
 #include "io/results/cautions.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -109,6 +110,14 @@ std::vector<std::string> checks_not_made(const FrameStudies& studies) {
   if (limits.frequency) list.emplace_back("frequency: `limits` asks for it, `modes` answers");
   if (!studies.fatigue) {
     list.emplace_back("fatigue: the file has no `life` and no vehicle to take one from");
+  } else {
+    std::map<std::string, int> unchecked;
+    for (const int m : studies.fatigue->unchecked()) {
+      ++unchecked[studies.fatigue->members[static_cast<std::size_t>(m)].result.reason];
+    }
+    for (const auto& [reason, count] : unchecked) {
+      list.push_back("fatigue: " + reason + " " + members_text(count));
+    }
   }
   return list;
 }
