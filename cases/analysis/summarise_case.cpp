@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cases/checks/buckling_lengths.h"
+#include "cases/analysis/buckling_lengths.h"
 #include "cases/checks/governing_cuts.h"
 #include "cases/checks/yield_check.h"
 #include "cases/frame/find_parts.h"
@@ -92,7 +92,7 @@ FrameSway sway_in(const NumberedFrame& numbered, const CheckFacts& facts, bool d
                               safety_factor);
   if (iterated.second_order && iterated.second_order->converged) {
     for (size_t m = 0; m < sway.lengths.size(); ++m) {
-      sway.lengths[m] = {facts.members[m].lengths, {}};
+      sway.lengths[m] = {facts.members[m].lengths, {}, {}};
     }
   }
   return sway;
@@ -205,13 +205,18 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
     note_worst(result, "sway", "frame", {beyond_equilibrium(result.sway_factor), "", "", true});
   }
   const BeamEnds ends = beam_ends(solution.beams);
+  const auto critical = critical_moments(frame, numbered, facts.members, [&](int member, double s) {
+    return section_forces(solution.beams[numbered.slots[member].index], s, s == 1);
+  });
   for (size_t i = 0; i < frame.members.size(); ++i) {
     MemberResult r;
     if (numbered.slots[i].is_beam) {
       const BeamState& beam = solution.beams[numbered.slots[i].index];
       r = beam_result(beam);
-      r.checks = beam_checks(facts.members[i], governing_cuts(beam), r.worst.stress,
-                             sway.lengths[i], result.safety_factor);
+      CaseLengths lengths = sway.lengths[i];
+      lengths.critical_moment = critical[i];
+      r.checks = beam_checks(facts.members[i], governing_cuts(beam), r.worst.stress, lengths,
+                             result.safety_factor);
       r.checks.joint_at =
           joint_checks(numbered, facts.members, facts.joint_ends, i, ends, result.safety_factor);
       r.checks.joint = worse_end(r.checks.joint_at);
@@ -247,6 +252,12 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
   }
   const BeamEnds ends = beam_ends_of(design);
   constexpr double loads_hold_it = 1;  // the reserve is in the loads of `design`
+  const auto critical = critical_moments(frame, numbered, facts.members, [&](int member, double s) {
+    const std::vector<BeamState>& pieces = design.motion.pieces[numbered.slots[member].index];
+    const double along = s * static_cast<double>(pieces.size());
+    const size_t k = std::min(static_cast<size_t>(along), pieces.size() - 1);
+    return section_forces(pieces[k], along - static_cast<double>(k), s == 1);
+  });
   for (size_t i = 0; i < frame.members.size(); ++i) {
     MemberResult r;
     if (numbered.slots[i].is_beam) {
@@ -254,7 +265,7 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
       r = beam_result(service.motion.pieces[b]);
       const std::vector<BeamState>& pieces = design.motion.pieces[b];
       r.checks = beam_checks(facts.members[i], governing_cuts(pieces), worst_along(pieces).stress,
-                             {facts.members[i].lengths, {}}, loads_hold_it);
+                             {facts.members[i].lengths, {}, critical[i]}, loads_hold_it);
       r.checks.joint_at =
           joint_checks(numbered, facts.members, facts.joint_ends, i, ends, loads_hold_it);
       r.checks.joint = worse_end(r.checks.joint_at);

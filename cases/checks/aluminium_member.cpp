@@ -7,6 +7,7 @@
 #include <numbers>
 #include <string>
 
+#include "cases/checks/lateral_torsional.h"
 #include "cases/checks/section_class.h"
 #include "cases/checks/weld_check.h"
 #include "solver/elements/stress.h"
@@ -165,28 +166,70 @@ AluminiumColumn aluminium_column(const Section& s, const AluminiumMaterial& m,
   return r;
 }
 
-CheckResult aluminium_member_check(const Section& s, const AluminiumMaterial& m,
-                                   const BucklingLengths& lengths, double N, double My, double Mz) {
-  const bool bent = My != 0 || Mz != 0;
+CheckResult aluminium_section_check(const Section& s, const AluminiumMaterial& m, double N,
+                                    double My, double Mz) {
   const double fo_d = member_strength(m) / aluminium_gamma_M1;
   const std::string force_fault = unless(std::isfinite(N + My + Mz), not_finite);
-  if (N >= 0 && !bent) {
+  if (N >= 0 && My == 0 && Mz == 0) {
     return checked("EN 1999-1-1 6.2.3", N / (s.A * fo_d),
                    {force_fault, missing_strength(m), unusable(s)});
   }
   const AluminiumClass c = aluminium_class(s, m);
-  const double m_y = std::abs(My) / (c.rho_c * s.Wy * fo_d);
-  const double m_z = std::abs(Mz) / (c.rho_c * s.Wz * fo_d);
-  const std::string scope_fault = bent_the_strong_way(s.profile, My, Mz);
+  const double A = N < 0 ? c.rho_c * s.A : s.A;
+  const double moments = std::abs(My) / (c.rho_c * s.Wy) + std::abs(Mz) / (c.rho_c * s.Wz);
+  return checked("EN 1999-1-1 6.2.9", (std::abs(N) / A + moments) / fo_d, {force_fault, c.reason});
+}
+
+double local_weld_factor(double omega_0, double chi, double from_end, double length) {
+  const double at = std::clamp(from_end / length, 0.0, 0.5);
+  return std::min(1.0, omega_0 / (chi + (1 - chi) * std::sin(std::numbers::pi * at)));
+}
+
+double aluminium_lateral_factor(double M_Rk, double M_cr, int section_class) {
+  if (!(M_cr > 0)) return 0;
+  const bool compact = section_class <= 2;
+  const double alpha = compact ? 0.10 : 0.20, lambda_0 = compact ? 0.6 : 0.4;
+  const double lambda = std::sqrt(M_Rk / M_cr);
+  if (lambda <= lambda_0) return 1;
+  const double Phi = 0.5 * (1 + alpha * (lambda - lambda_0) + lambda * lambda);
+  return std::min(1.0, 1 / (Phi + std::sqrt(Phi * Phi - lambda * lambda)));
+}
+
+CheckResult aluminium_member_check(const Section& s, const AluminiumMaterial& m,
+                                   const BucklingLengths& lengths, double N, double My, double Mz,
+                                   const AluminiumSideEffects& effects) {
+  const double fo_d = member_strength(m) / aluminium_gamma_M1;
+  const std::string force_fault = unless(std::isfinite(N + My + Mz), not_finite);
+  const bool tips = effects.critical_moment.has_value();
+  const std::string scope_fault =
+      tips ? unless(*effects.critical_moment > 0, "nothing keeps it from tipping over sideways")
+           : bent_the_strong_way(s.profile, My, Mz);
+  if (N >= 0 && !tips) {
+    CheckResult r = aluminium_section_check(s, m, N, My, Mz);
+    if (r.reason.empty()) r.reason = scope_fault;
+    if (!r.reason.empty()) r.utilisation.reset();
+    return r;
+  }
+  const AluminiumClass c = aluminium_class(s, m);
+  double m_y = std::abs(My) / (c.rho_c * s.Wy * fo_d);
+  double m_z = std::abs(Mz) / (c.rho_c * s.Wz * fo_d);
+  if (tips) {
+    const bool about_y = strong_about_y(s.profile);
+    const double W = c.rho_c * (about_y ? s.Wy : s.Wz);
+    double& weak = about_y ? m_z : m_y;
+    (about_y ? m_y : m_z) /=
+        aluminium_lateral_factor(W * member_strength(m), *effects.critical_moment, c.value);
+    constexpr double xi_zc = 0.8;  // (6.63), the least value allowed
+    weak = std::max(weak, std::pow(weak, xi_zc));
+  }
   if (N >= 0) {
-    return checked("EN 1999-1-1 6.2.9", N / (s.A * fo_d) + m_y + m_z,
-                   {force_fault, c.reason, scope_fault});
+    return checked("EN 1999-1-1 6.3.2, 6.3.3", m_y + m_z, {force_fault, c.reason, scope_fault});
   }
   const AluminiumColumn column = aluminium_column(s, m, lengths);
   constexpr double psi_c = 0.8;  // (6.62), the least value allowed
-  const double n = -N / column.N_b_Rd;
+  const double n = -N / (effects.weld_factor * column.N_b_Rd);
   const double k_y = moment_growth(-N / column.N_cr_y), k_z = moment_growth(-N / column.N_cr_z);
-  return checked("EN 1999-1-1 6.3.1, 6.3.3",
+  return checked(tips ? "EN 1999-1-1 6.3.1, 6.3.2, 6.3.3" : "EN 1999-1-1 6.3.1, 6.3.3",
                  std::max(n + k_y * m_y + k_z * m_z, std::pow(n, psi_c) + m_y + m_z),
                  {force_fault, column.reason, scope_fault});
 }

@@ -20,18 +20,15 @@ namespace tubewright {
 constexpr double aluminium_gamma_M1 = 1.10;                             // 6.1.3, recommended value
 constexpr double aluminium_gamma_M2 = 1.25, aluminium_gamma_Mw = 1.25;  // 6.1.3, 8.1.1, likewise
 
-/// Buckling class of the alloy and its temper, Table 3.2; B buckles earlier.
-enum class AlloyClass { A, B };
-
 struct AluminiumMaterial {
   double fo = 0;  ///< f_o away from welds, Pa
   double E = 0;
   AlloyClass alloy_class = AlloyClass::B;
-  std::optional<HeatAffected> heat_affected;  ///< f_o,haz, f_u,haz; given: its ends are welded
+  std::optional<HeatAffected> heat_affected;  ///< f_o,haz, f_u,haz; given: heated by a weld
 };
 
-/// The f_o a whole member is checked with: with welded ends the least of f_o, f_o,haz and f_u,haz
-/// gamma_M1/gamma_M2, as if all were heated (safe: EN 1999 only near welds). 0: not known.
+/// The f_o that counts: of what is heated the least of f_o, f_o,haz and f_u,haz gamma_M1/gamma_M2
+/// (safe: EN 1999-1-1 6.2 lets f_u,haz alone govern beside a weld across). 0: not known.
 double member_strength(const AluminiumMaterial& material);
 
 /// Class of an internal part by beta/epsilon, Table 6.2: limits 11, 16, 22 (A), 13, 16.5, 18 (B);
@@ -65,14 +62,35 @@ struct AluminiumColumn {
 AluminiumColumn aluminium_column(const Section& section, const AluminiumMaterial& material,
                                  const BucklingLengths& lengths);
 
+/// Forces at one place: |N|/(A f_o/gamma_M1), in compression rho_c A, and m_y + m_z as below.
+CheckResult aluminium_section_check(const Section& section, const AluminiumMaterial& material,
+                                    double N, double My, double Mz);
+
+/// What a weld across a column at `from_end` leaves of chi A f_o, 6.3.3.3 and 6.3.3.5: omega_0/(chi
+/// + (1 - chi) sin(pi x_s/l)), at most 1; omega_0 = heated over unheated member_strength(). Beyond
+/// the middle as in the middle.
+double local_weld_factor(double omega_0, double chi, double from_end, double length);
+
+/// chi_LT of 6.3.2.2: alpha_LT, lambda_0,LT = 0.10, 0.6 (class 1, 2), 0.20, 0.4 (class 3, 4).
+double aluminium_lateral_factor(double M_Rk, double M_cr, int section_class);
+
+struct AluminiumSideEffects {
+  /// Moment about the strong axis at which it tips over (lateral_torsional.h); absent: it cannot.
+  std::optional<double> critical_moment;
+  double weld_factor = 1;  ///< local_weld_factor(), on N_b,Rd
+};
+
 /// Moments: the greatest along the member. M_Rd = rho_c W_el f_o/gamma_M1, m = M/M_Rd.
 /// Tension: N/(A f_o/gamma_M1) + m_y + m_z. Compression, n = N/N_b,Rd: the greater of
 /// n + k_y m_y + k_z m_z with k = sec(pi/2 sqrt(N/N_cr)), what equal end moments grow to, the most
 /// any moments can (derived: never below second-order elastic theory of the bowed column; 1/(1 -
 /// N/N_cr) is up to 21 % less), and n^0.8 + m_y + m_z, never below 6.3.3 (6.62) for tubes. Finite,
-/// and above 1 from N_cr on. Refused: a flat bar bent the strong way (it may buckle sideways).
+/// and above 1 from N_cr on. With a critical moment, whatever N: the strong m over chi_LT, and of
+/// the weak one the greater of m and m^0.8 (6.3.3.2, the least exponent allowed). Refused: a flat
+/// bar bent the strong way without one, or one that nothing holds.
 CheckResult aluminium_member_check(const Section& section, const AluminiumMaterial& material,
-                                   const BucklingLengths& lengths, double N, double My, double Mz);
+                                   const BucklingLengths& lengths, double N, double My, double Mz,
+                                   const AluminiumSideEffects& effects = {});
 
 /// `weld`, 8.6.3.3: sqrt(sigma_perp^2 + 3 (tau_perp^2 + tau_par^2)) <= f_w/gamma_Mw. `fusion`,
 /// 8.6.3.4: shear sqrt(3) tau on the weld's leg sqrt(2) a along the tube <= f_u,haz/gamma_Mw.

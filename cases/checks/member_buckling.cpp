@@ -1,10 +1,12 @@
 #include "cases/checks/member_buckling.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
 #include "cases/checks/effective_section.h"
+#include "cases/checks/lateral_torsional.h"
 
 namespace tubewright {
 
@@ -55,12 +57,17 @@ std::string obstacle(const Section& s, double E, const BucklingLengths& lengths,
   if (!usable(E)) return "the material has no modulus of elasticity";
   if (!usable(lengths.y) || !usable(lengths.z)) return "the member has no effective length";
   if (!std::isfinite(m.N) || !finite(m.y) || !finite(m.z)) return "the forces are not finite";
-  if (m.N >= 0) return "not compressed: the member does not buckle, its section is checked";
+  if (m.N >= 0 && !m.critical_moment) {
+    return "not compressed: the member does not buckle, its section is checked";
+  }
   if (c.value == 4 && s.profile.kind == ProfileKind::round) {
     return "class 4: effective section needed (EN 1993-1-6)";
   }
-  if (bent_the_strong_way(s.profile, m)) {
+  if (bent_the_strong_way(s.profile, m) && !m.critical_moment) {
     return "outside the scope: a flat bar bent the strong way may buckle sideways (6.3.2)";
+  }
+  if (m.critical_moment && !(*m.critical_moment > 0)) {
+    return "nothing keeps it from tipping over sideways (6.3.2)";
   }
   return "";
 }
@@ -139,8 +146,9 @@ MemberBuckling member_buckling(const Section& section, double fy, double E, Buck
   const Characteristic c = characteristic(section, fy, number);
   r.y = flexural_buckling(c.A, section.Iy, fy, E, lengths.y, curve);
   r.z = flexural_buckling(c.A, section.Iz, fy, E, lengths.z, curve);
-  r.n_y = -member.N / r.y.N_b_Rd;
-  r.n_z = -member.N / r.z.N_b_Rd;
+  const double compression = std::max(0.0, -member.N);
+  r.n_y = compression / r.y.N_b_Rd;
+  r.n_z = compression / r.z.N_b_Rd;
   r.C_my = equivalent_moment_factor(member.y);
   r.C_mz = equivalent_moment_factor(member.z);
   r.k_yy = moment_growth(r.C_my, r.y.lambda_bar, r.n_y, number);
@@ -148,11 +156,22 @@ MemberBuckling member_buckling(const Section& section, double fy, double E, Buck
   r.k_yz = (number <= 2 ? 0.6 : 1.0) * r.k_zz;
   r.k_zy = (number <= 2 ? 0.6 : 0.8) * r.k_yy;
 
-  const double m_y = greatest_moment(member.y) / (c.Wy * fy / gamma_M1);
-  const double m_z = greatest_moment(member.z) / (c.Wz * fy / gamma_M1);
+  double m_y = greatest_moment(member.y) / (c.Wy * fy / gamma_M1);
+  double m_z = greatest_moment(member.z) / (c.Wz * fy / gamma_M1);
+  if (member.critical_moment) {
+    const bool about_y = strong_about_y(section.profile);
+    r.chi_LT = lateral_torsional_factor((about_y ? c.Wy : c.Wz) * fy, *member.critical_moment);
+    (about_y ? m_y : m_z) /= r.chi_LT;
+    if (r.chi_LT < 1) {
+      for (double* k : about_y ? std::array{&r.k_zy, &r.k_zz} : std::array{&r.k_yz, &r.k_yy}) {
+        *k = std::max(*k, 1.0);
+      }
+    }
+  }
   r.eq_6_61 = r.n_y + r.k_yy * m_y + r.k_yz * m_z;
   r.eq_6_62 = r.n_z + r.k_zy * m_y + r.k_zz * m_z;
   r.result.utilisation = std::max(r.eq_6_61, r.eq_6_62);
+  if (r.chi_LT < 1) r.result.clause = "EN 1993-1-1 6.3.2, 6.3.3 (6.61), (6.62), Annex B";
   return r;
 }
 

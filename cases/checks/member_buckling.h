@@ -1,10 +1,13 @@
 // Flexural buckling of members and its interaction with bending: EN 1993-1-1:2005 6.3.1, 6.3.3 with
 // Annex B (Method 2), from memory.
 //
-// For members not susceptible to torsional deformation (hollow sections), chi_LT = 1. SI units;
-// forces as in solver/elements/beam_field.h, N tension positive. Lengths and moments are named by
-// the axis the member bends about: `y` is buckling along z. gamma_M1 = 1.0 (6.1, recommended).
+// For members not susceptible to torsional deformation (hollow sections), chi_LT = 1; bars that may
+// tip over sideways by 6.3.2 (lateral_torsional.h). SI units; forces as in
+// solver/elements/beam_field.h, N tension positive. Lengths and moments are named by the axis the
+// member bends about: `y` is buckling along z. gamma_M1 = 1.0 (6.1, recommended).
 #pragma once
+
+#include <optional>
 
 #include "cases/checks/check_result.h"
 #include "cases/checks/section_class.h"
@@ -68,6 +71,9 @@ struct CompressedMember {
   double N = 0;  ///< tension positive; compression where it is greatest
   MemberMoments y;
   MemberMoments z;
+  /// Moment about the strong axis at which it tips over sideways, 0 where nothing holds it; absent:
+  /// a section that cannot, or it is not known.
+  std::optional<double> critical_moment;
 };
 
 struct MemberBuckling {
@@ -76,6 +82,7 @@ struct MemberBuckling {
   FlexuralBuckling z;
   double n_y = 0;  ///< N/(chi_y N_Rk/gamma_M1)
   double n_z = 0;
+  double chi_LT = 1;
   double C_my = 1;
   double C_mz = 1;
   double k_yy = 0;
@@ -93,9 +100,13 @@ struct MemberBuckling {
 /// resistances by the class in pure compression. lambda - 0.2 is not let below 0 (safe). The relief
 /// of 6.3.1.2(4), N/N_cr <= 0.04, is not used; nor is k_zy = 0 for N + M_y.
 ///
-/// No check: no compression (the section check governs), f_y or E or a length missing, numbers that
-/// are not finite, unknown profile, class 4 round tube, flat bar bent the strong way (it may buckle
-/// sideways).
+/// With a critical moment the strong moment counts against chi_LT W f_y, with N or without (tension
+/// helps and is left out), and both moments at least in full beside buckling about the weak axis
+/// (k = 1, what Table B.2 ends at).
+///
+/// No check: neither compression nor a critical moment (the section check governs), f_y or E or a
+/// length missing, numbers that are not finite, unknown profile, class 4 round tube, a flat bar
+/// bent the strong way whose critical moment is not known or 0.
 MemberBuckling member_buckling(const Section& section, double fy, double E, BucklingCurve curve,
                                const BucklingLengths& lengths, const CompressedMember& member);
 

@@ -2,14 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "cases/checks/aluminium_member.h"
+#include "cases/checks/end_weld.h"
+#include "cases/checks/lateral_torsional.h"
 #include "cases/checks/section_resistance.h"
 #include "cases/checks/yield_check.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/section_of.h"
-#include "solver/model/section_shapes.h"
 
 namespace tubewright {
 
@@ -30,25 +32,29 @@ CheckResult not_needed(std::string reason) {
   return r;
 }
 
-double outer_radius(const SectionEntry& s) {
-  const bool rectangle = s.shape == Shape::square_tube || s.shape == Shape::rectangular_tube;
-  if (!rectangle || s.corners == Corners::sharp) return 0;
-  return s.corners == Corners::cold_formed ? cold_formed_corners(s.wall).outer
-                                           : hot_finished_corners(s.wall).outer;
+/// What each may tip over with.
+void find_tipping(const Frame& frame, const NumberedFrame& n, std::vector<MemberFacts>& facts) {
+  std::vector<int> tall;
+  for (size_t i = 0; i < facts.size(); ++i) {
+    const Profile& p = facts[i].section.profile;
+    const bool rectangle =
+        p.kind == ProfileKind::solid_rectangle || p.kind == ProfileKind::hollow_rectangle;
+    if (rectangle && p.height != p.width && n.slots[i].is_beam) tall.push_back(static_cast<int>(i));
+  }
+  const std::vector<SidewaysRun> runs = sideways_runs(frame, n, tall);
+  for (size_t k = 0; k < tall.size(); ++k) {
+    MemberFacts& f = facts[static_cast<size_t>(tall[k])];
+    const double length = runs[k].effective_length();
+    if (may_tip_over(f.section, f.material.yield, f.material.E, length)) f.tips = runs[k];
+  }
 }
 
-/// A tube is welded where it ends, unless nothing there is joined stiffly.
-bool welded_end(const Member& m, const EndConnection& connection, bool inside_tube) {
-  if (m.kind != MemberKind::beam || inside_tube) return false;
-  return std::any_of(connection.begin(), connection.end(), [](double k) { return k > 0; });
-}
-
-bool has_welds(const MemberFacts& f) { return f.welded[0] || f.welded[1]; }
+bool is_heated(const MemberFacts& f) { return f.ends[0].heated > 0 || f.ends[1].heated > 0; }
 
 /// Why an aluminium member cannot be checked, empty if it can.
 std::string unknown_strength(const MemberFacts& f) {
   if (std::isnan(f.material.yield)) return "the material has no yield strength";
-  if (has_welds(f) && (std::isnan(f.heat_affected.yield) || std::isnan(f.heat_affected.ultimate))) {
+  if (is_heated(f) && (std::isnan(f.heat_affected.yield) || std::isnan(f.heat_affected.ultimate))) {
     return "the strength beside welds is not known: give `heat_affected_yield` and "
            "`heat_affected_ultimate`";
   }
@@ -88,9 +94,14 @@ MemberMoments moments_along(const std::vector<SectionCut>& cuts, double SectionF
   return m;
 }
 
+/// An infinite moment is none.
+bool tips_over(const std::optional<double>& critical_moment) {
+  return critical_moment && std::isfinite(*critical_moment);
+}
+
 CheckResult check_buckling(const MemberFacts& f, const CompressedMember& member,
                            const BucklingLengths& lengths) {
-  if (member.N >= 0) return not_needed("never compressed");
+  if (member.N >= 0 && !tips_over(member.critical_moment)) return not_needed("never compressed");
   return member_buckling(f.section, f.material.yield, f.material.E, f.curve, lengths, member)
       .result;
 }
@@ -108,6 +119,7 @@ void check_steel_beam(MemberChecks& r, const MemberFacts& f, const std::vector<S
   member.z = moments_along(cuts, &SectionForces::Mz, factor);
   member.y.sway = lengths.sway[0];
   member.z.sway = lengths.sway[1];
+  member.critical_moment = lengths.critical_moment;
   r.buckling = check_buckling(f, member, lengths.lengths);
 }
 
@@ -119,36 +131,119 @@ void check_ends(MemberChecks& r, const MemberFacts& f, const std::vector<Section
   for (const int end : {0, 1}) {
     if (!f.welded[static_cast<size_t>(end)]) continue;
     const SectionCut& cut = end == 0 ? cuts.front() : cuts.back();
-    r.weld_at[static_cast<size_t>(end)] = check(scaled(cut.forces, factor));
+    const WeldedEnd& at = f.ends[static_cast<size_t>(end)];
+    r.weld_at[static_cast<size_t>(end)] =
+        at.obstacle.empty() ? check(at, scaled(cut.forces, factor)) : not_made(at.obstacle);
   }
   r.weld = worse_end(r.weld_at);
   r.weld_end = r.weld_at[1].utilisation.value_or(-1) > r.weld_at[0].utilisation.value_or(-1);
 }
 
-/// The weaker class: which alloy and temper has the better one is not asked.
-AluminiumMaterial aluminium(const MemberFacts& f) {
+AluminiumMaterial aluminium(const MemberFacts& f, bool heated) {
   AluminiumMaterial m;
   m.fo = f.material.yield;
   m.E = f.material.E;
-  m.alloy_class = AlloyClass::B;
-  if (has_welds(f)) m.heat_affected = f.heat_affected;
+  m.alloy_class = f.alloy_class;
+  if (heated) m.heat_affected = f.heat_affected;
   return m;
 }
 
-/// Tension and bending in `section`, with compression in `buckling`.
-void check_aluminium_member(MemberChecks& r, const MemberFacts& f, double least_N,
-                            double greatest_N, double My, double Mz) {
-  const AluminiumMaterial m = aluminium(f);
-  r.section = aluminium_member_check(f.section, m, f.lengths, std::max(0.0, greatest_N), My, Mz);
-  r.buckling = least_N < 0 ? aluminium_member_check(f.section, m, f.lengths, least_N, My, Mz)
-                           : not_needed("never compressed");
+void keep_greater(CheckResult& kept, const CheckResult& other) {
+  if (!kept.utilisation) return;
+  if (!other.utilisation || *other.utilisation >= *kept.utilisation) kept = other;
+}
+
+/// Forces between two cuts, where nothing acts but a line load: M by its ends and slopes.
+SectionForces between(const SectionCut& a, const SectionCut& b, double s, double length) {
+  const double run = (b.s - a.s) * length, u = (s - a.s) / (b.s - a.s);
+  const auto hermite = [&](double at_a, double at_b, double slope_a, double slope_b) {
+    return (1 + 2 * u) * (1 - u) * (1 - u) * at_a + u * (1 - u) * (1 - u) * run * slope_a +
+           u * u * (3 - 2 * u) * at_b - u * u * (1 - u) * run * slope_b;
+  };
+  SectionForces f;
+  f.N = std::lerp(a.forces.N, b.forces.N, u);
+  f.My = hermite(a.forces.My, b.forces.My, a.forces.Vz, b.forces.Vz);
+  f.Mz = hermite(a.forces.Mz, b.forces.Mz, -a.forces.Vy, -b.forces.Vy);
+  return f;
+}
+
+/// The cuts of a member, and where the heat of its welds ends.
+struct HeatedCuts {
+  std::vector<SectionForces> heated, cold;
+  double reach = 0;  ///< how far from an end the heat goes, m
+  bool all = false;  ///< from end to end
+};
+
+HeatedCuts heated_cuts(const MemberFacts& f, const std::vector<SectionCut>& cuts, double factor) {
+  HeatedCuts h;
+  h.reach = std::max(f.ends[0].heated, f.ends[1].heated);
+  h.all = f.ends[0].heated + f.ends[1].heated >= f.length;
+  const double first = f.ends[0].heated / f.length, last = 1 - f.ends[1].heated / f.length;
+  for (size_t i = 0; i < cuts.size(); ++i) {
+    const bool warm = h.all || (first > 0 && cuts[i].s <= first) || (last < 1 && cuts[i].s >= last);
+    (warm ? h.heated : h.cold).push_back(scaled(cuts[i].forces, factor));
+    if (h.all || i + 1 == cuts.size()) continue;
+    for (const double edge : {first, last}) {
+      if (!(edge > 0 && edge < 1 && cuts[i].s < edge && edge < cuts[i + 1].s)) continue;
+      h.heated.push_back(scaled(between(cuts[i], cuts[i + 1], edge, f.length), factor));
+    }
+  }
+  return h;
+}
+
+struct GreatestForces {
+  double N = 0;  ///< the greatest compression, below 0
+  double My = 0, Mz = 0;
+};
+
+GreatestForces greatest_of(const std::vector<SectionForces>& cuts) {
+  GreatestForces g;
+  for (const SectionForces& c : cuts) {
+    g.N = std::min(g.N, c.N);
+    g.My = std::max(g.My, std::abs(c.My));
+    g.Mz = std::max(g.Mz, std::abs(c.Mz));
+  }
+  return g;
+}
+
+/// Heat at the ends weakens a column that buckles between them as between pins only there; of one
+/// that buckles over another length the weld may be anywhere in the wave (at a fixed end it is
+/// where the column bends most), and all of it counts as heated.
+CheckResult aluminium_buckling(const MemberFacts& f, const HeatedCuts& h,
+                               const CaseLengths& lengths) {
+  const GreatestForces warm = greatest_of(h.heated), cold = greatest_of(h.cold);
+  const double N = std::min(warm.N, cold.N);
+  const double My = std::max(warm.My, cold.My), Mz = std::max(warm.Mz, cold.Mz);
+  AluminiumSideEffects effects;
+  effects.critical_moment = lengths.critical_moment;
+  if (N >= 0 && !tips_over(lengths.critical_moment)) return not_needed("never compressed");
+  constexpr double rounding = 1e-6;
+  const BucklingLengths& l = lengths.lengths;
+  const bool within =
+      std::max(std::abs(l.y - f.length), std::abs(l.z - f.length)) <= rounding * f.length;
+  const AluminiumMaterial heated = aluminium(f, true), unheated = aluminium(f, false);
+  if (!is_heated(f) || h.all || !within || effects.critical_moment) {
+    return aluminium_member_check(f.section, is_heated(f) ? heated : unheated, l, N, My, Mz,
+                                  effects);
+  }
+  const AluminiumColumn column = aluminium_column(f.section, unheated, l);
+  if (column.reason.empty()) {
+    effects.weld_factor = local_weld_factor(member_strength(heated) / member_strength(unheated),
+                                            column.chi, h.reach, std::min(l.y, l.z));
+  }
+  CheckResult r = aluminium_member_check(f.section, unheated, l, N, My, Mz, effects);
+  const CheckResult bent = aluminium_section_check(f.section, heated, 0, warm.My, warm.Mz);
+  if (!r.utilisation || !bent.utilisation) return r.utilisation ? bent : r;
+  const double beside_weld = -N / (effects.weld_factor * column.N_b_Rd) + *bent.utilisation;
+  r.utilisation = std::max(*r.utilisation, beside_weld);
+  return r;
 }
 
 /// Strength of the weld metal: EN 1999-1-1 Table 8.8 has 190 MPa for 4043A on 6082 (MEMORY); no
-/// more is counted on than the heated tube itself has.
-double weld_metal(const MemberFacts& f) {
+/// more is counted on than the weakest of the heated tubes has.
+double weld_metal(const WeldedEnd& at) {
   constexpr double weakest_filler = 190e6;
-  return std::min(weakest_filler, f.heat_affected.ultimate);
+  return std::min(weakest_filler, at.heat_ultimate);
 }
 
 CheckResult worst_of(const AluminiumWeld& w) {
@@ -164,36 +259,39 @@ CheckResult worst_of(const AluminiumWeld& w) {
 }
 
 void check_aluminium_beam(MemberChecks& r, const MemberFacts& f,
-                          const std::vector<SectionCut>& cuts, const BucklingLengths& lengths,
+                          const std::vector<SectionCut>& cuts, const CaseLengths& lengths,
                           double factor) {
   if (const std::string why = unknown_strength(f); !why.empty()) {
     r.section = r.buckling = not_made(why);
-    check_ends(r, f, cuts, factor, [&](const SectionForces&) { return not_made(why); });
+    check_ends(r, f, cuts, factor,
+               [&](const WeldedEnd&, const SectionForces&) { return not_made(why); });
     return;
   }
-  double least = 0, greatest = 0, My = 0, Mz = 0;
-  for (const SectionCut& cut : cuts) {
-    least = std::min(least, factor * cut.forces.N);
-    greatest = std::max(greatest, factor * cut.forces.N);
-    My = std::max(My, std::abs(factor * cut.forces.My));
-    Mz = std::max(Mz, std::abs(factor * cut.forces.Mz));
+  const HeatedCuts h = heated_cuts(f, cuts, factor);
+  r.section.utilisation = 0;
+  for (const bool heated : {true, false}) {
+    for (const SectionForces& c : heated ? h.heated : h.cold) {
+      keep_greater(r.section,
+                   aluminium_section_check(f.section, aluminium(f, heated), c.N, c.My, c.Mz));
+    }
   }
-  MemberFacts in_case = f;
-  in_case.lengths = lengths;
-  check_aluminium_member(r, in_case, least, greatest, My, Mz);
-  check_ends(r, f, cuts, factor, [&](const SectionForces& forces) {
-    return worst_of(aluminium_weld_check(f.section, f.weld.throat.value_or(f.section.profile.wall),
-                                         f.weld.corner_radius, f.heat_affected, weld_metal(f),
+  r.buckling = aluminium_buckling(f, h, lengths);
+  check_ends(r, f, cuts, factor, [&](const WeldedEnd& at, const SectionForces& forces) {
+    return worst_of(aluminium_weld_check(f.section, at.weld.throat.value_or(f.section.profile.wall),
+                                         at.weld.corner_radius, f.heat_affected, weld_metal(at),
                                          forces));
   });
 }
 
 void check_aluminium_bar(MemberChecks& r, const MemberFacts& f, double N) {
-  if (const std::string why = unknown_strength(f); !why.empty()) {
-    r.section = r.buckling = not_made(why);
+  if (std::isnan(f.material.yield)) {
+    r.section = r.buckling = not_made("the material has no yield strength");
     return;
   }
-  check_aluminium_member(r, f, N, N, 0, 0);
+  const AluminiumMaterial m = aluminium(f, false);
+  r.section = aluminium_section_check(f.section, m, N, 0, 0);
+  r.buckling = N < 0 ? aluminium_member_check(f.section, m, f.lengths, N, 0, 0)
+                     : not_needed("never compressed");
 }
 
 }  // namespace
@@ -229,6 +327,7 @@ NamedMemberCheck nearest_limit(const MemberChecks& checks) {
 
 std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& n) {
   std::vector<MemberFacts> list;
+  const std::vector<std::array<WeldedEnd, 2>> ends = welded_ends(frame, n);
   for (size_t i = 0; i < frame.members.size(); ++i) {
     const Member& m = frame.members[i];
     MemberFacts f;
@@ -242,23 +341,40 @@ std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& n
     f.metal = material.metal;
     f.material = material.properties;
     f.heat_affected = material.heat_affected;
+    f.alloy_class = material.alloy_class;
     f.section = section_of(entry, f.material);
     f.curve = buckling_curve(f.section.profile, entry.corners, f.material.yield);
     const double L = member_length(n, m);
+    f.length = L;
     f.lengths = {L * m.buckling_length[0].value_or(1), L * m.buckling_length[1].value_or(1)};
     f.length_given = {m.buckling_length[0].has_value(), m.buckling_length[1].has_value()};
-    const auto same_tube = [&](size_t other) {
-      return !m.tube.empty() && frame.members[other].tube == m.tube;
-    };
-    f.welded = {welded_end(m, m.release_from, i > 0 && same_tube(i - 1)),
-                welded_end(m, m.release_to, i + 1 < frame.members.size() && same_tube(i + 1))};
-    f.weld.throat = m.weld_throat;
-    f.weld.corner_radius = outer_radius(entry);
-    f.weld.fu = f.material.ultimate;
-    f.weld.beta_w = f.metal == Metal::stainless ? 1 : correlation_factor(f.material.yield);
+    f.ends = ends[i];
+    f.welded = {f.ends[0].welded, f.ends[1].welded};
     list.push_back(f);
   }
+  find_tipping(frame, n, list);
   return list;
+}
+
+std::vector<std::optional<double>> critical_moments(const Frame& frame, const NumberedFrame& n,
+                                                    const std::vector<MemberFacts>& facts,
+                                                    const ForcesAlong& forces) {
+  std::vector<std::optional<double>> critical(facts.size());
+  for (size_t i = 0; i < facts.size(); ++i) {
+    const MemberFacts& f = facts[i];
+    if (f.tips.pieces.empty()) continue;
+    const bool about_y = strong_about_y(f.section.profile);
+    const std::vector<double> moments = moments_along(f.tips, n, frame, about_y, forces);
+    const double greatest = *std::max_element(moments.begin(), moments.end());
+    constexpr double rounding = 1e-9;
+    if (!(greatest > rounding * f.section.A * f.material.yield * f.length)) {
+      critical[i] = std::numeric_limits<double>::infinity();  // not bent the strong way
+      continue;
+    }
+    critical[i] =
+        greatest * tipping_factor(f.section, f.material, f.tips.length, f.tips.held, moments);
+  }
+  return critical;
 }
 
 MemberChecks beam_checks(const MemberFacts& f, const std::vector<SectionCut>& cuts,
@@ -266,20 +382,18 @@ MemberChecks beam_checks(const MemberFacts& f, const std::vector<SectionCut>& cu
   MemberChecks r;
   r.yield = yield_check(worst, f.material, factor);
   if (f.metal == Metal::aluminium) {
-    check_aluminium_beam(r, f, cuts, lengths.lengths, factor);
+    check_aluminium_beam(r, f, cuts, lengths, factor);
     return r;
   }
   if (f.metal == Metal::other) {
     r.section = r.buckling = not_made(no_rules);
-    check_ends(r, f, cuts, factor, [&](const SectionForces&) { return not_made(no_rules); });
+    check_ends(r, f, cuts, factor,
+               [&](const WeldedEnd&, const SectionForces&) { return not_made(no_rules); });
     return r;
   }
   check_steel_beam(r, f, cuts, lengths, factor);
-  check_ends(r, f, cuts, factor, [&](const SectionForces& forces) {
-    const bool solid =
-        f.section.profile.kind != ProfileKind::unknown && f.section.profile.wall == 0;
-    if (solid && !f.weld.throat) return not_made("a solid bar has no wall: give `weld_throat`");
-    return weld_check(f.section.profile, f.weld, forces).directional;
+  check_ends(r, f, cuts, factor, [&](const WeldedEnd& at, const SectionForces& forces) {
+    return end_weld_check(f.section.profile, at.weld, forces);
   });
   return r;
 }

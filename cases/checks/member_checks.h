@@ -6,13 +6,15 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "cases/checks/check_result.h"
 #include "cases/checks/governing_cuts.h"
 #include "cases/checks/member_buckling.h"
-#include "cases/checks/weld_check.h"
+#include "cases/checks/sideways_runs.h"
+#include "cases/checks/welded_ends.h"
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "solver/elements/stress.h"
@@ -26,11 +28,14 @@ struct MemberFacts {
   Material material;
   Section section;
   BucklingCurve curve = BucklingCurve::c;
+  double length = 0;                   ///< between its nodes, m
   BucklingLengths lengths;             ///< length between its nodes times the factors given, m
   std::array<bool, 2> length_given{};  ///< for bending about y, z: by the frame file
+  SidewaysRun tips;                    ///< what it may tip over sideways with; empty: it cannot
   std::array<bool, 2> welded{};        ///< its ends; no weld inside a tube that runs through
-  FilletWeld weld;
+  std::array<WeldedEnd, 2> ends;       ///< what is welded there; `welded` stands there too
   HeatAffected heat_affected;
+  AlloyClass alloy_class = AlloyClass::B;
 };
 
 std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& numbered);
@@ -38,8 +43,15 @@ std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& n
 /// Effective lengths in one case, and whether the ends sway as the member buckles that way.
 struct CaseLengths {
   BucklingLengths lengths;
-  std::array<bool, 2> sway{};  ///< bending about y, z
+  std::array<bool, 2> sway{};             ///< bending about y, z
+  std::optional<double> critical_moment;  ///< see CompressedMember; infinite: not bent that way
 };
+
+/// What CaseLengths::critical_moment is in a case, one a member. `forces` need not be scaled.
+std::vector<std::optional<double>> critical_moments(const Frame& frame,
+                                                    const NumberedFrame& numbered,
+                                                    const std::vector<MemberFacts>& facts,
+                                                    const ForcesAlong& forces);
 
 struct MemberChecks {
   CheckResult yield;

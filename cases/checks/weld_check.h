@@ -8,8 +8,8 @@
 // Scope: 4.1 is written for material of 4 mm and more (thinner: EN 1993-1-3, EN 1993-1-8 7.1.1 from
 // 2.5 mm), 4.5.2 for throats of 3 mm and more; below, the check is made and a remark says so. The
 // whole line is taken as equally stiff: true on a thick plate; on the face of another tube the
-// middle is soft and 7.3.1 asks for a weld as strong as the wall (full_strength_throat()). A weld
-// round a whole tube needs no local eccentricity (4.12(4)).
+// middle is soft and 7.3.1 asks for a weld as strong as the wall (full_strength_throat(), which
+// end_weld.h enforces). A weld round a whole tube needs no local eccentricity (4.12(4)).
 #pragma once
 
 #include <optional>
@@ -55,6 +55,7 @@ struct FilletWeld {
   double corner_radius = 0;      ///< of the tube's outer face; 0 makes the line a little too long
   double fu = 0;                 ///< of the weaker part joined; NaN: not known
   double beta_w = 1;
+  double least_throat = 0;  ///< what 7.3.1(4) asks for, m; 0: not on a tube
 };
 
 struct WeldCheck {

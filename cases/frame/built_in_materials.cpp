@@ -1,5 +1,7 @@
 #include "cases/frame/built_in_materials.h"
 
+#include <string>
+
 namespace tubewright {
 namespace {
 
@@ -40,8 +42,14 @@ constexpr Row table[] = {
     {"EN AW-5251-H22", 70, 27, 2690, 120, 190, Metal::aluminium},
     {"EN AW-5754-H22", 70, 27, 2670, 130, 220, Metal::aluminium},
     {"EN AW-5754-H111", 70, 27, 2670, 80, 190, Metal::aluminium},
-    // EN 755-2 extrusions up to 5 mm, MEMORY; sheet of EN 485-2 has 260 and 310. Beside a weld:
-    // EN 1999-1-1 Table 3.2b, MEMORY.
+    // EN 755-2 extrusions, MEMORY, and beside a weld EN 1999-1-1 Table 3.2b, MEMORY: hollow ones
+    // up to 5 mm where the wall matters (6082 sheet of EN 485-2 has 260 and 310; 6005A open ones
+    // 225 and 270). The table's buckling class: A for T6, B for 5083.
+    {"EN AW-5083-H111", 70, 27, 2660, 110, 270, Metal::aluminium, 110, 270},
+    {"EN AW-6005A-T6", 70, 27, 2700, 215, 255, Metal::aluminium, 115, 165},
+    {"EN AW-6060-T6", 70, 27, 2700, 140, 170, Metal::aluminium, 60, 100},
+    {"EN AW-6061-T6", 70, 27, 2700, 240, 260, Metal::aluminium, 115, 175},
+    {"EN AW-6063-T6", 70, 27, 2700, 160, 195, Metal::aluminium, 65, 110},
     {"EN AW-6082-T6", 70, 27, 2700, 250, 290, Metal::aluminium, 125, 185},
 };
 
@@ -53,7 +61,9 @@ const std::vector<MaterialEntry>& built_in_materials() {
     std::vector<MaterialEntry> entries;
     for (const Row& row : table) {
       const Material m{row.E * GPa, row.G * GPa, row.density, row.yield * MPa, row.ultimate * MPa};
-      MaterialEntry entry{row.name, m, {}, row.metal, {}};
+      const bool artificially_aged = std::string(row.name).ends_with("-T6");
+      MaterialEntry entry{row.name,  m,  {},
+                          row.metal, {}, artificially_aged ? AlloyClass::A : AlloyClass::B};
       if (row.heat_yield > 0) entry.heat_affected = {row.heat_yield * MPa, row.heat_ultimate * MPa};
       entries.push_back(std::move(entry));
     }

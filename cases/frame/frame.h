@@ -35,12 +35,16 @@ struct HeatAffected {
   double ultimate = std::numeric_limits<double>::quiet_NaN();
 };
 
+/// Buckling class of an aluminium alloy and its temper, EN 1999-1-1 Table 3.2; B buckles earlier.
+enum class AlloyClass { A, B };
+
 struct MaterialEntry {
   std::string name;
   Material properties;
   SourceLocation place;
-  Metal metal = Metal::steel;  ///< which standard's rules hold for it
-  HeatAffected heat_affected;  ///< aluminium only
+  Metal metal = Metal::steel;              ///< which standard's rules hold for it
+  HeatAffected heat_affected;              ///< aluminium only
+  AlloyClass alloy_class = AlloyClass::B;  ///< likewise; B where it is not known
 };
 
 enum class Shape { square_tube, rectangular_tube, round_tube, round_bar, flat_bar, properties };
@@ -56,6 +60,7 @@ struct SectionEntry {
   bool shear = true;  ///< Timoshenko with Cowper's coefficient; false: Euler-Bernoulli
   Section given;      ///< Shape::properties only; shear areas `rigid` where absent
   std::string material;
+  std::optional<double> weld_filler;  ///< f_u of the metal its ends are welded with, Pa
   SourceLocation place;
 };
 

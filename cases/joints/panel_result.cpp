@@ -58,6 +58,7 @@ CheckResult ratio(double load, double strength, const char* clause, const char* 
 }
 
 constexpr const char* no_ultimate = "the sheet's material has no ultimate strength";
+constexpr const char* no_tube_ultimate = "the material of a tube has no ultimate strength";
 constexpr const char* no_yield = "the sheet's material has no yield strength";
 constexpr const char* no_face = "the tubes' faces are not known";
 
@@ -93,9 +94,11 @@ void add_rivet_checks(PanelResult& r, const Sheet& sheet, const PanelFacts& f, d
                                   : "EN 1999-1-4 8.2: 38 d2 N, gamma_M3 = 1.25 (from memory)",
                             "")});
   r.checks.push_back(
-      {"rivet_bearing", ratio(load, bearing_strength(f.ultimate, t, d, f.wall) / gamma_M3,
+      {"rivet_bearing", ratio(load, bearing_strength(f.least_ultimate, t, d, f.wall) / gamma_M3,
                               "EN 1999-1-4 8.2 (form of eq. 8.9), gamma_M3 = 1.25",
-                              std::isnan(f.wall) ? no_face : no_ultimate)});
+                              std::isnan(f.wall)       ? no_face
+                              : std::isnan(f.ultimate) ? no_ultimate
+                                                       : no_tube_ultimate)});
   r.checks.push_back({"rivet_tear_out",
                       ratio(load, tear_out_strength(f.ultimate, t, d, f.edge_distance) / gamma_M3,
                             "2 (e - d/2) t f_u/sqrt(3), gamma_M3 = 1.25 (derived)",
@@ -127,7 +130,7 @@ PanelFacts panel_facts(const Frame& frame, const NumberedFrame& n, size_t index)
   f.E = material.E;
   f.nu = material.E / (2 * material.G) - 1;
   f.yield = material.yield;
-  f.ultimate = material.ultimate;
+  f.ultimate = f.least_ultimate = material.ultimate;
   // Sides of the rectangle: means of opposite edges (judgement).
   f.critical_stress =
       critical_shear_stress(f.E, f.nu, sheet.thickness, (g.length[0] + g.length[2]) / 2,
@@ -153,6 +156,9 @@ PanelFacts panel_facts(const Frame& frame, const NumberedFrame& n, size_t index)
       f.narrowest = m;
     }
     f.wall = std::min(f.wall, wall);
+    const double ultimate = find_material(frame, section.material)->properties.ultimate;
+    const double least = f.least_ultimate;
+    f.least_ultimate = std::isnan(least) || least <= ultimate ? least : ultimate;
   }
   return f;
 }

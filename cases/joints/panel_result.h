@@ -21,9 +21,10 @@ struct PanelFacts {
   double ultimate = 0;         ///< may be NaN
   double critical_stress = 0;  ///< shear stress at which the flat sheet buckles
   double rivet_share = 0;      ///< of the shear flow that rivets take, the rest goes to the bond
-  double edge_distance = 0;  ///< middle of a tube's face to its border, the narrowest; NaN unknown
-  int narrowest = -1;        ///< the member of that tube, -1 unknown
-  double wall = 0;           ///< thinnest tube wall under the rivets; NaN unknown
+  double edge_distance = 0;   ///< middle of a tube's face to its border, the narrowest; NaN unknown
+  int narrowest = -1;         ///< the member of that tube, -1 unknown
+  double wall = 0;            ///< thinnest tube wall under the rivets; NaN unknown
+  double least_ultimate = 0;  ///< of the sheet and the tubes under the rivets; may be NaN
   double bond_peak_per_flow = 0;  ///< 1/m
 };
 

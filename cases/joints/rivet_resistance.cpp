@@ -11,7 +11,8 @@ double blind_rivet_shear_strength(double diameter) {
   return per_mm2 * diameter * diameter;
 }
 
-double bearing_strength(double f_u, double t, double d, double support_thickness) {
+double bearing_strength(double f_u, double sheet_thickness, double d, double support_thickness) {
+  const double t = std::min(sheet_thickness, support_thickness);
   constexpr double greatest_f_u = 260e6;
   const double f = std::min(f_u, greatest_f_u);
   const double thick = 1.5 * f * t * d;

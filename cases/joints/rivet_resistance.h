@@ -11,10 +11,12 @@ constexpr double gamma_M3 = 1.25;
 /// for rivets of ISO 15977 and its like; from memory, to be replaced by the maker's figure).
 double blind_rivet_shear_strength(double diameter);
 
-/// Bearing of the sheet, N (EN 1999-1-4 8.2, form as eq. 8.9 ff. for screws): 2.5 f_u sqrt(t^3 d),
-/// at most 1.5 f_u t d, where the support is as thin as the sheet; 1.5 f_u t d where it is 2.5
-/// times as thick; straight lines between. f_u beyond 260 MPa does not count.
-double bearing_strength(double f_u, double t, double d, double support_thickness);
+/// Bearing of sheet or support, N (EN 1999-1-4 8.2, form as eq. 8.9 ff. for screws): 2.5 f_u
+/// sqrt(t^3 d), at most 1.5 f_u t d, where the support is as thin as the sheet; 1.5 f_u t d where
+/// it is 2.5 times as thick; straight lines between. A support thinner than the sheet is the part
+/// that tears: t is then its wall. `f_u`: the lesser of the two parts; beyond 260 MPa it does not
+/// count.
+double bearing_strength(double f_u, double sheet_thickness, double d, double support_thickness);
 
 /// Two planes of the sheet shearing out from the hole to its edge, N: 2 (e - d/2) t f_u/sqrt(3), e
 /// from the middle of the hole (derived).

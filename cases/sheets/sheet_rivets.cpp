@@ -7,6 +7,8 @@
 #include <optional>
 #include <utility>
 
+#include "cases/checks/welded_ends.h"
+#include "cases/frame/built_in_materials.h"
 #include "cases/sheets/rivet_rows.h"
 #include "solver/model/angle.h"
 
@@ -51,6 +53,12 @@ bool runs_on(const CladFrame& f, int node, int a, int b, const Vector3d& out, do
   });
 }
 
+double throat_of(const CladFrame& f, int m) {
+  const SectionEntry& s = section_of_member(f, m);
+  return f.member(m).weld_throat.value_or(
+      usual_throat(*find_material(f.frame, s.material), s.wall));
+}
+
 /// What a joint takes of a row of rivets, m.
 struct JointRoom {
   double reach = 0;  ///< of the other tubes, along the row from the node
@@ -63,7 +71,7 @@ JointRoom taken_by(const CladFrame& f, const Vector3d& along, double own_width, 
                    const Vector3d& out, double least) {
   const SectionEntry& s = section_of_member(f, m);
   JointRoom room;
-  room.leg = std::numbers::sqrt2 * f.member(m).weld_throat.value_or(s.wall);
+  room.leg = std::numbers::sqrt2 * throat_of(f, m);
   if (leaves_plane(f, node, m, out)) {
     room.reach = std::max(s.width, s.height) / 2;
     return room;
@@ -82,8 +90,7 @@ double clear_of_joint(const CladFrame& f, int node, int own, const Sheet& sheet,
   const Vector3d along = away_from(f, node, own);
   const double own_width = face_of_tube(f, own, out).width;
   const double least = least_spacing * (sheet.rivet->diameter + hole_clearance);
-  const double throat = f.member(own).weld_throat.value_or(section_of_member(f, own).wall);
-  JointRoom most{0, std::numbers::sqrt2 * throat, least};
+  JointRoom most{0, std::numbers::sqrt2 * throat_of(f, own), least};
   for (const int m : f.layout.members_at[static_cast<std::size_t>(node)]) {
     if (m == own || !has_section(f, m)) continue;
     if (std::abs(along.dot(away_from(f, node, m))) > one_line) continue;

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "cases/analysis/analysis.h"
-#include "cases/checks/buckling_lengths.h"
+#include "cases/analysis/buckling_lengths.h"
 #include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
 

@@ -119,6 +119,9 @@ void validate_sections(const Frame& frame, const FrameNames& names, Diagnostics&
   for (const SectionEntry& s : frame.sections) {
     const std::string subject = "section " + quoted(s.name);
     names.materials.find(s.material, subject, s.place, diagnostics);
+    if (s.weld_filler) {
+      check_range(*s.weld_filler, sensible::strength, subject, "weld_filler", s.place, diagnostics);
+    }
     if (s.shape == Shape::properties) {
       check_properties(s, subject, diagnostics);
     } else {

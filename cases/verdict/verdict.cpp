@@ -188,7 +188,7 @@ std::string demand_not_met(const Case& c, const CaseResult& result, double g) {
            decimals(std::max(0.0, -reached.x()), 2) + " g";
   }
   const double turn = reached.y() * (c.corner < 0 ? -1 : 1);
-  if (turn < met * std::abs(c.corner)) {
+  if (c.corner != 0 && turn < met * std::abs(c.corner)) {
     return "asked to turn at " + decimals(std::abs(c.corner), 2) + " g, it reaches " +
            decimals(std::max(0.0, turn), 2) + " g";
   }

@@ -193,6 +193,7 @@ CutList cut_list(const Frame& frame) {
   list.stock = frame.stock.value_or(Stock{});
   list.weld_order = weld_order(frame, numbered, cut);
   list.shrinkage = weld_shrinkage(frame, numbered, cut);
+  list.throats = weld_throats(frame, numbered);
   std::vector<Pattern> patterns;
   for (const CutPiece& piece : cut) {
     list.tube_names.push_back(piece.tube.name);

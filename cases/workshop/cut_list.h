@@ -11,6 +11,7 @@
 #include "cases/workshop/cut_geometry.h"
 #include "cases/workshop/weld_order.h"
 #include "cases/workshop/weld_shrinkage.h"
+#include "cases/workshop/weld_throats.h"
 
 namespace tubewright {
 
@@ -50,7 +51,8 @@ struct CutList {
   std::vector<JigCheck> jig;
   std::vector<WeldStep> weld_order;
   WeldShrinkage shrinkage;
-  double mass = 0;         ///< of all pieces as cut, kg
+  std::vector<WeldThroat> throats;  ///< of welds that need more than the wall
+  double mass = 0;                  ///< of all pieces as cut, kg
   double weld_length = 0;  ///< m, along all ends that stand on another tube or meet their twin
   int welds = 0;           ///< such ends
   Diagnostics remarks;     ///< pieces longer than a bar, tubes known by their properties only

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "cases/checks/welded_ends.h"
 #include "cases/frame/frame.h"
 #include "cases/frame/frame_symmetry.h"
 #include "cases/model/build_model.h"
@@ -17,7 +18,7 @@
 namespace tubewright {
 
 /// A path that turns by less is one piece; tubes that meet within it are cut square.
-constexpr double turns_at = 0.5 * degree;
+constexpr double turns_at = path_turns_at;
 
 /// A straight piece of stock: one member, or several in line of one path.
 struct CutTube {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "cases/checks/welded_ends.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 
@@ -149,8 +150,8 @@ EndShrinkage end_shrinkage(const Frame& frame, const CutPiece& piece) {
     }
     if (!known) continue;
     const int m = end == 0 ? piece.tube.members.front() : piece.tube.members.back();
-    const double throat =
-        frame.members[static_cast<std::size_t>(m)].weld_throat.value_or(section.wall);
+    const double throat = frame.members[static_cast<std::size_t>(m)].weld_throat.value_or(
+        usual_throat(*material, section.wall));
     const double share = along_a_face(e.cuts.front()) ? 1 : 0.5;
     shrinkage[end] = share * transverse_shrinkage(throat, section.wall);
   }

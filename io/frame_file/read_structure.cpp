@@ -150,6 +150,7 @@ void read_sections(const CheckedValue& top, Frame& frame) {
     section.place = entry.place;
     if (v.group != nullptr) {
       section.material = v["material"].text;
+      section.weld_filler = number_if_given(v["weld_filler"]);
       section.shear = v["shear"].index != 0;
       if (v.group->word == "properties") {
         section.shape = Shape::properties;

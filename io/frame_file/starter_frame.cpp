@@ -95,6 +95,7 @@ sections:
     corners: cold_formed
     shear: true
     material: S235
+    weld_filler: 480
   sill:
     shape: rectangular_tube
     height: 40

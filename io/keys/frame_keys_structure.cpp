@@ -23,6 +23,12 @@ Key section_material() {
           "a material of this file or a built-in one, such as S235"};
 }
 
+Key section_filler() {
+  return {"weld_filler", quantity(measure::stress, positive), optional, "",
+          "ultimate strength of the metal its ends are welded with, MPa; absent: that of the tube, "
+          "480 where that has more than 560"};
+}
+
 Key section_shear() {
   return {"shear", flag(), optional, "true",
           "true: with shear deformation (Timoshenko, Cowper's coefficient); false: without"};
@@ -40,6 +46,7 @@ KeyGroup section_of_shape(const std::string& shape) {
   if (shape == "round_tube") section.keys.push_back(tube_corners());
   section.keys.push_back(section_shear());
   section.keys.push_back(section_material());
+  section.keys.push_back(section_filler());
   return section;
 }
 
@@ -63,7 +70,8 @@ KeyGroup section_of_properties() {
            also("Wply", section_modulus, "plastic section modulus about y, mm3"),
            also("Wplz", section_modulus, "plastic section modulus about z, mm3"),
            section_shear(),
-           section_material()},
+           section_material(),
+           section_filler()},
           "properties"};
 }
 
@@ -104,15 +112,17 @@ Key buckling_length() {
 }
 
 std::vector<Key> beam_keys() {
-  return {{"kind", choice({"beam"}), optional, "beam", "what the member carries"},
-          member_section(),
-          {"roll", quantity(measure::angle), optional, "0",
-           "turns the section about the member's axis, right hand, degrees"},
-          released_end("release_from", "what is free at the start: any of Fx Fy Fz Mx My Mz"),
-          released_end("release_to", "what is free at the end: any of Fx Fy Fz Mx My Mz"),
-          buckling_length(),
-          {"weld_throat", quantity(measure::length, positive), optional, "",
-           "throat of the welds at its ends, mm; absent: the wall"}};
+  return {
+      {"kind", choice({"beam"}), optional, "beam", "what the member carries"},
+      member_section(),
+      {"roll", quantity(measure::angle), optional, "0",
+       "turns the section about the member's axis, right hand, degrees"},
+      released_end("release_from", "what is free at the start: any of Fx Fy Fz Mx My Mz"),
+      released_end("release_to", "what is free at the end: any of Fx Fy Fz Mx My Mz"),
+      buckling_length(),
+      {"weld_throat", quantity(measure::length, positive), optional, "",
+       "throat of the welds at its ends, mm; absent: as strong as the wall, and no more than the "
+       "wall counts"}};
 }
 
 KeyGroup beam_member() {

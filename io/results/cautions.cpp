@@ -1,6 +1,7 @@
 #include "io/results/cautions.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -143,6 +144,14 @@ std::vector<std::string> checks_not_made(const FrameStudies& studies) {
   for (std::string& line : not_looked_at(studies.analysis)) list.push_back(std::move(line));
   if (!studies.fatigue) {
     list.emplace_back("fatigue: the file has no `life` and no vehicle to take one from");
+  } else if (!studies.fatigue->counts) {  // else it is among what is not proven
+    std::map<std::string, int> unchecked;
+    for (const int m : studies.fatigue->unchecked()) {
+      ++unchecked[studies.fatigue->members[static_cast<std::size_t>(m)].result.reason];
+    }
+    for (const auto& [reason, count] : unchecked) {
+      list.push_back("fatigue: " + reason + " " + members_text(count));
+    }
   }
   return list;
 }

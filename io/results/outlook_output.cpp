@@ -37,6 +37,13 @@ std::string cycles_text(double cycles) {
   return fixed(cycles, 0) + " cycles";
 }
 
+/// Where hot spot or weld root make nominal stress worse than the category says.
+std::string category_text(const MemberFatigue& m, const FatigueScreening& f) {
+  constexpr double worse = 0.99;
+  if (!(m.category > 0 && m.category < worse * f.category)) return "";
+  return " in category " + fixed(m.category * MPa_per_Pa, 0);
+}
+
 }  // namespace
 
 std::string fatigue_lines(const FrameStudies& studies, Paint paint) {
@@ -64,7 +71,8 @@ std::string fatigue_lines(const FrameStudies& studies, Paint paint) {
     const MemberFatigue& m = f.members[i];
     text += right(utilisation_text(*m.result.utilisation), 8) + "  " + frame.members[i].name +
             " at " + end_name(frame, i, m.end) + "; " + fixed(m.ranges.front() * MPa_per_Pa, 1) +
-            " MPa, " + cycles_text(m.cycles) + "; Miner's sum " + three_digits(m.damage) + '\n';
+            " MPa" + category_text(m, f) + ", " + cycles_text(m.cycles) + "; Miner's sum " +
+            three_digits(m.damage) + '\n';
   }
   return text + '\n';
 }
@@ -111,6 +119,7 @@ void write_fatigue(JsonLines& out, const FrameStudies& studies) {
       for (const double range : m.ranges) ranges.push_back(number(range * MPa_per_Pa));
       entry["end"] = m.end == 0 ? "from" : "to";
       entry["ranges"] = std::move(ranges);
+      entry["category"] = number(m.category * MPa_per_Pa);
       entry["damage"] = number(m.damage);
       entry["cycles"] = number(m.cycles);
     } else {

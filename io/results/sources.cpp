@@ -20,26 +20,31 @@ const std::vector<RuleSource>& rule_sources() {
        "EN 1993-1-1 5.5.2, 6.2; EN 1993-1-5 4.4 (from memory)"},
       {"member buckling",
        "curve c cold formed and solid, a (a0) hot finished; interaction Annex B; lengths by the "
-       "frame's own buckling",
-       "EN 1993-1-1 6.3.1, 6.3.3 (from memory)"},
-      {"welds", "directional method round the profile; rules for walls of 4 mm and more",
-       "EN 1993-1-8 4.5.3.2 (from memory)"},
+       "frame's own buckling; flat bars and tall tubes tip over by curve d",
+       "EN 1993-1-1 6.3.1 to 6.3.3 (from memory); Timoshenko & Gere (1961)"},
+      {"welds",
+       "directional method round the profile by the weakest of what is joined; throats as strong "
+       "as the wall on a tube; below 4 mm beside the rule for thin parts, as a comparison",
+       "EN 1993-1-8 4.5.3.2, 7.3.1(4); EN 1993-1-3 8.5.2; EN 1993-1-8:2024 for weld metal (from "
+       "memory)"},
       {"joint faces",
        "T, Y, X, K with gap and overlap, one plane or two; beyond their ranges a comparison",
        "EN 1993-1-8 Tables 7.2 to 7.14 and 7.19 (in part from memory)"},
       {"frame corners", "N/N_pl + M/M_pl at most α, V a half, N a fifth of its own",
        "CIDECT Design Guide 3 (in part from memory)"},
       {"aluminium",
-       "column class B, heated over the whole length if its ends are welded; weld, fusion line and "
-       "tube beside it",
-       "EN 1999-1-1 6.2, 6.3, 8.6.3 (from memory)"},
+       "column class by alloy; heated beside welds, 30 mm from the face; weld, fusion line and "
+       "tube beside it; flat bars tip over",
+       "EN 1999-1-1 6.1.6, 6.2, 6.3, 8.6.3, Table 3.2b (from memory)"},
       {"second order", "P-Δ and P-δ as couples along each member, iterated with extrapolation",
        "Timoshenko & Gere (1961); checked with the benchmarks of AISC 360-10 C2"},
       {"large displacements", "corotational beams, load steps, limit points",
        "Crisfield (from memory); checked with Mattiasson, Lee's frame, Williams' toggle, Bathe & "
        "Bolourchi"},
-      {"fatigue", "nominal stress range at tube ends, Miner",
-       "EN 1993-1-9 7.1, A.5, Table 8.6 (from memory)"},
+      {"fatigue",
+       "nominal stress range at tube ends, hot spots of T, Y, X joints, shear and weld root, "
+       "ranges to 1.5 f_y, Miner; steel",
+       "EN 1993-1-9 7.1, 8, A.5, Tables 8.5, 8.6; CIDECT Design Guide 8 (2000) (from memory)"},
       {"shear panel",
        "edge flows of a quadrilateral, flat sheet, slip of the joint, stretch of the tubes",
        "S. J. Garvey, Aircraft Engineering 23 (1951), from memory, re-derived and checked by "
@@ -48,8 +53,8 @@ const std::vector<RuleSource>& rule_sources() {
        "critical stress; incomplete diagonal tension, secant stiffness, pull on the tubes",
        "Timoshenko & Gere; NACA TN 2661 (1952)"},
       {"rivets",
-       "shear 38 d² or as given, bearing, tear-out, buckling between rivets; spacing rules as "
-       "warnings",
+       "shear 38 d² or as given, bearing of the thinner part, tear-out, buckling between rivets; "
+       "spacing rules as warnings",
        "EN 1999-1-4 8.2 and EN 1993-1-3 Table 8.1 (in part from memory); Flabel"},
       {"bond",
        "peak stress over the width against a quarter (soft: a tenth) of the lap-shear strength",

@@ -185,8 +185,9 @@ std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks&
                      Paint paint) {
   return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
          pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
-         jig_lines(list, paint) + weld_order_table(list, paint) + shrinkage_lines(list, paint) +
-         sheets_text(frame, sheets, paint) + list_lines("Before you cut", habits(), paint) +
+         jig_lines(list, paint) + weld_order_table(list, paint) + throat_lines(frame, list, paint) +
+         shrinkage_lines(list, paint) + sheets_text(frame, sheets, paint) +
+         list_lines("Before you cut", habits(), paint) +
          list_lines("Bear in mind", cautions(), paint);
 }
 
@@ -210,6 +211,7 @@ ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks
           {"orders", orders},
           {"jig", jig},
           {"weld_order", weld_order_json(list)},
+          {"throats", throats_json(list)},
           {"shrinkage", draw_in_json(list)},
           {"sheets", sheets_json(frame, sheets)},
           {"advice", habits()},

@@ -1,5 +1,6 @@
 #include "io/workshop/weld_plan_output.h"
 
+#include "cases/frame/find_parts.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
 #include "io/workshop/piece_words.h"
@@ -30,6 +31,20 @@ std::string weld_order_table(const CutList& list, Paint paint) {
     text += wrapped(right(std::to_string(++step), 6) + right(std::to_string(s.ends), 7) +
                         right(fixed(s.weld_length * mm_per_m, 0), 10) + "  ",
                     joined(s.nodes));
+  }
+  return text + '\n';
+}
+
+std::string throat_lines(const Frame& frame, const CutList& list, Paint paint) {
+  if (list.throats.empty()) return {};
+  std::string text =
+      paint.heading("Throats") +
+      " to be as strong as the wall (EN 1993-1-8 7.3.1(4)), which the checks count on\n";
+  for (const WeldThroat& t : list.throats) {
+    const SectionEntry& section = find_section(frame, t.section);
+    text += wrapped(
+        right(fixed(t.throat * mm_per_m, 2), 8) + " mm at the ends of " + size_text(section) + ": ",
+        joined(t.members));
   }
   return text + '\n';
 }
@@ -67,6 +82,15 @@ ordered_json weld_order_json(const CutList& list) {
         {{"nodes", s.nodes}, {"ends", s.ends}, {"weld_length", number(s.weld_length * mm_per_m)}});
   }
   return order;
+}
+
+ordered_json throats_json(const CutList& list) {
+  ordered_json throats = ordered_json::array();
+  for (const WeldThroat& t : list.throats) {
+    throats.push_back(
+        {{"section", t.section}, {"throat", number(t.throat * mm_per_m)}, {"members", t.members}});
+  }
+  return throats;
 }
 
 ordered_json draw_in_json(const CutList& list) {

@@ -13,6 +13,8 @@ namespace tubewright {
 std::string shrink_text(const EndShrinkage& ends);
 
 std::string weld_order_table(const CutList& list, Paint paint);
+/// Empty where the wall is enough.
+std::string throat_lines(const Frame& frame, const CutList& list, Paint paint);
 std::string shrinkage_lines(const CutList& list, Paint paint);
 
 /// Both ends, mm; null where no rule is known.
@@ -21,5 +23,7 @@ nlohmann::ordered_json shrinkage_json(const EndShrinkage& ends);
 /// The steps in order, and what the welds draw the frame in by along each axis.
 nlohmann::ordered_json weld_order_json(const CutList& list);
 nlohmann::ordered_json draw_in_json(const CutList& list);
+/// What throat_lines() says, mm.
+nlohmann::ordered_json throats_json(const CutList& list);
 
 }  // namespace tubewright

@@ -396,4 +396,57 @@ TEST_CASE("no input of an aluminium check gives a number that is not finite") {
   }
 }
 
+// 6.3.3.3, 6.3.3.5 (MEMORY): omega_x = omega_0/(chi + (1 - chi) sin(pi x_s/l)).
+TEST_CASE(
+    "a weld across weakens a column most in its middle, and not by itself at its pinned end") {
+  CHECK_THAT(local_weld_factor(0.5, 0.4, 0, 1), WithinRel(1.0, 1e-12));  // 0.5/0.4: chi governs
+  CHECK_THAT(local_weld_factor(0.5, 0.8, 0, 1), WithinRel(0.5 / 0.8, 1e-12));
+  CHECK_THAT(local_weld_factor(0.5, 0.4, 0.5, 1), WithinRel(0.5, 1e-12));
+  CHECK_THAT(local_weld_factor(0.5, 0.4, 0.9, 1), WithinRel(0.5, 1e-12));
+  CHECK_THAT(local_weld_factor(0.5, 0.8, 1.0 / 6, 1), WithinRel(0.5 / 0.9, 1e-12));
+}
+
+// 6.3.2.2 (MEMORY), written out; beyond the plateau.
+TEST_CASE("chi_LT of aluminium by class") {
+  const auto chi = [](double lambda, double alpha, double lambda_0) {
+    const double Phi = 0.5 * (1 + alpha * (lambda - lambda_0) + lambda * lambda);
+    return 1 / (Phi + std::sqrt(Phi * Phi - lambda * lambda));
+  };
+  CHECK_THAT(aluminium_lateral_factor(1.44, 1, 1), WithinRel(chi(1.2, 0.10, 0.6), 1e-12));
+  CHECK_THAT(aluminium_lateral_factor(1.44, 1, 4), WithinRel(chi(1.2, 0.20, 0.4), 1e-12));
+  CHECK(aluminium_lateral_factor(0.36, 1, 2) == 1);
+  CHECK(aluminium_lateral_factor(0.36, 1, 3) < 1);
+  CHECK(aluminium_lateral_factor(1, 0, 1) == 0);
+}
+
+TEST_CASE("forces at one place add up against what heat leaves there") {
+  const Section s = square(40, 4);
+  AluminiumMaterial m;
+  m.fo = 250 * MPa;
+  m.E = 70e9;
+  m.alloy_class = AlloyClass::A;
+  const double cold = *aluminium_section_check(s, m, 20e3, 300, 200).utilisation;
+  CHECK_THAT(cold, WithinRel((20e3 / s.A + 300 / s.Wy + 200 / s.Wz) / (250e6 / 1.1), 1e-9));
+  CHECK(*aluminium_section_check(s, m, -20e3, 300, 200).utilisation == cold);  // not class 4
+  m.heat_affected = HeatAffected{125 * MPa, 185 * MPa};
+  CHECK_THAT(*aluminium_section_check(s, m, 20e3, 300, 200).utilisation, WithinRel(2 * cold, 1e-9));
+}
+
+TEST_CASE("an aluminium flat bar tips over sideways, pulled or not") {
+  const Section s = flat_bar(60 * mm, 4 * mm, 0.3);
+  AluminiumMaterial m;
+  m.fo = 250 * MPa;
+  m.E = 70e9;
+  m.alloy_class = AlloyClass::A;
+  const double M_cr = 60, M = 40, chi = aluminium_lateral_factor(s.Wy * 250e6, M_cr, 1);
+  const AluminiumSideEffects tips{M_cr, 1};
+  const double bent = *aluminium_member_check(s, m, {1, 1}, 0, M, 0, tips).utilisation;
+  CHECK_THAT(bent, WithinRel(M / (chi * s.Wy * 250e6 / 1.1), 1e-9));
+  CHECK(*aluminium_member_check(s, m, {1, 1}, 1e3, M, 0, tips).utilisation == bent);
+  CHECK(*aluminium_member_check(s, m, {1, 1}, -20, M, 0, tips).utilisation > bent);
+  CHECK(*aluminium_member_check(s, m, {1, 1}, 0, M, 1, tips).utilisation > bent);
+  CHECK_FALSE(aluminium_member_check(s, m, {1, 1}, 0, M, 0, {0.0, 1}).utilisation);
+  CHECK_FALSE(aluminium_member_check(s, m, {1, 1}, 0, M, 0).utilisation);
+}
+
 }  // namespace tubewright::aluminium_member_test

@@ -27,7 +27,7 @@ MemberMoments end_moments(double M, double psi) {
 }
 
 CompressedMember member(double N, const MemberMoments& y, const MemberMoments& z) {
-  return {-N, y, z};
+  return {-N, y, z, {}};
 }
 
 MemberBuckling worked_A() {

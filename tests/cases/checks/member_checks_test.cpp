@@ -214,6 +214,7 @@ TEST_CASE("welds are where tubes end, not where one runs through or turns on a p
         add_member(f, "rail." + std::to_string(i), i == 1 ? "A" : "B", i == 1 ? "B" : "C");
     piece.tube = "rail";
   }
+  f.sections.front().wall = 0.004;  // where EN 1993-1-8 begins
   f.supports.push_back(fixed("A"));
   add_case(f, "load").forces.push_back({"C", {0, 0, -60}, {}});
   CaseResult r = solved(f);
@@ -223,13 +224,13 @@ TEST_CASE("welds are where tubes end, not where one runs through or turns on a p
   // Directional method by hand, bending only: sigma_perp = tau_perp = M/W/sqrt(2), equivalent
   // sqrt(2) M/W <= f_u/(beta_w gamma_M2) = 360 MPa, EN 1993-1-8 4.5.3.2 (MEMORY).
   const MemberFacts facts = member_facts(f, build_model(f))[0];
-  const WeldLine line = weld_line(facts.section.profile, 0.002, facts.weld.corner_radius);
+  const WeldLine line = weld_line(facts.section.profile, 0.004, facts.ends[0].weld.corner_radius);
   const double bending = 1.5 * 60 * 1.0 * 0.0125 / line.I_wy, shear = 1.5 * 60 / line.A_vz;
   const double by_hand = std::sqrt(2 * bending * bending + 3 * shear * shear) / 360e6;
   CHECK_THAT(*r.members[0].checks.weld.utilisation, WithinRel(by_hand, 1e-6));
 
   // Twice the throat, half the stress.
-  f.members[0].weld_throat = 0.004;
+  f.members[0].weld_throat = 0.008;
   CHECK_THAT(*solved(f).members[0].checks.weld.utilisation, WithinRel(by_hand / 2, 1e-6));
 }
 
@@ -261,6 +262,142 @@ TEST_CASE("aluminium whose strength beside welds is not known is not passed in s
   const MemberChecks c = solved(f).members[0].checks;
   CHECK_FALSE(c.weld.utilisation);
   CHECK_THAT(c.weld.reason, ContainsSubstring("heat_affected_yield"));
+}
+
+namespace {
+
+/// A beam of 6082-T6 on two supports 1 m apart, one path through `B`, loaded in its middle by 1 kN.
+Frame aluminium_chord(double at_B, bool with_brace) {
+  Frame f = empty_frame();
+  f.sections.front().material = "EN AW-6082-T6";
+  add_node(f, "A", 0, 0, 0);
+  add_node(f, "B", at_B, 0, 0);
+  add_node(f, "C", 1, 0, 0);
+  add_node(f, "D", at_B, 0, 0.3);
+  add_member(f, "chord.1", "A", "B").tube = "chord";
+  add_member(f, "chord.2", "B", "C").tube = "chord";
+  if (with_brace) add_member(f, "brace", "B", "D");
+  f.supports.push_back(held("A", {true, true, true, true, false, true}));
+  f.supports.push_back(held("C", {false, true, true, true, false, true}));
+  if (!with_brace) f.supports.push_back(fixed("D"));
+  add_case(f, "load").point_loads.push_back({at_B < 0.5 ? "chord.2" : "chord.1",
+                                             at_B < 0.5 ? (0.5 - at_B) / (1 - at_B) : 0.5 / at_B,
+                                             {0, 0, -1000},
+                                             {},
+                                             {}});
+  f.limits.yield_factor = 1;
+  return f;
+}
+
+double chord_use(const Frame& f) {
+  const CaseResult r = solved(f);
+  double most = 0;
+  for (const int piece : {0, 1}) {
+    most = std::max(most, *r.members[static_cast<size_t>(piece)].checks.section.utilisation);
+  }
+  return most;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "what is welded on an aluminium tube that runs through softens it there, and only there") {
+  // EN 1999-1-1 Table 3.2b (MEMORY): 6082-T6 250 MPa, 125 beside a weld; gamma_M1 = 1.1; class A.
+  const double W = build_model(aluminium_chord(0.4, true)).model.sections.front().Wy;
+  const double unheated = 250 / (W * 250e6 / 1.1);
+  CHECK_THAT(chord_use(aluminium_chord(0.4, false)), WithinRel(unheated, 1e-6));
+  // A brace 12.5 + 2.8 + 30 mm from the worst place: heated. One farther away: not.
+  CHECK_THAT(chord_use(aluminium_chord(0.5 - 1e-6, true)), WithinRel(2 * unheated, 1e-3));
+  CHECK_THAT(chord_use(aluminium_chord(0.46, true)), WithinRel(2 * unheated, 1e-3));
+  // At 0.4 m the moment at the end of the heat, 445.3 mm from A, is 0.8907 of the greatest.
+  const double edge = (0.4 + 0.0125 + std::sqrt(2.0) * 0.002 + 0.030) / 0.5;
+  CHECK_THAT(chord_use(aluminium_chord(0.4, true)), WithinRel(2 * edge * unheated, 1e-3));
+  CHECK_THAT(chord_use(aluminium_chord(0.2, true)), WithinRel(unheated, 1e-6));
+}
+
+TEST_CASE("heat at its ends takes from an aluminium strut what EN 1999-1-1 6.3.3.3 says") {
+  Frame f = empty_frame();
+  f.sections.front().material = "EN AW-6082-T6";
+  add_node(f, "A", 0, 0, 0);
+  add_node(f, "B", 0, 0, 0.8);
+  add_member(f, "strut", "A", "B");
+  f.supports.push_back(held("A", {true, true, true, false, false, true}));
+  f.supports.push_back(held("B", {true, true, false}));
+  add_case(f, "push").forces.push_back({"B", {0, 0, -5000}, {}});
+  f.limits.yield_factor = 1;
+  const Section s = build_model(f).model.sections.front();
+  // By hand, class A: alpha 0.20, lambda_0 0.10.
+  const double lambda = std::sqrt(s.A * 250e6 * 0.64 / (pi * pi * 70e9 * s.Iy));
+  const double Phi = 0.5 * (1 + 0.20 * (lambda - 0.10) + lambda * lambda);
+  const double chi = 1 / (Phi + std::sqrt(Phi * Phi - lambda * lambda));
+  const double x_s = std::sqrt(2.0) * 0.002 + 0.030;
+  const double omega = std::min(1.0, 0.5 / (chi + (1 - chi) * std::sin(pi * x_s / 0.8)));
+  const double n = 5000 / (omega * chi * s.A * 250e6 / 1.1);
+  CHECK_THAT(*solved(f).members[0].checks.buckling.utilisation,
+             WithinRel(std::max(n, std::pow(n, 0.8)), 1e-6));
+}
+
+TEST_CASE("an aluminium strut that buckles as fixed at its ends is heated where it bends most") {
+  // chi of the heated strength throughout, class A, by hand: f_o,haz 125 MPa, half the length.
+  Frame f = empty_frame();
+  f.sections.front().material = "EN AW-6082-T6";
+  add_node(f, "A", 0, 0, 0);
+  add_node(f, "B", 0, 0, 1.6);
+  add_member(f, "strut", "A", "B").buckling_length = {0.5, 0.5};
+  f.supports.push_back(fixed("A"));
+  f.supports.push_back(held("B", {true, true, false, true, true, true}));
+  add_case(f, "push").forces.push_back({"B", {0, 0, -3000}, {}});
+  f.limits.yield_factor = 1;
+  const Section s = build_model(f).model.sections.front();
+  const double lambda = std::sqrt(s.A * 125e6 * 0.64 / (pi * pi * 70e9 * s.Iy));
+  const double Phi = 0.5 * (1 + 0.20 * (lambda - 0.10) + lambda * lambda);
+  const double chi = 1 / (Phi + std::sqrt(Phi * Phi - lambda * lambda));
+  const double n = 3000 / (chi * s.A * 125e6 / 1.1);
+  CHECK_THAT(*solved(f).members[0].checks.buckling.utilisation,
+             WithinRel(std::max(n, std::pow(n, 0.8)), 1e-6));
+}
+
+TEST_CASE("steel is not welded to aluminium") {
+  Frame f = aluminium_chord(0.4, true);
+  SectionEntry steel = f.sections.front();
+  steel.name = "steel";
+  steel.material = "S235";
+  f.sections.push_back(steel);
+  f.members[2].section = "steel";
+  const MemberChecks c = solved(f).members[2].checks;
+  CHECK(lacks_number(c.weld_at[0]));
+  CHECK_THAT(c.weld.reason, ContainsSubstring("between these metals"));
+}
+
+TEST_CASE("a brace of S355 on a chord of S235 is welded with the strength of the chord") {
+  // f_u/(beta_w gamma_M2), EN 1993-1-8 4.5.3.2 (MEMORY): 360/0.8/1.25 = 360 MPa of S235 against
+  // 510/0.9/1.25 = 453 of S355, 1.26 times.
+  const auto weld_use = [](const char* chord) {
+    Frame f = aluminium_chord(0.4, true);
+    f.sections.front().wall = 0.004;
+    f.sections.front().material = chord;
+    SectionEntry strong = f.sections.front();
+    strong.name = "strong";
+    strong.material = "S355";
+    f.sections.push_back(strong);
+    f.members[2].section = "strong";
+    f.cases.front().forces.push_back({"D", {300, 0, 0}, {}});
+    return *solved(f).members[2].checks.weld_at[0].utilisation;
+  };
+  CHECK_THAT(weld_use("S235") / weld_use("S355"), WithinRel(510 / 0.9 / (360 / 0.8), 1e-6));
+}
+
+TEST_CASE("a throat too small for a tube is not proven, in a frame as in a joint") {
+  Frame f = aluminium_chord(0.4, true);
+  f.sections.front().material = "S235";
+  f.sections.front().wall = 0.004;
+  f.cases.front().forces.push_back({"D", {10, 0, 0}, {}});
+  CHECK(solved(f).members[2].checks.weld_at[0].utilisation);
+  f.members[2].weld_throat = 0.001;
+  const MemberChecks c = solved(f).members[2].checks;
+  CHECK(lacks_number(c.weld_at[0]));
+  CHECK_THAT(c.weld_at[0].reason, ContainsSubstring("7.3.1(4)"));
+  CHECK(lacks_number(c.weld));
 }
 
 }  // namespace tubewright::member_checks_test

@@ -127,6 +127,27 @@ TEST_CASE("edge distance and wall come from the narrowest tube round the panel")
   CHECK(std::isnan(unknown.wall));
 }
 
+// EN 1999-1-4 8.2, form of eq. 8.9 (the screws' text seen, the rivets' from memory): t is the
+// thinner part, f_u the lesser. Worked by hand: d 4.8, t 1.0, f_u 220: 2.5 220 sqrt(1.0^3 4.8) =
+// 1205 N; t 2.0 on a thick tube 1.5 220 2.0 4.8 = 3168 N.
+TEST_CASE("the thinner of sheet and tube tears under a rivet, by the weaker metal") {
+  const auto strength = [](double wall, const char* tube, double sheet_ultimate) {
+    Frame f = textbook(shear_frame(0.6, 0.4, 300));
+    f.materials.back().properties.ultimate = sheet_ultimate;
+    f.sections.front().wall = wall;
+    f.sections.front().material = tube;
+    f.sheets.front().thickness = 2 * mm;
+    f.sheets.front().rivet = rivets(4.8 * mm, 50 * mm);
+    const PanelResult web = solved(f).cases.front().panels.front();
+    return 1.5 * *web.rivet_load / *check_named(web, "rivet_bearing").utilisation * 1.25;
+  };
+  CHECK_THAT(strength(5 * mm, "S235", 220 * MPa), WithinRel(3168.0, 1e-3));
+  CHECK_THAT(strength(1 * mm, "S235", 220 * MPa), WithinRel(1205.0, 1e-3));
+  // Beyond 260 MPa nothing counts; of an alloy of 190 MPa (EN AW-5754-H111) no more than that.
+  CHECK_THAT(strength(1 * mm, "S235", 400 * MPa), WithinRel(1205.0 * 260 / 220, 1e-3));
+  CHECK_THAT(strength(1 * mm, "EN AW-5754-H111", 400 * MPa), WithinRel(1205.0 * 190 / 220, 1e-3));
+}
+
 TEST_CASE("a check that cannot be made says why") {
   Frame f = shear_frame(0.6, 0.4, 100);
   f.materials.push_back({"unknown", {70e9, 26e9, 2700, NAN, NAN}, {}, Metal::aluminium, {}});

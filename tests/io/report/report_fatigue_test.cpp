@@ -18,7 +18,7 @@ TEST_CASE("fatigue tells what the frame goes through and the worse end of each t
   f.source = "the file";
   f.blocks = {{"1 g up and down", 2e5}};
   f.members.resize(studies.analysis.frame.members.size());
-  f.members[0] = {1, {20e6}, 0.25, 8e5, {0.5, "", ""}};
+  f.members[0] = {1, {20e6}, 36e6, 0.25, 8e5, {0.5, "", ""}};
   f.members[1].result.reason = "not welded";
   studies.fatigue = f;
   const json data = report_fatigue(studies);

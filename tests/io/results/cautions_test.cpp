@@ -81,6 +81,12 @@ TEST_CASE("what is not proven stands before what is not looked at") {
   CHECK(any_begins(list, "fatigue: "));
   s.fatigue = FatigueScreening{};
   CHECK_FALSE(any_begins(checks_not_made(s), "fatigue: "));
+  s.fatigue->members.resize(3);
+  s.fatigue->members[0].result = {0.5, "", "EN 1993-1-9"};
+  s.fatigue->members[1].result = {std::nullopt, "no rule for it", "", false};
+  s.fatigue->members[2].result.reason = "of another metal";
+  CHECK(holds(checks_not_made(s), "fatigue: of another metal (1 member)"));
+  CHECK_FALSE(any_begins(checks_not_made(s), "fatigue: no rule"));
 }
 
 }  // namespace tubewright::cautions_test

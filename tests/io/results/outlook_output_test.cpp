@@ -60,6 +60,8 @@ TEST_CASE("fatigue lists the ends that are used most, with range, life and Miner
                        "0.50  sill_1 at A; 20.0 MPa, 2.5 million cycles; Miner's sum 0.125\n"));
   CHECK(text.find("post") < text.find("sill_1"));
   CHECK(widest(text) <= 100);
+  s.fatigue->members[1].category = 14.1e6;
+  CHECK_THAT(fatigue_lines(s, {}), ContainsSubstring("81.3 MPa in category 14, 93312 cycles"));
   s.fatigue->counts = true;
   s.fatigue->members[0].cycles = std::numeric_limits<double>::infinity();
   CHECK_THAT(fatigue_lines(s, {}), ContainsSubstring(", counts in the verdict"));
@@ -87,6 +89,7 @@ TEST_CASE("fatigue in JSON tells every member, in MPa, or the reason why not") {
   CHECK(f.at("counts") == false);
   CHECK(f.at("spectrum") == json({{{"what", "1 g up and down"}, {"cycles", 200000.0}},
                                   {{"what", "bump from standing"}, {"cycles", 6666.0}}}));
+  CHECK(f.at("members").at("sill_1").at("category") == 0.0);
   const json post = f.at("members").at("post");
   CHECK(post.at("utilisation") == 1.25);
   CHECK(post.at("end") == "to");

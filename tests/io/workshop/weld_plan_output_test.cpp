@@ -34,6 +34,18 @@ TEST_CASE("the plan has every welded node once, with all ends and lengths of the
   CHECK_THAT(length, WithinRel(list.weld_length * 1e3, 1e-9));
 }
 
+TEST_CASE("throats beyond the wall are listed by section, and none where there are none") {
+  Frame f = rectangle();
+  CHECK(throat_lines(f, cut_list(f), Paint{}).empty());
+  CHECK(throats_json(cut_list(f)).empty());
+  f.sections[0].material = "S355";
+  const CutList list = cut_list(f);
+  // sqrt(2) 0.9 1.25 355/510 = 1.107 walls of 2 mm, EN 1993-1-8 7.3.1(4) (MEMORY).
+  CHECK_THAT(throat_lines(f, list, Paint{}),
+             ContainsSubstring("2.21 mm at the ends of") && ContainsSubstring("S355: AB, BC"));
+  CHECK_THAT(throats_json(list)[0]["throat"].get<double>(), WithinRel(2.215, 1e-3));
+}
+
 TEST_CASE("both ends of a piece draw in 0.1 throat2 / wall each: 0.4 mm on walls of 2 mm") {
   CHECK(shrink_text({0.0002, 0.0002}) == "0.40");
   CHECK(shrink_text({0.0002, std::nullopt}) == "-");

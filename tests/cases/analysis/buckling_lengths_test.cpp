@@ -1,6 +1,6 @@
 // Effective lengths of frame_sway() against Euler's columns. One cubic beam finds the load of a
 // cantilever 0.75 % too high, hence lengths to within a hundredth.
-#include "cases/checks/buckling_lengths.h"
+#include "cases/analysis/buckling_lengths.h"
 
 #include <cmath>
 #include <numbers>

@@ -1,4 +1,4 @@
-#include "cases/checks/buckling_lengths.h"
+#include "cases/analysis/buckling_lengths.h"
 
 #include <algorithm>
 #include <cmath>
@@ -76,7 +76,7 @@ FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
                      const std::vector<MemberFacts>& facts, const AxialForces& forces,
                      double safety_factor) {
   FrameSway sway;
-  for (const MemberFacts& f : facts) sway.lengths.push_back({f.lengths, {}});
+  for (const MemberFacts& f : facts) sway.lengths.push_back({f.lengths, {}, {}});
   const double limit = second_order_limit * safety_factor;
   const int below = modes_below(model, forces, limit);
   if (below == 0) return sway;

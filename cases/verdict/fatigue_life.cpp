@@ -1,4 +1,4 @@
-#include "cases/checks/fatigue_life.h"
+#include "cases/verdict/fatigue_life.h"
 
 #include <algorithm>
 #include <cmath>

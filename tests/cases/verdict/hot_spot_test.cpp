@@ -1,0 +1,37 @@
+// Hot-spot factors against solids.
+#include "cases/verdict/hot_spot.h"
+
+#include "tests/catch.h"
+
+namespace tubewright::hot_spot_test {
+
+// Quadratic 10-node solids with fillets and real corners, stress extrapolated to the toe (DERIVED
+// for this project, no physical tests): a guide made from tests and shells must not be below.
+TEST_CASE("hot-spot factors are not below those of solids") {
+  struct Row {
+    double beta, b0, t0, t1;
+    double sideways, in_plane, axial;
+  };
+  for (const Row& r : {Row{1, 20, 1.5, 1.5, 2.6, 2.3, 6.9},
+                       {0.8, 25, 1.5, 1.5, 2.8, 3.0, 6.9},
+                       {0.75, 20, 1.5, 1.5, 2.1, 2.4, 6.8},
+                       {2.0 / 3, 30, 2, 1.5, 3.2, 3.0, 5.8},
+                       {0.5, 40, 1.5, 1.5, 9.4, 8.7, 18.7}}) {
+    INFO(r.beta);
+    const HotSpotFactors f = hot_spot_factors(r.beta, r.b0 / r.t0, r.t1 / r.t0);
+    CHECK(f.axial >= r.axial);
+    CHECK(f.in_plane >= r.in_plane);
+    CHECK(f.out_of_plane >= r.sideways);
+    CHECK(f.axial < 2.5 * r.axial);
+    CHECK(f.in_plane < 3 * r.in_plane);
+  }
+}
+
+TEST_CASE("outside what the guide was made for nothing gets better") {
+  CHECK(hot_spot_factors(0.2, 20, 1).in_plane == hot_spot_factors(0.35, 20, 1).in_plane);
+  CHECK(hot_spot_factors(0.6, 8, 1).axial == hot_spot_factors(0.6, 12.5, 1).axial);
+  CHECK(hot_spot_factors(0.6, 20, 0.1).axial == hot_spot_factors(0.6, 20, 0.25).axial);
+  CHECK(hot_spot_factors(0.6, 30, 1).axial > hot_spot_factors(0.6, 25, 1).axial);
+}
+
+}  // namespace tubewright::hot_spot_test
