@@ -1,12 +1,9 @@
-// Tube ends that nothing is joined to, and tubes that turn by hardly anything at a node.
-#include <Eigen/Geometry>
-#include <algorithm>
-#include <cmath>
+// Tube ends that nothing is joined to, and paths that turn by hardly anything at a node.
 #include <unordered_set>
 
 #include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
-#include "solver/model/angle.h"
+#include "cases/lint/small_kinks.h"
 
 namespace tubewright {
 namespace {
@@ -17,7 +14,7 @@ Diagnostic free_end(const std::string& member, const std::string& node) {
       "join it to another tube, or load it there; a node of the same place needs the same name"};
 }
 
-Diagnostic small_kink(const std::string& tube, const std::string& node, double angle) {
+Diagnostic slight_turn(const std::string& tube, const std::string& node, double angle) {
   return {
       "tube " + quoted(tube) + " turns by " + decimals(angle / degree, 1) + " degrees at node " +
           quoted(node),
@@ -68,20 +65,14 @@ void find_free_ends(const Frame& frame, const Layout& layout, Diagnostics& list)
   }
 }
 
-void find_small_kinks(const Frame& frame, const Layout& layout, Diagnostics& list) {
-  constexpr double straight = 0.05 * degree;  // a slip of rounding in the file
-  constexpr double clearly_meant = 30 * degree;
-  for (std::size_t i = 1; i < frame.members.size() && list.size() < most_of_a_kind; ++i) {
-    const Member &before = frame.members[i - 1], &after = frame.members[i];
-    if (after.tube.empty() || before.tube != after.tube) continue;
-    const auto [a, b] = layout.ends[i - 1];
-    const auto [c, d] = layout.ends[i];
-    if (a < 0 || c < 0 || b != c) continue;
-    const auto at = [&](int node) { return layout.at[static_cast<std::size_t>(node)]; };
-    const Eigen::Vector3d in = (at(b) - at(a)).normalized(), out = (at(d) - at(c)).normalized();
-    const double angle = std::atan2(in.cross(out).norm(), in.dot(out));
-    if (angle <= straight || angle >= clearly_meant) continue;
-    list.push_back(error_at(after.place, small_kink(after.tube, after.from, angle)));
+/// A turn as small as that is hardly drawn on purpose (judgement).
+constexpr double hardly_meant = 3 * degree;
+
+void find_slight_turns(const Frame& frame, const Layout& layout, Diagnostics& list) {
+  for (const SmallKink& kink : small_kinks(frame, layout)) {
+    if (kink.angle >= hardly_meant || list.size() >= most_of_a_kind) continue;
+    const Member& after = frame.members[kink.after];
+    list.push_back(error_at(after.place, slight_turn(after.tube, kink.node, kink.angle)));
   }
 }
 
@@ -90,7 +81,7 @@ void find_small_kinks(const Frame& frame, const Layout& layout, Diagnostics& lis
 Diagnostics lint_ends(const Frame& frame, const Layout& layout) {
   Diagnostics list;
   find_free_ends(frame, layout, list);
-  find_small_kinks(frame, layout, list);
+  find_slight_turns(frame, layout, list);
   for (Diagnostic& d : list) d.severity = Severity::warning;
   return list;
 }

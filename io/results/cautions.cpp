@@ -6,6 +6,8 @@
 #include <utility>
 
 #include "cases/frame/built_in_materials.h"
+#include "cases/lint/small_kinks.h"
+#include "io/text/text_layout.h"
 
 namespace tubewright {
 
@@ -110,6 +112,11 @@ std::vector<std::string> comparisons(const Analysis& analysis) {
 std::vector<std::string> not_looked_at(const Analysis& analysis) {
   const Frame& frame = analysis.frame;
   std::vector<std::string> list;
+  for (const SmallKink& kink : small_kinks(frame, layout_of(frame))) {
+    list.push_back("tube " + frame.members[kink.after].tube + " turns by " +
+                   fixed(kink.angle / degree, 1) + " degrees at " + kink.node +
+                   ": taken as cut and welded there, not as bent");
+  }
   const auto hinged = std::count_if(frame.members.begin(), frame.members.end(),
                                     [](const Member& m) { return m.kind != MemberKind::beam; });
   if (hinged > 0) {

@@ -59,7 +59,7 @@ std::string failing_sentence(const Verdict& v) {
       [](const Failure& a, const Failure& b) { return a.utilisation < b.utilisation; });
   const auto others = static_cast<int>(v.failures.size()) - 1;
   return failure_words(*worst, true) +
-         (others == 0 ? "" : ", " + counted(others, "more") + " below");
+         (others == 0 ? "" : ", " + std::to_string(others) + " more" + " below");
 }
 
 std::string unproven_sentence(const FrameStudies& studies) {

@@ -176,7 +176,7 @@ std::string heading_line(const Analysis& analysis, const CaseResult& result, Pai
   }
   for (const Case& c : analysis.frame.cases) {
     if (c.name != result.name) continue;
-    if (c.rare) text += "; rare, so held against the yield strength itself";
+    if (c.rare) text += "\n  rare, so held against the yield strength itself\n";
     if (!c.note.empty()) text += '\n' + wrapped("  ", one_line(c.note, 1000));
   }
   if (text.back() != '\n') text += '\n';

@@ -53,12 +53,9 @@ TEST_CASE("a tube end that is held, loaded, weighted or measured is no free end"
   CHECK(doubts(measured).empty());
 }
 
-TEST_CASE("a kink below 30 degrees is told with its angle, a straight tube and a corner are not") {
-  for (const double degrees : {1.0, 10.0, 29.0}) {
-    CHECK_THAT(doubts(bent(degrees * degree)),
-               ContainsSubstring("tube `rail` turns by " + std::to_string(int(degrees)) + ".0"));
-  }
-  for (const double degrees : {0.0, 0.01, 31.0, 90.0}) {
+TEST_CASE("a path that turns by hardly anything is doubted, one that turns on purpose is not") {
+  CHECK_THAT(doubts(bent(1 * degree)), ContainsSubstring("tube `rail` turns by 1.0 degrees"));
+  for (const double degrees : {0.0, 0.01, 10.0, 90.0}) {
     CHECK_THAT(doubts(bent(degrees * degree)), !ContainsSubstring("turns by"));
   }
 }

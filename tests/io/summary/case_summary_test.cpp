@@ -46,7 +46,7 @@ TEST_CASE("a case is headed by its verdict, its rarity and its note") {
   CHECK_THAT(b.text(), ContainsSubstring("case brake: pass\n  on a dry road\n"));
   b.analysis.frame.cases[0].rare = true;
   CHECK_THAT(b.text(),
-             ContainsSubstring("pass; rare, so held against the yield strength itself\n"));
+             ContainsSubstring("pass\n  rare, so held against the yield strength itself\n"));
   b.result.members[0].checks.yield.utilisation = b.result.worst->utilisation = 1.5;
   CHECK_THAT(b.text(), ContainsSubstring("case brake: FAIL, 1 of 4 members over the limit"));
   b.result.worst.reset();
