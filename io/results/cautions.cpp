@@ -17,6 +17,18 @@ std::string members_text(int count) {
   return "(" + std::to_string(count) + (count == 1 ? " member)" : " members)");
 }
 
+/// What a comparison's rule was not written for, one by one: "walls under 2.5 mm".
+std::vector<std::string> ranges_left(const std::string& reason) {
+  std::vector<std::string> ranges;
+  const std::string between = "; ";
+  for (std::size_t from = 0; from < reason.size();) {
+    const std::size_t to = std::min(reason.find(between, from), reason.size());
+    ranges.push_back(reason.substr(from, to - from));
+    from = to + between.size();
+  }
+  return ranges;
+}
+
 bool has_aluminium_on_steel(const Frame& frame) {
   const auto is = [&](const std::string& material, Metal metal) {
     const MaterialEntry* m = find_material(frame, material);
@@ -88,11 +100,13 @@ std::vector<std::string> comparisons(const Analysis& analysis) {
   std::vector<std::pair<std::string, std::set<std::size_t>>> lines;
   const auto note = [&](const char* name, const CheckResult& check, std::size_t member) {
     if (!check.comparison || !check.utilisation) return;
-    const std::string line = std::string(name) + ": " + check.reason;
-    auto known = std::find_if(lines.begin(), lines.end(),
-                              [&](const auto& entry) { return entry.first == line; });
-    if (known == lines.end()) known = lines.insert(lines.end(), {line, {}});
-    known->second.insert(member);
+    for (const std::string& range : ranges_left(check.reason)) {
+      const std::string line = std::string(name) + ": " + range;
+      auto known = std::find_if(lines.begin(), lines.end(),
+                                [&](const auto& entry) { return entry.first == line; });
+      if (known == lines.end()) known = lines.insert(lines.end(), {line, {}});
+      known->second.insert(member);
+    }
   };
   for (const CaseResult& result : analysis.cases) {
     for (std::size_t i = 0; i < result.members.size(); ++i) {

@@ -68,15 +68,22 @@ std::string member_columns(const std::string& name, const MemberResult& member,
          right(stress, 12) + right(force, 13);
 }
 
+/// Where along the member the check nearest its limit is made, as a share of its length.
+double where_checked(const MemberResult& member) {
+  const MemberChecks& checks = member.checks;
+  const std::string_view nearest = nearest_limit(checks).name;
+  if (nearest == "weld") return checks.weld_end;
+  if (nearest != "joint") return member.worst.where;
+  return checks.joint_at[1].utilisation.value_or(-1) > checks.joint_at[0].utilisation.value_or(-1);
+}
+
 std::string member_row(const Analysis& analysis, const CaseResult& result, std::size_t i,
                        std::size_t name_width, Paint paint) {
   const MemberResult& member = result.members[i];
   const std::string& name = analysis.frame.members[i].name;
   const std::string columns = member_columns(name, member, name_width, paint);
   if (!member.has_stress || member.worst.stress.von_mises <= 0) return columns + '\n';
-  const bool by_weld = std::string_view(nearest_limit(member.checks).name) == "weld";
-  const std::string place =
-      "  " + place_on_member(analysis, i, by_weld ? member.checks.weld_end : member.worst.where);
+  const std::string place = "  " + place_on_member(analysis, i, where_checked(member));
   const std::size_t width = member_columns(name, member, name_width, {}).size();
   const bool fits = width + place.size() <= terminal_columns;
   return columns + (fits ? "" : "\n" + std::string(26, ' ')) + place + '\n';

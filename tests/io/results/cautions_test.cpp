@@ -58,6 +58,15 @@ TEST_CASE("a comparison is told once with how many members it concerns, whatever
   CHECK(comparisons(s.analysis) == std::vector<std::string>{"weld: walls below 4 mm (2 members)"});
 }
 
+TEST_CASE("a comparison beyond several ranges is counted under each") {
+  FrameStudies s = hand_made_studies();
+  CaseResult& c = s.analysis.cases[0];
+  c.members[0].checks.joint_at[0] = {0.3, "thin walls; a sharp corner", "", true, true};
+  c.members[1].checks.joint_at[0] = {0.3, "thin walls", "", true, true};
+  CHECK(comparisons(s.analysis) == std::vector<std::string>{"joint: thin walls (2 members)",
+                                                            "joint: a sharp corner (1 member)"});
+}
+
 TEST_CASE("what is not looked at is told of what the frame has") {
   FrameStudies s = hand_made_studies();
   CHECK(any_begins(not_looked_at(s.analysis), "links, springs and cables (2 members): "));
