@@ -658,7 +658,7 @@ class Page(PageTest):
             plain = self.find("main.plain")
             for part in (self.pages.data["hauler"]["verdict"]["sentence"],
                          "low2_l:  [-500, 250, 250]",
-                         "exit code 0: answered, no check fails"):
+                         "exit code 0: answered, everything was checked"):
                 self.assertTrue(part in plain.text, part)
             drawn = plain.find_element(By.CSS_SELECTOR, "svg path").get_attribute("d")
             self.assertEqual(drawn.count("M"), len(self.pages.data["hauler"]["members"]))
