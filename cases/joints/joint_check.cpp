@@ -56,6 +56,7 @@ CheckResult no_number(const std::string& why) {
 
 /// Keeps the worse; one without a number stays. A comparison anywhere makes all one.
 void keep_worse(CheckResult& worst, CheckResult next) {
+  if (!next.needed && !worst.needed && worst.reason.empty()) worst.reason = next.reason;
   if (lacks_number(worst) || !next.needed) return;
   if (worst.needed && next.utilisation && *next.utilisation <= *worst.utilisation) {
     if (next.comparison && !worst.comparison) add_reason(worst, next.reason);

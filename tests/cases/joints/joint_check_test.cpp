@@ -241,7 +241,7 @@ TEST_CASE("whatever meets at a node gets a finite number or a reason") {
     return static_cast<double>(state >> 8) / (1U << 24);
   };
   const Shape shapes[] = {Shape::square_tube, Shape::rectangular_tube, Shape::round_tube,
-                          Shape::round_bar, Shape::flat_bar};
+                          Shape::round_bar, Shape::flat_bar, Shape::properties};
   int numbers = 0;
   for (int round = 0; round < 300; ++round) {
     Frame f = empty_frame();
@@ -252,6 +252,13 @@ TEST_CASE("whatever meets at a node gets a finite number or a reason") {
       s.shape = shape;
       s.width *= shape == Shape::rectangular_tube ? 0.6 : 1;
       if (shape == Shape::flat_bar) s.width = 0.004;
+      if (shape == Shape::properties) {
+        s.given.A = 1.7e-4;
+        s.given.Iy = s.given.Iz = 1.5e-8;
+        s.given.It = 2.5e-8;
+        s.given.Wy = s.given.Wz = 1.2e-6;
+        s.given.Wt = 1.8e-6;
+      }
       f.sections.push_back(s);
     }
     add_node(f, "O", 0, 0, 0);
@@ -262,7 +269,7 @@ TEST_CASE("whatever meets at a node gets a finite number or a reason") {
       add_node(f, name, x, y, 0.5 + random());
       if (random() < 0.5) f.nodes.back().at.z() = x == 0 && y == 0 ? -0.4 : 0;
       add_member(f, name, "O", name).section =
-          "s" + std::to_string(random() < 0.6 ? 0 : static_cast<int>(5 * random()));
+          "s" + std::to_string(random() < 0.6 ? 0 : static_cast<int>(6 * random()));
       f.members.back().roll = random() < 0.7 ? 0 : random();
     }
     const NumberedFrame n = build_model(f);
