@@ -122,7 +122,7 @@ class Surroundings {
     return std::any_of(frame_.supports.begin(), frame_.supports.end(), [&](const SupportEntry& s) {
       if (number_of(s.node) != at) return false;
       for (const int k : {0, 1, 2}) {
-        const size_t i = static_cast<size_t>(k);
+        const auto i = static_cast<size_t>(k);
         if (!s.restrained[3 + i] && std::abs(along[k]) > hardly) return false;
         if (!s.restrained[i] && std::abs(along[k]) < 1 - hardly) return false;
       }

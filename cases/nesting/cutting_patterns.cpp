@@ -64,12 +64,12 @@ Knapsack best_bar(const PackingTask& t, const Eigen::VectorXd& prices) {
 }  // namespace
 
 LpRelaxation solve_lp_relaxation(const PackingTask& t, long& effort) {
-  const Eigen::Index kinds = static_cast<Eigen::Index>(t.sizes.size());
+  const auto kinds = static_cast<Eigen::Index>(t.sizes.size());
   LpRelaxation r;
   Eigen::MatrixXd inverse = Eigen::MatrixXd::Zero(kinds, kinds);
   r.use.resize(kinds);
   for (Eigen::Index i = 0; i < kinds; ++i) {
-    const std::size_t k = static_cast<std::size_t>(i);
+    const auto k = static_cast<std::size_t>(i);
     Counts& column = r.columns.emplace_back(kinds, 0);
     const ItemSize fit = t.capacity / t.sizes[k];
     column[k] = static_cast<int>(std::clamp<ItemSize>(fit, 1, std::max(1, t.counts[k])));

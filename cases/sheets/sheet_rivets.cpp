@@ -190,7 +190,7 @@ WantedRivets wanted_rivets(const CladFrame& f, const Sheet& sheet, const GroupSi
         length, clear_of_joint(f, line.begin, first, sheet, plane.out),
         clear_of_joint(f, line.end, last, sheet, plane.out), sheet.rivet->pitch, least);
     if (places.empty()) wanted.without.insert(f.member(first).name);
-    for (const double x : places) wanted.holes.push_back(from + x / length * (to - from));
+    for (const double x : places) wanted.holes.emplace_back(from + x / length * (to - from));
   }
   return wanted;
 }

@@ -66,7 +66,7 @@ BraceHotSpot brace_hot_spot(const NumberedFrame& n, const std::vector<MemberFact
   const ChordJoint& joint = *end.on.front().joint;
   const StandingEnd& own = joint.tubes[end.on.front().which];
   if (joint.ends || joint.bent || own.turned || !stands_alone(joint)) return h;
-  const size_t on = static_cast<size_t>(joint.chord[0].member);
+  const auto on = static_cast<size_t>(joint.chord[0].member);
   const Profile &brace = facts[member].section.profile, &chord = facts[on].section.profile;
   for (const Profile& p : {brace, chord}) {
     if (p.kind != ProfileKind::hollow_rectangle) return h;
