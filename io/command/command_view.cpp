@@ -58,7 +58,7 @@ std::optional<std::string> show(const std::string& directory, const ViewCommand&
   const auto before = std::signal(SIGINT, SIG_IGN);
   const std::string colour = command.colour.empty() ? drawn_quantities.front() : command.colour;
   DrawProgram window(window_on(directory, command.first_case, colour, command.times));
-  const auto trouble = window.finish();
+  auto trouble = window.finish();
   std::signal(SIGINT, before);
   return trouble;
 }
