@@ -37,7 +37,7 @@ Diagnostics failure(const Frame& f, const std::string& node, const Eigen::Vector
   a.nodal.segment<3>(dofs_per_node * n.node.at(node) + 3) = moment;
   const StaticResult r = solve_statics(n.model, {a});
   REQUIRE(!r);
-  const Diagnostics diagnostics = failure_diagnostics(f, n, *r.error(), "c");
+  Diagnostics diagnostics = failure_diagnostics(f, n, *r.error(), "c");
   std::set<std::string> messages;
   for (const Diagnostic& p : diagnostics) {
     CHECK(p.severity == Severity::error);

@@ -67,7 +67,7 @@ TEST_CASE("kept holes are apart and off the edges; every dropped one was too nea
   constexpr double hole = 0.0041;
   std::vector<Vector2d> wanted;
   for (int i = 0; i < 1500; ++i) {
-    wanted.push_back({0.2 * draw() / 4294967296.0, 0.1 * draw() / 4294967296.0});
+    wanted.emplace_back(0.2 * draw() / 4294967296.0, 0.1 * draw() / 4294967296.0);
   }
   const std::vector<Vector2d> kept = kept_apart(wanted, outline, {opening}, hole);
   CHECK(kept.size() > 100);

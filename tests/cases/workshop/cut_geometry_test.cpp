@@ -205,7 +205,7 @@ std::vector<Eigen::Vector3d> end_corners(const Frame& f, const CutPiece& p, int 
     const double at_y = y * s.width / 2, at_z = z * s.height / 2;
     const double begin = p.ends[static_cast<size_t>(end)].begin(at_y, at_z);
     const double x = end == 0 ? begin : p.tube.length - begin;
-    places.push_back(origin + p.tube.axes.transpose() * Eigen::Vector3d(x, at_y, at_z));
+    places.emplace_back(origin + p.tube.axes.transpose() * Eigen::Vector3d(x, at_y, at_z));
   }
   return places;
 }

@@ -191,7 +191,7 @@ struct Box : Clad {
         for (int k = 0; k < 2; ++k) {
           const Eigen::Vector3d p(0.6 * i + (j + k) * skew[i], 0.45 * j + 0.02 * i * j,
                                   0.35 * k + 0.03 * i * k);
-          model.nodes.push_back(o.turn * p + o.shift);
+          model.nodes.emplace_back(o.turn * p + o.shift);
         }
       }
     }

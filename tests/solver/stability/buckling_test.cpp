@@ -29,7 +29,7 @@ Buckling buckled(const Model& model, const Actions& actions, int count = 1) {
 Section unit_section() { return properties(1e5, 1, 1, 1); }
 
 /// A column of unit length along x under a unit load at its end.
-double column(int elements, std::vector<int> foot, std::vector<int> head) {
+double column(int elements, const std::vector<int>& foot, const std::vector<int>& head) {
   ModelBuilder b;
   const int id = b.section(unit_section(), 1, 1);
   std::vector<int> nodes;

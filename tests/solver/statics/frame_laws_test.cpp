@@ -24,8 +24,9 @@ struct RandomFrame : ModelBuilder {
       return Eigen::Vector3d(size * u(random), size * u(random), size * u(random));
     };
     for (int i = 0; i < 12; ++i) {
-      const Eigen::Vector3d p = Eigen::Vector3d(i / 4, (i / 2) % 2, i % 2) + vector(0.2);
-      model.nodes.push_back(metre * (turn * p + shift));
+      const int layer = i / 4, row = i / 2 % 2;
+      const Eigen::Vector3d p = Eigen::Vector3d(layer, row, i % 2) + vector(0.2);
+      model.nodes.emplace_back(metre * (turn * p + shift));
     }
     const double Pa = newton / (metre * metre);
     const int tube =
