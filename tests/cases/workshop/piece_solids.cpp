@@ -38,7 +38,7 @@ vtkSmartPointer<vtkPlane> plane_through(const Vector3d& at, const Vector3d& outw
 }
 
 vtkSmartPointer<vtkImplicitBoolean> boolean(bool all) {
-  const auto function = vtkSmartPointer<vtkImplicitBoolean>::New();
+  auto function = vtkSmartPointer<vtkImplicitBoolean>::New();
   if (all) {
     function->SetOperationTypeToIntersection();
   } else {

@@ -74,7 +74,8 @@ TEST_CASE("a solid model stands in metres, left along x, up along y, forward alo
   const auto moves = glb.values<Point>(tubes["targets"][0]["POSITION"]);
   REQUIRE(points.size() == 6);
   for (std::size_t i = 0; i < 6; ++i) {
-    const float forward = static_cast<float>(i / 2), left = static_cast<float>(i % 2);
+    const std::size_t pair = i / 2;
+    const auto forward = static_cast<float>(pair), left = static_cast<float>(i % 2);
     CHECK(points[i] == Point{left, 0, forward});
     // 50 times x / 1000 mm up, in m.
     CHECK(moves[i][0] == 0);
