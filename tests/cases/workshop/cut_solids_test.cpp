@@ -64,7 +64,7 @@ Frame random_node(unsigned seed) {
   add_node(f, "O", 0, 0, 0);
   std::vector<Eigen::Vector3d> taken;
   const auto add_arm = [&](const Eigen::Vector3d& away) {
-    const std::string name = "arm_" + std::to_string(taken.size());
+    std::string name = "arm_" + std::to_string(taken.size());
     add_node(f, name, 0.4 * away.x(), 0.4 * away.y(), 0.4 * away.z());
     taken.push_back(away);
     return name;

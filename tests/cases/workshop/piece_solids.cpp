@@ -31,7 +31,7 @@ constexpr double reach = 200 * mm;  // along a tube from its node: 25 mm at 10 d
 /// Negative on the side that `outward` points away from.
 vtkSmartPointer<vtkPlane> plane_through(const Vector3d& at, const Vector3d& outward) {
   const Vector3d n = outward.normalized();
-  const auto plane = vtkSmartPointer<vtkPlane>::New();
+  auto plane = vtkSmartPointer<vtkPlane>::New();
   plane->SetOrigin(at.x(), at.y(), at.z());
   plane->SetNormal(n.x(), n.y(), n.z());
   return plane;

@@ -112,7 +112,7 @@ TEST_CASE("fits are told by what they found, in workshop units") {
 
 TEST_CASE("the JSON of a bench test holds gauges in mm and fits with their state") {
   const json answer = json::parse(bench_json(bench(), read(), {}));
-  const json test = answer.at("bench_test");
+  const json& test = answer.at("bench_test");
   CHECK(test.at("held_by") == "supports");
   const json fl = test.at("gauges").at("fl");
   CHECK(fl.at("direction") == "z");

@@ -105,7 +105,7 @@ TEST_CASE("the JSON on a floor is in N m/deg and mm, and passes as the frame wit
   const FloorStudy s = study();
   const json answer = json::parse(floor_json(f, s, {}));
   CHECK(answer.at("passes") == true);
-  const json floor = answer.at("floor");
+  const json& floor = answer.at("floor");
   CHECK(floor == json(floor_part(s)));
   const json usual = floor.at("with").at("default");
   CHECK_THAT(usual.at("stiffness").get<double>(), WithinRel(400.0, 1e-12));

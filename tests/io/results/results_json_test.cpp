@@ -82,7 +82,7 @@ TEST_CASE("a check that was not made is null and its reason is given") {
   CHECK(tube.at("weld").is_null());
   CHECK(tube.at("reason").at("weld") == "not made by this version");
   CHECK_FALSE(tube.at("reason").contains("yield"));
-  const json spring = members.at("coil");
+  const json& spring = members.at("coil");
   CHECK(spring.at("stress").is_null());
   CHECK(spring.at("checks").at("yield").is_null());
   CHECK(spring.at("checks").at("reason").at("yield") == "a spring has no section");

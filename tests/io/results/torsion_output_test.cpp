@@ -124,7 +124,7 @@ TEST_CASE("the JSON on torsion is in N m/deg, degrees and mm, stiffness by hold"
   const json answer = json::parse(torsion_json(f, study(), {}));
   CHECK(answer.at("passes") == false);
   CHECK(answer.at("mass").at("panels") == 2.0);
-  const json t = answer.at("torsion");
+  const json& t = answer.at("torsion");
   CHECK(t == json(torsion_part(f, study())));
   const auto is = [&](const char* key, double value) {
     INFO(key);
