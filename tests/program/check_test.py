@@ -63,11 +63,29 @@ class Examples(ProgramTest):
             process = run("check", frame)
             self.assertAnswer(0, process)
             idle = frame.name == "06_flat_barrow.yaml"  # what that example is there to show
-            warnings = [line for line in process.stderr.splitlines() if "warning:" in line]
+            warnings = [line for line in process.stderr.splitlines()
+                        if "warning:" in line or "likewise:" in line]
             self.assertEqual(4 if idle else 0, len(warnings), process.stderr)
+            self.assertEqual(1 if idle else 0, process.stderr.count("warning:"))
             for warning in warnings:
                 self.assertIn("closes no torque tube", warning)
             self.assertIn("PASS", process.stdout)
+
+
+class Warnings(ProgramTest):
+    def test_they_stand_below_the_answer_each_once_in_one_block_a_kind(self):
+        barrow = EXAMPLES / "06_flat_barrow.yaml"
+        panels = [f"panel `deck_{i}` closes no torque tube" for i in (1, 2, 3, 4)]
+        for words in (["check"], ["floor"], ["twist"], ["modes"], ["cut"], ["check", "--json"],
+                      ["twist", "--json"]):
+            both = run(*words, barrow, stderr=subprocess.STDOUT).stdout
+            answer = run(*words, barrow, stderr=subprocess.DEVNULL).stdout
+            self.assertEqual(answer, both[:len(answer)])
+            told = both[len(answer):]
+            for panel in panels:
+                self.assertEqual(1, told.count(panel), words)
+            self.assertEqual(1, told.count("warning: panel"), words)
+            self.assertEqual(3, told.count("likewise: panel"), words)
 
 
 class Vehicles(ProgramTest):
