@@ -88,6 +88,32 @@ class Warnings(ProgramTest):
             self.assertEqual(3, told.count("likewise: panel"), words)
 
 
+class Sheets(ProgramTest):
+    """Half of 20 mm and half of 1.0 mm: 10.5 mm puts the barrow's deck on its tubes."""
+
+    def barrow(self, offset):
+        text = (EXAMPLES / "06_flat_barrow.yaml").read_text()
+        self.assertIn("    offset: 10.5 ", text)
+        return self.file(text.replace("    offset: 10.5 ", f"    offset: {offset} "))
+
+    def test_a_deck_left_in_the_axes_is_told_once_by_each_command_and_passes(self):
+        for command in ("check", "cut", "floor"):
+            process = run(command, self.barrow(0))
+            self.assertAnswer(0, process)
+            about = [line for line in process.stderr.splitlines() if "sheet `deck`" in line]
+            self.assertEqual(1, len(about), process.stderr)
+            self.assertIn("`offset: 10.5 mm`", process.stderr)
+
+    def test_a_deck_within_its_tubes_or_far_off_them_is_not_proven(self):
+        for offset in (5, -9, 31, 400):
+            process = run("check", self.barrow(offset))
+            self.assertAnswer(1, process)
+            self.assertIn("NOT PROVEN", process.stdout.splitlines()[0])
+            self.assertIn("sheet `deck`", process.stdout)
+        for offset in (-10.5, 11, 20):
+            self.assertAnswer(0, run("check", self.barrow(offset)))
+
+
 class Vehicles(ProgramTest):
     def test_each_case_states_wheels_balance_and_pick_ups(self):
         results = one_json_object(
