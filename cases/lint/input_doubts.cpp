@@ -7,6 +7,7 @@
 
 #include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
+#include "cases/lint/sheet_contact.h"
 
 namespace tubewright {
 namespace {
@@ -111,6 +112,7 @@ Diagnostics input_doubts(const Frame& frame) {
   doubt_masses(frame, list);
   doubt_friction(frame, list);
   doubt_factors(frame, list);
+  append(list, contact_doubts(frame).unproven);
   return list;
 }
 

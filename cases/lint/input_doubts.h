@@ -1,5 +1,5 @@
 // Input that is allowed and can hardly be meant: units mixed up, factors that make every check
-// idle. A frame with such input is never proven.
+// idle, sheets far from their tubes. A frame with such input is never proven.
 #pragma once
 
 #include "cases/frame/diagnostic.h"

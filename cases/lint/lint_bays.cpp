@@ -6,6 +6,7 @@
 #include <initializer_list>
 #include <string>
 #include <unordered_map>
+#include <unordered_set>
 
 #include "cases/frame/bays.h"
 #include "cases/frame/wording.h"
@@ -55,6 +56,20 @@ std::vector<int> surroundings(const PinnedBars& bars, const Bay& bay, std::size_
   }
   std::sort(nodes.begin(), nodes.end());
   nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
+  return nodes;
+}
+
+/// The nodes nearest to the bay by the bars between, at most `most`; ascending. What braces a bay
+/// may stand far off: a ring in a long box is braced by the box's walls and its two ends.
+std::vector<int> nearest_nodes(const PinnedBars& bars, const Bay& bay, std::size_t most) {
+  std::vector<int> nodes = bay.boundary;
+  std::unordered_set<int> found(nodes.begin(), nodes.end());
+  for (std::size_t i = 0; i < nodes.size() && nodes.size() < most; ++i) {
+    for (const int next : bars.from[nodes[i]]) {
+      if (nodes.size() < most && found.insert(next).second) nodes.push_back(next);
+    }
+  }
+  std::sort(nodes.begin(), nodes.end());
   return nodes;
 }
 
@@ -131,8 +146,23 @@ bool keeps_shape(const PinnedBars& bars, const Bay& bay, std::vector<int> nodes)
 
 /// Few surroundings suffice for most bays that are braced, and are looked at sooner.
 bool keeps_shape(const PinnedBars& bars, const Bay& bay) {
+  constexpr std::size_t most_nodes = 120;  // the work grows with the cube
   return keeps_shape(bars, bay, surroundings(bars, bay, 3)) ||
-         keeps_shape(bars, bay, surroundings(bars, bay, 2));
+         keeps_shape(bars, bay, surroundings(bars, bay, 2)) ||
+         keeps_shape(bars, bay, nearest_nodes(bars, bay, most_nodes));
+}
+
+/// True if the frame round the bay lies on one side of it.
+bool is_wall(const PinnedBars& bars, const Bay& bay) {
+  bool above = false, below = false;
+  for (const int a : bay.boundary) {
+    for (const int b : bars.from[a]) {
+      const double rise = bay.normal.dot((bars.at[b] - bars.at[a]).normalized());
+      above = above || rise > in_plane;
+      below = below || rise < -in_plane;
+    }
+  }
+  return !(above && below);
 }
 
 struct PanelArea {
@@ -204,10 +234,12 @@ Diagnostics lint_bays(const Frame& frame, const Layout& layout) {
   PinnedBars bars = pinned_bars(frame, layout);
   for (const PanelArea& panel : panels) bars.add(panel.nodes[0], panel.nodes[2]);
 
-  // Small bays first: in a box the walls are smaller than the planes through two opposite edges,
-  // which are braced once the walls are.
+  // The walls of a box first: the rings and the planes through two opposite edges, inside, are
+  // braced once the walls are. Of alike ones the small first.
   std::stable_sort(bays.begin(), bays.end(),
                    [](const Bay& a, const Bay& b) { return a.area < b.area; });
+  std::stable_partition(bays.begin(), bays.end(),
+                        [&](const Bay& bay) { return is_wall(bars, bay); });
   for (const Bay& bay : bays) {
     const auto& [a, b, c, d] = bay.corners;
     if (bars.join(a, c) || bars.join(b, d)) continue;

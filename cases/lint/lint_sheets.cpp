@@ -1,4 +1,5 @@
-// Doubts about sheets: rivets too far apart, too near the edge, of the wrong size; skewed panels.
+// Doubts about sheets: off their tubes; rivets too far apart, too near the edge, of the wrong size;
+// skewed panels.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -8,6 +9,7 @@
 #include "cases/joints/panel_result.h"
 #include "cases/lint/lint_parts.h"
 #include "cases/lint/lint_warnings.h"
+#include "cases/lint/sheet_contact.h"
 #include "cases/model/build_model.h"
 #include "solver/elements/shear_panel.h"
 #include "solver/elements/sheet_joint.h"
@@ -87,6 +89,7 @@ void check_skew(const Frame& frame, const NumberedFrame& n, size_t p, Diagnostic
 Diagnostics lint_sheets(const Frame& frame) {
   Diagnostics diagnostics;
   if (frame.panels.empty()) return diagnostics;
+  append(diagnostics, contact_doubts(frame).warnings);
   const NumberedFrame n = build_model(frame);
   std::unordered_set<std::string> used;
   for (const PanelEntry& p : frame.panels) used.insert(p.sheet);

@@ -15,6 +15,11 @@ Diagnostic node_not_joined(const std::string& node, const std::string& how,
           "]`, or move the node away"};
 }
 
+/// "tube `a` and 2 more"
+std::string tube_and(const std::string& tube, std::size_t more) {
+  return "tube " + quoted(tube) + (more > 0 ? " and " + std::to_string(more) + " more" : "");
+}
+
 }  // namespace
 
 Diagnostic last_of_many(Diagnostic doubt) {
@@ -100,6 +105,33 @@ Diagnostic rivets_near_edge(const std::string& sheet, const std::string& tube, d
           edge_distance < 1.5 * diameter
               ? "at least 1.5 diameters (EN 1993-1-3 Table 8.1): take thinner rivets"
               : "2 diameters are better practice: take thinner rivets or a wider tube"};
+}
+
+Diagnostic sheet_left_in_the_axes(const std::string& sheet, const std::string& tube,
+                                  std::size_t more, double touching) {
+  return {"sheet " + quoted(sheet) + " has no `offset`: it cuts through " + tube_and(tube, more),
+          "`offset: " + in_mm(touching) + "`, or minus that, puts it on their outer face"};
+}
+
+Diagnostic sheet_inside_tubes(const std::string& sheet, const std::string& tube, std::size_t more,
+                              double depth, double touching) {
+  return {"sheet " + quoted(sheet) + " lies " + in_mm(depth) + " inside " + tube_and(tube, more),
+          "`offset: " + in_mm(touching) + "` puts it on their outer face"};
+}
+
+Diagnostic sheet_clear_of_tubes(const std::string& sheet, const std::string& tube, std::size_t more,
+                                double gap, double touching) {
+  return {"sheet " + quoted(sheet) + " hangs " + in_mm(gap) + " clear of " + tube_and(tube, more),
+          "`offset: " + in_mm(touching) + "` puts it on their outer face"};
+}
+
+Diagnostic sheet_on_unlike_tubes(const std::string& sheet, const std::string& deep, double far,
+                                 const std::string& shallow, double near) {
+  return {"no `offset` lets sheet " + quoted(sheet) + " touch both " + quoted(deep) + " and " +
+              quoted(shallow),
+          "they reach " + in_mm(far) + " and " + in_mm(near) +
+              " from the plane of the axes: take tubes of one depth, or a sheet of its own for "
+              "panels whose tubes have another"};
 }
 
 Diagnostic panel_on_link(const std::string& panel, const std::string& link) {

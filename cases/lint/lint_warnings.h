@@ -40,6 +40,18 @@ Diagnostic rivet_size_outside_rules(const std::string& sheet, double diameter);
 Diagnostic rivets_too_stiff(const std::string& sheet, double stiffness, double most);
 Diagnostic rivets_near_edge(const std::string& sheet, const std::string& tube, double edge_distance,
                             double diameter);
+/// A sheet without `offset`, the tube it lies deepest in and how many more there are; `touching`:
+/// the offset with which it would lie on them.
+Diagnostic sheet_left_in_the_axes(const std::string& sheet, const std::string& tube,
+                                  std::size_t more, double touching);
+/// `depth`: how far the sheet lies in the tube.
+Diagnostic sheet_inside_tubes(const std::string& sheet, const std::string& tube, std::size_t more,
+                              double depth, double touching);
+Diagnostic sheet_clear_of_tubes(const std::string& sheet, const std::string& tube, std::size_t more,
+                                double gap, double touching);
+/// The tubes that reach farthest and least far from the plane of the axes, and how far.
+Diagnostic sheet_on_unlike_tubes(const std::string& sheet, const std::string& deep, double far,
+                                 const std::string& shallow, double near);
 Diagnostic panel_on_link(const std::string& panel, const std::string& link);
 /// `softer`: share of its stiffness that it may lack.
 Diagnostic panel_skewed(const std::string& panel, double softer);

@@ -18,4 +18,15 @@ struct TubeFace {
 TubeFace tube_face(const SectionEntry& section, const NumberedFrame& numbered,
                    const MemberSlot& slot, const Eigen::Vector3d& normal);
 
+/// How far a tube reaches from its axis along a normal, m. NaN where only properties are given.
+struct TubeReach {
+  double face = 0;  ///< to the middle of the nearest face
+  double edge = 0;  ///< to the outermost edge; as far as the face unless the tube is tilted
+};
+
+/// Of the member in that slot of the model. How a link is turned is not known: its reach goes from
+/// half the smaller side to half the greater.
+TubeReach tube_reach(const SectionEntry& section, const NumberedFrame& numbered,
+                     const MemberSlot& slot, const Eigen::Vector3d& normal);
+
 }  // namespace tubewright

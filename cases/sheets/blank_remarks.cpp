@@ -14,17 +14,6 @@ namespace tubewright {
 
 namespace {
 
-/// Half of the first tube that lies along the sheet, m; 0: none is known.
-double half_tube(const CladFrame& f, int node, const Eigen::Vector3d& out) {
-  for (const int m : f.layout.members_at[static_cast<std::size_t>(node)]) {
-    if (!has_section(f, m) || leaves_plane(f, node, m, out)) continue;
-    const Eigen::Vector3d aside = out.cross(away_from(f, node, m)).normalized();
-    const double width = face_of_tube(f, m, aside).width;
-    if (!std::isnan(width)) return width / 2;
-  }
-  return 0;
-}
-
 bool on_one_face(const PlacedBlank& a, const PlacedBlank& b) {
   const double along = a.out.dot(b.out);
   const bool sided = a.offset != 0 && b.offset != 0;
@@ -32,12 +21,6 @@ bool on_one_face(const PlacedBlank& a, const PlacedBlank& b) {
 }
 
 }  // namespace
-
-void tell_of_missing_offset(const CladFrame& f, const Sheet& sheet, const std::set<int>& nodes,
-                            const Eigen::Vector3d& out, Diagnostics& remarks) {
-  const double offset = half_tube(f, *nodes.begin(), out) + sheet.thickness / 2;
-  add_warning(remarks, sheet.place, sheet_in_the_axes(sheet.name, offset));
-}
 
 void tell_of_tubes_through(const CladFrame& f, const Sheet& sheet, const std::set<int>& nodes,
                            const Eigen::Vector3d& out, Diagnostics& remarks) {

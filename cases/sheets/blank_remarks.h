@@ -11,10 +11,6 @@
 
 namespace tubewright {
 
-/// Of a sheet without `offset`, for the tubes at these nodes: which it would take.
-void tell_of_missing_offset(const CladFrame& f, const Sheet& sheet, const std::set<int>& nodes,
-                            const Eigen::Vector3d& out, Diagnostics& remarks);
-
 /// Of tubes that come out on the sheet's side at these nodes. Requires: its side is known.
 void tell_of_tubes_through(const CladFrame& f, const Sheet& sheet, const std::set<int>& nodes,
                            const Eigen::Vector3d& out, Diagnostics& remarks);

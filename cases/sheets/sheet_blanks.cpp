@@ -1,7 +1,6 @@
 #include "cases/sheets/sheet_blanks.h"
 
 #include <Eigen/Geometry>
-#include <algorithm>
 #include <cmath>
 #include <map>
 #include <optional>
@@ -193,18 +192,13 @@ void rivet(const CladFrame& f, const BlankGroup& g, const SheetPlane& plane, She
   add_warning(remarks, g.sheet.place, rivets_left_out(g.sheet.name, blank.name, dropped));
 }
 
-/// What a piece has in its way, by the nodes it lies on. Of a sheet without a side it is said once.
+/// What a piece has in its way, by the nodes it lies on.
 void tell_what_is_in_the_way(const CladFrame& f, const BlankGroup& g, const Vector3d& out,
                              SheetBlanks& found) {
+  if (g.sheet.offset == 0) return;  // lint() tells that its side is not known
   std::set<int> nodes;
   for (const PanelSide& s : g.sides.all) nodes.insert({s.from, s.to});
-  if (g.sheet.offset != 0) {
-    tell_of_tubes_through(f, g.sheet, nodes, out, found.remarks);
-    return;
-  }
-  const bool told = std::any_of(found.blanks.begin(), found.blanks.end(),
-                                [&](const SheetBlank& b) { return b.sheet == g.sheet.name; });
-  if (!told) tell_of_missing_offset(f, g.sheet, nodes, out, found.remarks);
+  tell_of_tubes_through(f, g.sheet, nodes, out, found.remarks);
 }
 
 /// Draws a piece, or says why not.

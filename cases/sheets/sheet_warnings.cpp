@@ -61,13 +61,6 @@ Diagnostic rivets_left_out(const std::string& sheet, const std::string& piece, s
           "Table 3.3): take thinner rivets or wider tubes"};
 }
 
-Diagnostic sheet_in_the_axes(const std::string& sheet, double offset) {
-  return {"sheet " + quoted(sheet) + " lies in the plane of the tubes' axes",
-          "with `offset: " + in_mm(offset) +
-              "` (or minus that) it would be known on which side it lies and what stands in "
-              "its way there"};
-}
-
 Diagnostic tubes_through_sheet(const std::string& sheet, const std::set<std::string>& tubes) {
   return {"sheet " + quoted(sheet) + " is in the way of " + some_of(tubes),
           "they come out on its side: notch the sheet round them, or put it on the other "

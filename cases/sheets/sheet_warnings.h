@@ -30,8 +30,6 @@ Diagnostic rivets_left_out(const std::string& sheet, const std::string& piece, s
 
 // In the way
 // ----------
-/// `offset`: with which it would lie on the tubes.
-Diagnostic sheet_in_the_axes(const std::string& sheet, double offset);
 Diagnostic tubes_through_sheet(const std::string& sheet, const std::set<std::string>& tubes);
 Diagnostic pieces_lap(const std::string& first, const std::string& second,
                       const std::set<std::string>& tubes);

@@ -75,12 +75,17 @@ std::vector<CutTube> parted_where_they_cross(const Frame& frame, const NumberedF
   return parted;
 }
 
-/// Runs of a path that turns are told apart by a number.
-void number_runs(std::vector<CutTube>& tubes) {
+/// A tube that is the whole path has its name; a part of one is called by its members.
+void name_by_members(const Frame& frame, std::vector<CutTube>& tubes) {
   for (size_t i = 0; i < tubes.size();) {
     size_t j = i + 1;
     while (j < tubes.size() && tubes[j].name == tubes[i].name) ++j;
-    for (size_t k = i; j - i > 1 && k < j; ++k) tubes[k].name += "." + std::to_string(k - i + 1);
+    for (size_t k = i; j - i > 1 && k < j; ++k) {
+      const Member& first = frame.members[static_cast<size_t>(tubes[k].members.front())];
+      const Member& last = frame.members[static_cast<size_t>(tubes[k].members.back())];
+      tubes[k].name = first.name;
+      if (&first != &last) tubes[k].name += "-" + last.name.substr(last.tube.size() + 1);
+    }
     i = j;
   }
 }
@@ -89,7 +94,7 @@ void number_runs(std::vector<CutTube>& tubes) {
 
 std::vector<CutTube> cut_tubes(const Frame& frame, const NumberedFrame& n) {
   std::vector<CutTube> tubes = parted_where_they_cross(frame, n, straight_runs(frame, n));
-  number_runs(tubes);
+  name_by_members(frame, tubes);
   return tubes;
 }
 

@@ -22,7 +22,9 @@ constexpr double turns_at = path_turns_at;
 
 /// A straight piece of stock: one member, or several in line of one path.
 struct CutTube {
-  std::string name;  ///< of the member or path; "rail.2" for the second straight run of a path
+  /// Of the member, or of the path if this is all of it; of a part of a path the members: "rail.3",
+  /// "rail.1-2".
+  std::string name;
   std::vector<int> members;
   std::string section;
   std::array<int, 2> nodes{};  ///< at its ends

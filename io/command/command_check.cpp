@@ -107,10 +107,6 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
 
 int answer(const CheckCommand& command, FrameStudies& studies, const Diagnostics& warnings,
            const FrameText& file, Progress& progress) {
-  if (!command.quiet) {
-    print_message(render(warnings, file));
-    print_message(render(studies.analysis.remarks, file));
-  }
   if (!command.directory.empty()) {
     const Written written =
         write_files(studies, warnings, file, command.directory, !command.no_pictures, progress);
@@ -120,11 +116,13 @@ int answer(const CheckCommand& command, FrameStudies& studies, const Diagnostics
       if (written.no_pictures) print_message("no pictures: " + *written.no_pictures + "\n");
     }
   }
-  const int code = exit_code(studies);
-  if (command.json) return print_results(results_json(studies, warnings), code);
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
-  return print_results(command.quiet ? verdict(studies, paint) + "\n" : summary(studies, paint),
-                       code);
+  const int code = print_results(command.json    ? results_json(studies, warnings)
+                                 : command.quiet ? verdict(studies, paint) + "\n"
+                                                 : summary(studies, paint),
+                                 exit_code(studies));
+  if (!command.quiet) print_warnings({warnings, studies.analysis.remarks}, file);
+  return code;
 }
 
 }  // namespace

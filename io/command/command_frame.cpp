@@ -35,6 +35,12 @@ int cannot_answer(const Diagnostics& diagnostics, const FrameText& file, bool js
               : exit_cannot_answer;
 }
 
+void print_warnings(std::initializer_list<Diagnostics> lists, const FrameText& file) {
+  Diagnostics all;
+  for (const Diagnostics& list : lists) append(all, list);
+  print_message(render_by_kind(all, file));
+}
+
 Diagnostic cannot_write(const WriteFailure& failure) {
   return cannot_write(failure.path.string(), failure.reason);
 }

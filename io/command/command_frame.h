@@ -1,6 +1,7 @@
 // What every command that reads a frame file does first, and how it says that it cannot answer.
 #pragma once
 
+#include <initializer_list>
 #include <string>
 #include <vector>
 
@@ -26,6 +27,9 @@ Diagnostics errors_of_choice(const Frame& frame, const std::vector<std::string>&
 
 /// Says what is wrong with a frame, with places in its file; returns the exit code.
 int cannot_answer(const Diagnostics& diagnostics, const FrameText& file, bool json);
+
+/// Below the answer, on standard error: the doubts about a frame and what was remarked on the way.
+void print_warnings(std::initializer_list<Diagnostics> lists, const FrameText& file);
 
 /// How a file that could not be written is told of.
 Diagnostic cannot_write(const WriteFailure& failure);

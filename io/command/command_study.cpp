@@ -200,14 +200,12 @@ int run_study(const StudyCommand& command) {
     return cannot_answer(warnings, loaded.file, command.json);
   }
   const auto& [text, json, line, passes, remarks, written] = *found;
-  if (!command.quiet) {
-    print_message(render(warnings, loaded.file));
-    print_message(render(remarks, loaded.file));
-    if (!command.directory.empty()) {
-      print_message("wrote " + written + " into " + command.directory + "\n");
-    }
+  if (!command.quiet && !command.directory.empty()) {
+    print_message("wrote " + written + " into " + command.directory + "\n");
   }
-  return print_results(command.json ? json : command.quiet ? line : text, passes ? 0 : 1);
+  const int code = print_results(command.json ? json : command.quiet ? line : text, passes ? 0 : 1);
+  if (!command.quiet) print_warnings({warnings, remarks}, loaded.file);
+  return code;
 }
 
 }  // namespace tubewright

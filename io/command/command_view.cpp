@@ -85,10 +85,6 @@ int run_view(const ViewCommand& command) {
     return cannot_answer(all, file, false);
   }
   const FrameStudies& studies = *solved;
-  if (!command.quiet) {
-    print_message(render(warnings, file));
-    print_message(render(studies.analysis.remarks, file));
-  }
   const TemporaryDirectory directory;
   if (directory.trouble()) return cannot_answer(*directory.trouble(), false);
   if (const auto failure = write_load_files(studies.analysis, directory.path()))
@@ -96,6 +92,7 @@ int run_view(const ViewCommand& command) {
   progress.reset();  // the window takes as long as it takes
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
   const int code = print_results(verdict(studies, paint) + "\n", exit_code(studies));
+  if (!command.quiet) print_warnings({warnings, studies.analysis.remarks}, file);
   if (const auto trouble = show(directory.path(), command))
     return cannot_answer(no_window(*trouble), false);
   return code;

@@ -189,7 +189,7 @@ sheets:
     material: EN AW-5754-H22
     thickness: 1.2
     edges: simply_supported
-    offset: 0
+    offset: 15.6
     joint:
       rivet:
         diameter: 4

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <string_view>
+#include <unordered_map>
+#include <vector>
 
 #include "io/text/utf8.h"
 
@@ -101,14 +103,84 @@ void append_source(std::string& out, const Diagnostic& problem, std::string_view
   out += "\n";
 }
 
+bool has_place(const Diagnostic& problem) {
+  return problem.place.line > 0 && problem.place.column > 0;
+}
+
+/// "rail.yaml:3:5"
+std::string where(const Diagnostic& problem, const FrameText& file) {
+  if (!has_place(problem)) return file.name;
+  return file.name + ":" + std::to_string(problem.place.line) + ":" +
+         std::to_string(problem.place.column);
+}
+
+/// What stands between backticks, which are kept.
+std::string names_in(std::string_view text) {
+  std::string names;
+  for (std::size_t begin = text.find('`'); begin != std::string_view::npos;) {
+    const std::size_t end = text.find('`', begin + 1);
+    if (end == std::string_view::npos) break;
+    names += text.substr(begin, end + 1 - begin);
+    begin = text.find('`', end + 1);
+  }
+  return names;
+}
+
+void replace_all(std::string& text, std::string_view what, std::string_view by) {
+  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at)) {
+    text.replace(at, what.size(), by);
+  }
+}
+
+/// The text without its names and numbers; a list of names is as one.
+std::string kind_of(std::string_view text) {
+  std::string kind;
+  bool in_name = false;
+  for (const char c : text) {
+    if (c == '`') {
+      if (!in_name) kind += '`';
+      in_name = !in_name;
+    } else if (!in_name) {
+      const bool of_number = (c >= '0' && c <= '9') || (c == '.' && kind.ends_with('0'));
+      if (!of_number) {
+        kind += c;
+      } else if (!kind.ends_with('0')) {
+        kind += '0';
+      }
+    }
+  }
+  replace_all(kind, "`, `", "`");
+  replace_all(kind, "` and `", "`");
+  return kind;
+}
+
+bool same(const Diagnostic& a, const Diagnostic& b) {
+  return a.place.line == b.place.line && a.place.column == b.place.column &&
+         a.message == b.message && a.advice == b.advice;
+}
+
+/// A warning and those of its kind that follow it.
+std::string render_kind(const Diagnostics& alike, const FrameText& file) {
+  const Diagnostic& first = alike.front();
+  std::string out = render(first, file);
+  const std::size_t shown = std::min(alike.size(), 1 + most_places_shown);
+  for (std::size_t i = 1; i < shown; ++i) {
+    const Diagnostic& d = alike[i];
+    out += where(d, file) + ": likewise: " + d.message;
+    if (names_in(d.advice) != names_in(first.advice)) out += "; " + d.advice;
+    out += "\n";
+  }
+  if (const std::size_t more = alike.size() - shown; more > 0) {
+    out += file.name + ": " + std::to_string(more) + " more like these are not shown\n";
+  }
+  return out;
+}
+
 }  // namespace
 
 std::string render(const Diagnostic& problem, const FrameText& file) {
-  const bool placed = problem.place.line > 0 && problem.place.column > 0;
-  std::string out = file.name;
-  if (placed) {
-    out += ":" + std::to_string(problem.place.line) + ":" + std::to_string(problem.place.column);
-  }
+  const bool placed = has_place(problem);
+  std::string out = where(problem, file);
   out += problem.severity == Severity::error ? ": error: " : ": warning: ";
   out += problem.message + "\n";
   if (placed) {
@@ -126,6 +198,23 @@ std::string render(const Diagnostics& diagnostics, const FrameText& file) {
   if (const std::size_t more = diagnostics.size() - shown; more > 0) {
     out += file.name + ": " + std::to_string(more) + " more like these are not shown\n";
   }
+  return out;
+}
+
+std::string render_by_kind(const Diagnostics& diagnostics, const FrameText& file) {
+  std::vector<Diagnostics> blocks;
+  std::unordered_map<std::string, std::size_t> block_of;
+  for (const Diagnostic& d : diagnostics) {
+    const auto [found, is_new] =
+        block_of.emplace(kind_of(d.message) + '\n' + kind_of(d.advice), blocks.size());
+    if (is_new) blocks.emplace_back();
+    Diagnostics& block = blocks[found->second];
+    const bool told = std::any_of(block.begin(), block.end(),
+                                  [&](const Diagnostic& other) { return same(d, other); });
+    if (!told) block.push_back(d);
+  }
+  std::string out;
+  for (const Diagnostics& block : blocks) out += render_kind(block, file);
   return out;
 }
 

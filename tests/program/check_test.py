@@ -63,11 +63,55 @@ class Examples(ProgramTest):
             process = run("check", frame)
             self.assertAnswer(0, process)
             idle = frame.name == "06_flat_barrow.yaml"  # what that example is there to show
-            warnings = [line for line in process.stderr.splitlines() if "warning:" in line]
+            warnings = [line for line in process.stderr.splitlines()
+                        if "warning:" in line or "likewise:" in line]
             self.assertEqual(4 if idle else 0, len(warnings), process.stderr)
+            self.assertEqual(1 if idle else 0, process.stderr.count("warning:"))
             for warning in warnings:
                 self.assertIn("closes no torque tube", warning)
             self.assertIn("PASS", process.stdout)
+
+
+class Warnings(ProgramTest):
+    def test_they_stand_below_the_answer_each_once_in_one_block_a_kind(self):
+        barrow = EXAMPLES / "06_flat_barrow.yaml"
+        panels = [f"panel `deck_{i}` closes no torque tube" for i in (1, 2, 3, 4)]
+        for words in (["check"], ["floor"], ["twist"], ["modes"], ["cut"], ["check", "--json"],
+                      ["twist", "--json"]):
+            both = run(*words, barrow, stderr=subprocess.STDOUT).stdout
+            answer = run(*words, barrow, stderr=subprocess.DEVNULL).stdout
+            self.assertEqual(answer, both[:len(answer)])
+            told = both[len(answer):]
+            for panel in panels:
+                self.assertEqual(1, told.count(panel), words)
+            self.assertEqual(1, told.count("warning: panel"), words)
+            self.assertEqual(3, told.count("likewise: panel"), words)
+
+
+class Sheets(ProgramTest):
+    """Half of 20 mm and half of 1.0 mm: 10.5 mm puts the barrow's deck on its tubes."""
+
+    def barrow(self, offset):
+        text = (EXAMPLES / "06_flat_barrow.yaml").read_text()
+        self.assertIn("    offset: 10.5 ", text)
+        return self.file(text.replace("    offset: 10.5 ", f"    offset: {offset} "))
+
+    def test_a_deck_left_in_the_axes_is_told_once_by_each_command_and_passes(self):
+        for command in ("check", "cut", "floor"):
+            process = run(command, self.barrow(0))
+            self.assertAnswer(0, process)
+            about = [line for line in process.stderr.splitlines() if "sheet `deck`" in line]
+            self.assertEqual(1, len(about), process.stderr)
+            self.assertIn("`offset: 10.5 mm`", process.stderr)
+
+    def test_a_deck_within_its_tubes_or_far_off_them_is_not_proven(self):
+        for offset in (5, -9, 31, 400):
+            process = run("check", self.barrow(offset))
+            self.assertAnswer(1, process)
+            self.assertIn("NOT PROVEN", process.stdout.splitlines()[0])
+            self.assertIn("sheet `deck`", process.stdout)
+        for offset in (-10.5, 11, 20):
+            self.assertAnswer(0, run("check", self.barrow(offset)))
 
 
 class Vehicles(ProgramTest):

@@ -1,5 +1,7 @@
 """`twist`, `floor`, `bench-test`: exit codes, streams, JSON."""
 
+import json
+import re
 import unittest
 
 from program import CANTILEVER, EXAMPLES, MECHANISM, ProgramTest, one_json_object, run
@@ -238,7 +240,49 @@ class Panels(ProgramTest):
         self.assertGreater(panel["checks"]["buckling"], 1)
 
 
+def members_of(piece, members):
+    """The members that the name of a cut piece stands for, in order."""
+    span = re.fullmatch(r"(.*)\.(\d+)-(\d+)", piece)
+    if span:
+        return [f"{span[1]}.{i}" for i in range(int(span[2]), int(span[3]) + 1)]
+    if piece in members:
+        return [piece]
+    return [name for name in members if re.fullmatch(re.escape(piece) + r"\.\d+", name)]
+
+
 class Cut(ProgramTest):
+    def test_pieces_go_by_the_names_of_the_members_that_check_knows(self):
+        for frame in sorted(EXAMPLES.glob("*.yaml")):
+            run("check", frame, "--no-pictures", "-o", self.directory)
+            results = json.loads((self.directory / "results.json").read_text())
+            members = list(next(iter(results["cases"].values()))["members"])
+            page = (self.directory / "report.html").read_text()
+            cut = json_of("cut", frame)["cut"]
+            pieces = [name for piece in cut["pieces"].values() for name in piece["members"]]
+            spelt = [name for piece in pieces for name in members_of(piece, members)]
+            self.assertEqual(sorted(set(spelt)), sorted(spelt), frame.name)
+            self.assertLessEqual(set(spelt), set(members), frame.name)
+            for name in set(members) - set(spelt):  # bought by their length
+                self.assertRegex(frame.read_text(), rf"\b{name[:-2]}_l: .*kind: (cable|spring)")
+            for piece in pieces:
+                self.assertTrue(members_of(piece, members), piece)
+                self.assertIn(f'"{piece}"', page)
+
+    def test_a_path_that_turns_is_cut_into_pieces_named_by_their_members(self):
+        text = """\
+frame: turning
+sections: {t: {shape: square_tube, side: 20, wall: 2, material: S235}}
+nodes: {A: [0, 0, 0], B: [300, 0, 0], C: [600, 0, 0], D: [600, 0, 300], E: [0, 200, 0]}
+members:
+  p: {path: [A, B, C, D], section: t}
+  q: {path: [E, A], section: t}
+supports: {A: fixed}
+cases: {load: {kind: static, forces: {D: [0, 0, -50]}}}
+"""
+        cut = json_of("cut", self.file(text))["cut"]
+        names = {name for piece in cut["pieces"].values() for name in piece["members"]}
+        self.assertEqual({"p.1-2", "p.3", "q"}, names)
+
     def test_every_tube_is_on_the_list_and_on_a_bar(self):
         frame = EXAMPLES / "03_cargo_quad.yaml"
         cut = json_of("cut", frame)["cut"]

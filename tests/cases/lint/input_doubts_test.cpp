@@ -2,7 +2,7 @@
 #include "cases/lint/input_doubts.h"
 
 #include "cases/lint/lint.h"
-#include "tests/cases/small_frames.h"
+#include "tests/cases/clad_frames.h"
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
 
@@ -65,6 +65,24 @@ TEST_CASE("a factor below 1 on the loads is told, of the file and of a case") {
   CHECK(doubts(f).empty());
   add_case(f, "easy").yield_factor = 0.5;
   CHECK_THAT(doubts(f), ContainsSubstring("`yield_factor` of case `easy`"));
+}
+
+TEST_CASE(
+    "a sheet inside its tubes, or farther off than they are deep, is told; none given is not") {
+  Frame f = clad_ladder();  // 1.2 mm on tubes that are square
+  const double side = f.sections.front().height, touching = side / 2 + 0.0006;
+  for (const double far : {touching - 0.0011, touching + side + 0.0001, 1.0}) {
+    for (const double sign : {1.0, -1.0}) {
+      f.sheets.front().offset = sign * far;
+      INFO(far);
+      CHECK_THAT(doubts(f), ContainsSubstring("sheet `floor`"));
+    }
+  }
+  for (const double near : {0.0, touching - 0.0009, touching, touching + side - 0.0001}) {
+    f.sheets.front().offset = near;
+    INFO(near);
+    CHECK(doubts(f).empty());
+  }
 }
 
 TEST_CASE("doubts about the input are among the warnings of lint()") {

@@ -1,5 +1,8 @@
 // Bays that fold, against what is known of rigid frameworks: Dehn's theorem and Maxwell's count.
+#include <Eigen/Geometry>
 #include <bit>
+#include <random>
+#include <set>
 #include <string>
 
 #include "cases/lint/lint_parts.h"
@@ -117,6 +120,84 @@ TEST_CASE("a panel braces all bays that it covers and none beside it") {
     const Diagnostics diagnostics = doubts(covered(corners));
     REQUIRE(diagnostics.size() == 1);
     CHECK_THAT(diagnostics[0].message, ContainsSubstring(open));
+  }
+}
+
+namespace {
+
+/// A box of `cells` in line, turned as drawn by lot, its four walls with a diagonal a cell (which
+/// of the two by lot) and a diagonal in the ring at each end only; without the one of `open`:
+/// 4 a cell, then the two ends'.
+struct Prism {
+  Frame frame = empty_frame();
+  std::vector<std::set<std::string>> faces;  ///< corners, in the order of `open`
+};
+
+Prism prism(int cells, std::mt19937& random, int open = -1) {
+  Prism p;
+  std::uniform_real_distribution<double> u(-1, 1);
+  const Eigen::Matrix3d turned = Eigen::Quaterniond(u(random), u(random), u(random), u(random))
+                                     .normalized()
+                                     .toRotationMatrix();
+  const auto at = [](int ring, int k) { return "abcd"[k % 4] + std::to_string(ring); };
+  for (int i = 0; i <= cells; ++i) {
+    for (int k = 0; k < 4; ++k) {
+      const Eigen::Vector3d x =
+          turned * Eigen::Vector3d(0.45 * i, k == 1 || k == 2 ? 0.4 : 0, k > 1 ? 0.3 : 0);
+      add_node(p.frame, at(i, k), x.x(), x.y(), x.z());
+    }
+  }
+  const auto join = [&](const std::string& a, const std::string& b) {
+    add_member(p.frame, a + b, a, b);
+  };
+  const auto close = [&](const std::string& a, const std::string& b, const std::string& c,
+                         const std::string& d) {
+    const bool first = random() % 2 == 0;
+    if (static_cast<int>(p.faces.size()) != open) join(first ? a : b, first ? c : d);
+    p.faces.push_back({a, b, c, d});
+  };
+  for (int i = 0; i <= cells; ++i) {
+    for (int k = 0; k < 4; ++k) join(at(i, k), at(i, k + 1));
+  }
+  for (int i = 0; i < cells; ++i) {
+    for (int k = 0; k < 4; ++k) {
+      join(at(i, k), at(i + 1, k));
+      close(at(i, k), at(i, k + 1), at(i + 1, k + 1), at(i + 1, k));
+    }
+  }
+  for (const int i : {0, cells}) close(at(i, 0), at(i, 1), at(i, 2), at(i, 3));
+  return p;
+}
+
+}  // namespace
+
+// All faces triangulated, nodes in edges only: rigid (A. D. Alexandrov, "Convex Polyhedra", 1950),
+// the rings and diagonal planes inside with it. 12 n + 6 bars for 12 (n + 1) - 6 freedoms: none to
+// spare, so that each diagonal taken away frees one motion.
+TEST_CASE("a long box with braced walls and ends has no doubtful bay, in whatever direction") {
+  std::mt19937 random(3);
+  for (int cells = 1; cells <= 8; ++cells) {
+    for (int i = 0; i < 5; ++i) {
+      const Prism p = prism(cells, random);
+      const Diagnostics diagnostics = doubts(p.frame);
+      INFO(cells << " cells\n" << text_of(diagnostics));
+      CHECK(diagnostics.empty());
+    }
+  }
+}
+
+TEST_CASE("a long box with a brace taken away has one doubtful bay: that one") {
+  std::mt19937 random(4);
+  for (const int cells : {1, 3}) {
+    for (int open = 0; open < 4 * cells + 2; ++open) {
+      const Prism p = prism(cells, random, open);
+      const Diagnostics diagnostics = doubts(p.frame);
+      INFO(cells << " cells\n" << text_of(diagnostics));
+      REQUIRE(diagnostics.size() == 1);
+      for (const std::string& node : p.faces[open]) {
+        CHECK_THAT(diagnostics[0].message, ContainsSubstring("`" + node + "`"));
+      }
+    }
   }
 }
 

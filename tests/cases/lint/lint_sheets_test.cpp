@@ -17,6 +17,7 @@ Frame ladder_with(double diameter, double pitch, std::optional<double> stiffness
   Frame f = clad_ladder();
   f.sections.front().height = f.sections.front().width = 0.020;
   f.sheets.front().rivet = rivets(diameter, pitch, stiffness);
+  f.sheets.front().offset = 0.0106;  // half a tube and half of 1.2 mm
   return f;
 }
 
@@ -53,8 +54,10 @@ TEST_CASE("the edge distance is half the face of the tube that the sheet lies on
   flat.sections.front().shape = Shape::rectangular_tube;
   flat.sections.front().height = 0.012;
   flat.sections.front().width = 0.040;
+  flat.sheets.front().offset = 0.0066;
   CHECK(sheet_doubts(flat).empty());
   std::swap(flat.sections.front().height, flat.sections.front().width);
+  flat.sheets.front().offset = 0.0206;
   CHECK_THAT(sheet_doubts(flat), ContainsSubstring("diameters from the edge on tube"));
 }
 

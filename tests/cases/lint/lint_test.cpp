@@ -80,6 +80,7 @@ TEST_CASE("a diagonal of any kind but a spring braces a bay, and so does a panel
   sheet.name = "s";
   sheet.material = "S235";
   sheet.thickness = 0.001;
+  sheet.offset = 0.013;  // on tubes of 25 mm
   f.sheets.push_back(sheet);
   PanelEntry p;
   p.name = "p";
@@ -135,11 +136,28 @@ TEST_CASE("four members that do not lie in a plane are no bay") {
   CHECK(doubts(f).empty());
 }
 
-// Euler: a cube has six faces; a lattice of n^3 cells has 3 n^2 (n + 1).
-TEST_CASE("every open face of a cube is a bay, and every face of a lattice") {
+// Euler: a cube has six faces, a lattice of 8 cells 36. Maxwell: 27 nodes and 54 bars leave 3 x 27
+// - 6
+// - 54 = 21 motions, so far fewer braces than faces do, the straight tubes helping.
+TEST_CASE("every open face of a cube is a bay, of a lattice those that brace all of it") {
   CHECK(lint(lattice(1, false)).size() == 6);
-  CHECK(lint(lattice(2, false)).size() == 36);
   CHECK(doubts(lattice(2, true)).empty());
+
+  Frame f = lattice(2, false);
+  const Diagnostics open = lint(f);
+  CHECK((open.size() > 12 && open.size() <= 21));
+  for (const Diagnostic& d : open) {
+    std::vector<std::string> names;  // every second part between backticks
+    for (std::size_t at = d.message.find('`'); at != std::string::npos;
+         at = d.message.find('`', at + 1)) {
+      const std::size_t end = d.message.find('`', at + 1);
+      names.push_back(d.message.substr(at + 1, end - at - 1));
+      at = end;
+    }
+    REQUIRE(names.size() == 4);
+    add_member(f, "brace" + names[0] + names[2], names[0], names[2]);
+  }
+  CHECK(doubts(f).empty());
 }
 
 // Two flat trusses that share one edge, with struts between their outer edges at both ends, are an

@@ -24,6 +24,10 @@ testing::Wordings one_of_each() {
           {"rivet_size_outside_rules", rivet_size_outside_rules("floor", 0.002)},
           {"rivets_too_stiff", rivets_too_stiff("floor", 1e9, 2e7)},
           {"rivets_near_edge", rivets_near_edge("floor", "rail", 0.006, 0.004)},
+          {"sheet_left_in_the_axes", sheet_left_in_the_axes("floor", "rail", 2, 0.0131)},
+          {"sheet_inside_tubes", sheet_inside_tubes("floor", "rail", 0, 0.005, 0.0131)},
+          {"sheet_clear_of_tubes", sheet_clear_of_tubes("floor", "rail", 1, 0.005, 0.0131)},
+          {"sheet_on_unlike_tubes", sheet_on_unlike_tubes("floor", "rail", 0.02, "cross", 0.01)},
           {"panel_on_link", panel_on_link("floor", "link")},
           {"panel_skewed", panel_skewed("floor", 0.2)}};
 }

@@ -81,4 +81,42 @@ TEST_CASE("of a link the smaller side is taken, of given properties no width is 
   CHECK(std::isnan(face(tube(0, Shape::properties), up).width));
 }
 
+// The extreme corner of the turned rectangle, corner by corner.
+TEST_CASE("a tube reaches to its outermost corner, to its face where it is not tilted") {
+  std::mt19937 random(2);
+  std::uniform_real_distribution<double> u(-10, 10);
+  for (int i = 0; i < 100; ++i) {
+    const double roll = u(random);
+    const Frame f = tube(roll);
+    const NumberedFrame n = build_model(f);
+    const TubeReach reach = tube_reach(f.sections[0], n, n.slots[0], up);
+    double corner = 0;
+    for (const auto& [y, z] : {std::pair{0.015, 0.030}, {0.015, -0.030}}) {
+      corner = std::max(corner, std::abs(y * std::sin(roll) + z * std::cos(roll)));
+    }
+    INFO(roll);
+    CHECK_THAT(reach.edge, WithinRel(corner, 1e-12));
+    const double width = face(f, up).width;
+    CHECK(reach.face == (width == 0.030 ? 0.030 : 0.015));  // the other side of 60 x 30
+  }
+}
+
+TEST_CASE("a round tube reaches as far whichever way, a link as far as one of its sides") {
+  Frame f = tube(0.5, Shape::round_tube);
+  f.sections[0].width = 0.060;
+  NumberedFrame n = build_model(f);
+  TubeReach reach = tube_reach(f.sections[0], n, n.slots[0], up);
+  CHECK((reach.face == 0.030 && reach.edge == 0.030));
+
+  f = tube(0);
+  f.members[0].kind = MemberKind::link;
+  n = build_model(f);
+  reach = tube_reach(f.sections[0], n, n.slots[0], up);
+  CHECK((reach.face == 0.015 && reach.edge == 0.030));
+
+  f = tube(0, Shape::properties);
+  n = build_model(f);
+  CHECK(std::isnan(tube_reach(f.sections[0], n, n.slots[0], up).face));
+}
+
 }  // namespace tubewright::tube_face_test

@@ -8,17 +8,6 @@ namespace tubewright::blank_remarks_test {
 using namespace tubewright::testing;
 using Eigen::Vector3d;
 
-TEST_CASE("the offset that is missing is half a tube and half the sheet") {
-  Frame frame = floor_grid(1, 1);
-  Sheet& sheet = frame.sheets.front();
-  sheet.offset = 0;
-  sheet.thickness = 0.0012;
-  Diagnostics remarks;
-  tell_of_missing_offset(clad_frame(frame), sheet, {0, 1}, Vector3d::UnitZ(), remarks);
-  // 25/2 + 1.2/2 mm.
-  CHECK_THAT(text_of(remarks), ContainsSubstring("13.1 mm"));
-}
-
 TEST_CASE("only tubes on the sheet's side are in its way") {
   Frame frame = floor_grid(1, 1);
   add_node(frame, "above", 0, 0, 0.3);

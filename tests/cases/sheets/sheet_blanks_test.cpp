@@ -261,7 +261,7 @@ TEST_CASE("a sheet that posts come through is told of them") {
   f.sheets.front().offset = -0.0131;
   CHECK(sheet_blanks(f).remarks.empty());
   f.sheets.front().offset = 0;
-  CHECK_THAT(text_of(sheet_blanks(f).remarks), ContainsSubstring("`offset: 13.1 mm`"));
+  CHECK(sheet_blanks(f).remarks.empty());  // lint() tells that its side is not known
 }
 
 TEST_CASE("two sheets in one plane are two pieces that lap on the tube between them") {

@@ -16,7 +16,6 @@ testing::Wordings one_of_each() {
           {"sheet_on_edges", sheet_on_edges("floor", {"rail"})},
           {"no_room_for_rivets", no_room_for_rivets("floor", {"rail"})},
           {"rivets_left_out", rivets_left_out("floor", "floor_1", 3)},
-          {"sheet_in_the_axes", sheet_in_the_axes("floor", 0.0131)},
           {"tubes_through_sheet", tubes_through_sheet("floor", {"post"})},
           {"pieces_lap", pieces_lap("floor", "side", {"rail"})}};
 }

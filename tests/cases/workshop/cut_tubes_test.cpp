@@ -37,7 +37,8 @@ TEST_CASE("a path that turns by more than half a degree is two tubes, by less on
     const std::vector<CutTube> tubes = cut_tubes(f, build_model(f));
     INFO(degrees);
     REQUIRE(tubes.size() == (degrees < 0.5 ? 1u : 2u));
-    CHECK(tubes[0].name == (degrees < 0.5 ? "p" : "p.1"));
+    CHECK(tubes[0].name == (degrees < 0.5 ? "p" : "p.1-2"));
+    CHECK(tubes.back().name == (degrees < 0.5 ? "p" : "p.3-4"));
     double length = 0;
     for (const CutTube& t : tubes) length += t.length;
     CHECK_THAT(length, WithinRel(0.8, 1e-9));
@@ -87,7 +88,7 @@ TEST_CASE("of two paths that cross the bigger is whole, of equal ones the first"
     }
     std::set<std::string> names;
     for (const CutTube& t : cut_tubes(f, build_model(f))) names.insert(t.name);
-    CHECK(names == (side > 0.025 ? std::set<std::string>{"p.1", "p.2", "c"}
+    CHECK(names == (side > 0.025 ? std::set<std::string>{"p.1-2", "p.3-4", "c"}
                                  : std::set<std::string>{"p", "c.1", "c.2"}));
   }
 }

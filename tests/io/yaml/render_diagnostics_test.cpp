@@ -67,6 +67,60 @@ TEST_CASE("many problems are cut with a count of the rest") {
   CHECK_THAT(out, ContainsSubstring("f.yaml: 7 more like these are not shown\n"));
 }
 
+namespace {
+
+Diagnostic doubt(int line, const std::string& message, const std::string& advice = "mend it") {
+  return {Severity::warning, {line, 1}, message, advice};
+}
+
+std::string by_kind(const Diagnostics& diagnostics) {
+  return render_by_kind(diagnostics, {"f.yaml", "a: 1\nb: 2\nc: 3\n"});
+}
+
+}  // namespace
+
+TEST_CASE("warnings that differ in names and numbers alone stand in one block, each once") {
+  CHECK(by_kind({doubt(1, "node `a` is 2 mm off", "move it by 2 mm"), doubt(2, "tube `x` is odd"),
+                 doubt(3, "node `c` is 12.5 mm off", "move it by 12.5 mm"),
+                 doubt(1, "node `a` is 2 mm off", "move it by 2 mm")}) ==
+        "f.yaml:1:1: warning: node `a` is 2 mm off\n"
+        "   1 | a: 1\n"
+        "     | ^ move it by 2 mm\n"
+        "f.yaml:3:1: likewise: node `c` is 12.5 mm off\n"
+        "f.yaml:2:1: warning: tube `x` is odd\n"
+        "   2 | b: 2\n"
+        "     | ^ mend it\n");
+}
+
+TEST_CASE("warnings that say or advise something else are blocks of their own") {
+  for (const Diagnostic& other :
+       {doubt(2, "node `b` is on"), doubt(2, "node `b` is off", "wait")}) {
+    const std::string out = by_kind({doubt(1, "node `a` is off"), other});
+    CHECK_THAT(out, ContainsSubstring("f.yaml:2:1: warning: "));
+    CHECK_THAT(out, !ContainsSubstring("likewise"));
+  }
+}
+
+TEST_CASE("advice that names something else is told with its place, and lists of names are names") {
+  const std::string out = by_kind({doubt(1, "bay `a`, `b` and `c` folds", "join `a` and `c`"),
+                                   doubt(2, "bay `d` and `e` folds", "join `d` and `e`"),
+                                   doubt(3, "bay `f` folds", "join `f` and `g`")});
+  CHECK_THAT(out, ContainsSubstring("f.yaml:2:1: likewise: bay `d` and `e` folds; join `d`"));
+  CHECK_THAT(out, ContainsSubstring("f.yaml:3:1: likewise: bay `f` folds; join `f`"));
+}
+
+TEST_CASE("many warnings of a kind are cut with a count of the rest, other kinds still told") {
+  Diagnostics many;
+  for (int i = 0; i < 100; ++i)
+    many.push_back(doubt(1, "node `n" + std::to_string(i) + "` is off"));
+  many.push_back(doubt(2, "tube `x` is odd"));
+  const std::string out = by_kind(many);
+  CHECK_THAT(out, ContainsSubstring("f.yaml: " + std::to_string(99 - most_places_shown) +
+                                    " more like these are not shown\n"));
+  CHECK_THAT(out, ContainsSubstring("tube `x` is odd"));
+  CHECK(by_kind({}).empty());
+}
+
 // RFC 3629, section 4 gives the valid byte sequences.
 TEST_CASE("UTF-8 is accepted as RFC 3629 defines it") {
   CHECK(character_length("a", 0) == 1);
