@@ -49,7 +49,7 @@ TEST_CASE("modes are listed with frequency, share and shape, rigid motions only 
   Frame f = titled();
   FrameModes m = two_modes();
   const std::string text = modes_text(f, m, {});
-  CHECK(text.starts_with("Quad\nfree, as on its wheels, with everything it carries\n"));
+  CHECK(text.starts_with("Quad\nfree, nothing holds it, with everything it carries\n"));
   CHECK_THAT(text, ContainsSubstring("  2 rigid-body motions at 0 Hz\n"));
   CHECK(line_with(text, "first torsion") == "      23.5    91 %  first torsion");
   CHECK(line_with(text, "vertical") == "       140    50 %  first vertical bending");
@@ -62,6 +62,34 @@ TEST_CASE("modes are listed with frequency, share and shape, rigid motions only 
   CHECK_THAT(modes_text(f, m, {}), ContainsSubstring("some are missing"));
   CHECK_THAT(modes_text(f, m, {}),
              ContainsSubstring("FAIL: the lowest is below the 25.0 Hz asked for"));
+}
+
+TEST_CASE("the frame's own modes stand beside those of the vehicle and count for the limit") {
+  Frame f = titled();
+  FrameModes m = two_modes();
+  f.vehicle = Vehicle{};
+  CHECK_THAT(modes_text(f, m, {}),
+             ContainsSubstring("free, as on its wheels without tyres (no `tyre_rate`), with"));
+  m.on_tyres = true;
+  m.modes[2].words = "body bounce";
+  m.own = {{80, false, "frame's own first torsion", 0.7, {}, true}};
+  f.limits.frequency = 50;
+  const std::string text = modes_text(f, m, {});
+  CHECK_THAT(text, ContainsSubstring("free, as on its wheels, on its tyres, with everything"));
+  CHECK_THAT(text, ContainsSubstring("the frame's own, tyres left out\n"));
+  CHECK(line_with(text, "own first") == "      80.0    70 %  frame's own first torsion");
+  CHECK_THAT(text, !ContainsSubstring("FAIL"));
+  f.limits.frequency = 90;
+  CHECK_THAT(modes_text(f, m, {}), ContainsSubstring("FAIL: the frame's own lowest is below the"));
+  f.members.emplace_back().kind = MemberKind::spring;
+  CHECK_THAT(modes_text(f, m, {}), ContainsSubstring("own, springs locked and tyres left out\n"));
+  CHECK(modes_lines(m) == "23.5 Hz\n140 Hz\n80.0 Hz, frame's own first torsion\n");
+  const json list = modes_list(m);
+  REQUIRE(list.size() == 5);
+  CHECK(list.at(3).at("name") == "frame's own first torsion");
+  CHECK(list.at(3).at("frame_only") == true);
+  CHECK(list.at(2).at("name") == "body bounce");
+  CHECK(list.at(2).at("frame_only") == false);
 }
 
 TEST_CASE("modes in JSON hold every mode in Hz, the rigid ones too") {
@@ -77,7 +105,12 @@ TEST_CASE("modes in JSON hold every mode in Hz, the rigid ones too") {
   CHECK(
       answer.at("modes").at(2) ==
       json(
-          {{"frequency", 23.456}, {"rigid", false}, {"shape", "first torsion"}, {"share", 0.914}}));
+          {{"frequency", 23.456},
+           {"rigid", false},
+           {"name", "first torsion"},
+           {"frame_only", false},
+           {"shape", "first torsion"},
+           {"share", 0.914}}));
   CHECK(answer.at("modes").at(0).at("rigid") == true);
 }
 
