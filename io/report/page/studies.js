@@ -100,7 +100,7 @@ function frequencies(modes) {
         column("Shape"),
         number("Share of its motion", "%"),
       ],
-      bending.map((m) => ({ cells: [three(m.frequency), m.shape, fixed(100 * m.share, 0)] })),
+      bending.map((m) => ({ cells: [three(m.frequency), m.name, fixed(100 * m.share, 0)] })),
       { label: "Natural frequencies" },
     ),
   ];
