@@ -195,7 +195,8 @@ Result<FrameModes> frame_modes(const Frame& frame, int count) {
   const std::vector<AddedMass> added = added_masses(numbered.model, distribution);
   FrameModes result;
   result.restrained = !numbered.model.supports.empty();
-  const std::vector<Tyre> tyres = result.restrained ? std::vector<Tyre>() : tyres_of(frame, numbered);
+  const std::vector<Tyre> tyres =
+      result.restrained ? std::vector<Tyre>() : tyres_of(frame, numbered);
   result.on_tyres = !tyres.empty();
   auto outcome = natural_modes(fine.model, added, count, ground_of(tyres));
   if (auto* mechanism = outcome.error()) {

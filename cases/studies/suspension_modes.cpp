@@ -75,8 +75,7 @@ Model with_locked_springs(const Frame& frame, const NumberedFrame& numbered, con
   constexpr double times_the_stiffest = 100;
   double stiffest = 0;
   for (const Beam& beam : numbered.model.beams) {
-    const double length =
-        (numbered.model.nodes[beam.to] - numbered.model.nodes[beam.from]).norm();
+    const double length = (numbered.model.nodes[beam.to] - numbered.model.nodes[beam.from]).norm();
     stiffest = std::max(stiffest, numbered.model.materials[beam.material].E *
                                       numbered.model.sections[beam.section].A / length);
   }
@@ -136,8 +135,7 @@ double SuspensionReader::kinetic(const std::vector<int>& nodes,
                                  const Eigen::VectorXd& shape) const {
   double energy = 0;
   for (const int n : nodes) {
-    energy += masses_[static_cast<size_t>(n)] *
-              shape.segment<3>(dofs_per_node * n).squaredNorm();
+    energy += masses_[static_cast<size_t>(n)] * shape.segment<3>(dofs_per_node * n).squaredNorm();
   }
   return energy;
 }

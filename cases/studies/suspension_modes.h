@@ -16,7 +16,7 @@ namespace tubewright {
 struct Tyre {
   double rate = 0;         ///< N/m
   std::vector<int> nodes;  ///< the wheel's carriers
-  Eigen::VectorXd lift;    ///< how far each of their DOFs lifts the contact: as a force there spreads
+  Eigen::VectorXd lift;  ///< how far each of their DOFs lifts the contact: as a force there spreads
 };
 
 /// Empty without `tyre_rate`.
@@ -33,10 +33,10 @@ struct Ride {
   double share = 0;   ///< of the kinetic energy that moves so, 0..1
 };
 
-/// Tells the modes in which springs and tyres take half of the strain energy or more, and wheels and
-/// the frame proper as a rigid body half of the kinetic energy (judgement). Of those it is a wheel
-/// hop where the unsprung parts have more of the kinetic energy than the frame proper, the largest
-/// weldment. Unsprung: the carriers of a wheel and what is welded to them.
+/// Tells the modes in which springs and tyres take half of the strain energy or more, and wheels
+/// and the frame proper as a rigid body half of the kinetic energy (judgement). Of those it is a
+/// wheel hop where the unsprung parts have more of the kinetic energy than the frame proper, the
+/// largest weldment. Unsprung: the carriers of a wheel and what is welded to them.
 class SuspensionReader {
  public:
   SuspensionReader(const Frame& frame, const NumberedFrame& numbered,

@@ -19,7 +19,9 @@ constexpr const char* not_counted =
 
 std::string factor_words(const CaseBuckling& c) {
   if (c.factors.empty()) return "does not buckle under these loads";
-  std::string text = three_digits(c.factors.front()) + " times its loads, " + c.where.front();
+  const bool suspension = !c.in_suspension.empty() && c.in_suspension.front();
+  std::string text = three_digits(c.factors.front()) + " times its loads, " +
+                     (suspension ? "the suspension gives way, " : "") + c.where.front();
   if (c.factors.front() <= 1) return text + ": BUCKLES";
   if (c.factors.front() < second_order_limit) {
     text += "; second-order effects add " + fixed(100 * (amplification(c.factors.front()) - 1), 0) +
@@ -160,6 +162,7 @@ std::string buckling_json(const Frame& frame, const BuckleStudy& study,
   for (const CaseBuckling& c : study.cases) {
     const bool grows = !c.factors.empty() && c.factors.front() > 1;
     out.row(c.load_case, {{"members", c.where},
+                          {"in_suspension", c.in_suspension},
                           {"complete", c.complete},
                           {"amplification", grows ? number(amplification(c.factors.front()))
                                                   : ordered_json(nullptr)}});
@@ -173,7 +176,10 @@ ordered_json buckling_list(const BuckleStudy& study) {
   for (const CaseBuckling* c : least_factor_first(study)) {
     ordered_json factors = ordered_json::array();
     for (const double factor : c->factors) factors.push_back(number(factor));
-    list.push_back({{"case", c->load_case}, {"factors", factors}, {"members", c->where}});
+    list.push_back({{"case", c->load_case},
+                    {"factors", factors},
+                    {"members", c->where},
+                    {"in_suspension", c->in_suspension}});
   }
   return list;
 }

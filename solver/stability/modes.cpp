@@ -115,8 +115,7 @@ Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<Ad
   constexpr double small_shift = 1e-9;
   const double shift = held ? 0 : small_shift * K.diagonal().sum() / mass;
   const SparseMatrix B = K + shift * M;
-  const Eigenpairs pairs =
-      largest_eigenpairs(M, B, free.node_of, count + at_rest);
+  const Eigenpairs pairs = largest_eigenpairs(M, B, free.node_of, count + at_rest);
   result.complete = pairs.complete;
   for (size_t k = 0; k < pairs.values.size(); ++k) {
     const double square = 1 / pairs.values[k] - shift;

@@ -36,8 +36,8 @@ struct Modes {
 };
 
 /// The lowest modes: `count` elastic ones and, where nothing holds the model, its rigid-body
-/// motions, those that `ground` leaves it. Cables count as taut. A model with massless DOFs has fewer
-/// modes than DOFs.
+/// motions, those that `ground` leaves it. Cables count as taut. A model with massless DOFs has
+/// fewer modes than DOFs.
 Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<AddedMass>& added,
                                         int count, const std::vector<GroundStiffness>& ground = {});
 

@@ -115,7 +115,7 @@ function frameBuckling(cases) {
     cells: [
       r.case,
       none(r.factors[0]) ? "none found" : three(r.factors[0]),
-      (r.members && r.members[0]) || DASH,
+      (r.in_suspension[0] ? "the suspension gives way, " : "") + (r.members[0] || DASH),
       r.factors.slice(1).map(three).join(", ") || DASH,
     ],
   }));

@@ -102,15 +102,12 @@ TEST_CASE("modes in JSON hold every mode in Hz, the rigid ones too") {
   CHECK(answer.at("modes_complete") == true);
   CHECK(answer.at("modes") == json(modes_list(m)));
   REQUIRE(answer.at("modes").size() == 4);
-  CHECK(
-      answer.at("modes").at(2) ==
-      json(
-          {{"frequency", 23.456},
-           {"rigid", false},
-           {"name", "first torsion"},
-           {"frame_only", false},
-           {"shape", "first torsion"},
-           {"share", 0.914}}));
+  CHECK(answer.at("modes").at(2) == json({{"frequency", 23.456},
+                                          {"rigid", false},
+                                          {"name", "first torsion"},
+                                          {"frame_only", false},
+                                          {"shape", "first torsion"},
+                                          {"share", 0.914}}));
   CHECK(answer.at("modes").at(0).at("rigid") == true);
 }
 
@@ -122,6 +119,8 @@ TEST_CASE("cases are told by their least factor, with what second order adds bel
         "brake: 12.5 times its loads, strut\n"
         "bump: 4.00 times its loads, post; second-order effects add 33 %\n");
   BuckleStudy s = three_cases();
+  s.cases[2].in_suspension = {true, false, false};
+  CHECK_THAT(buckling_lines(s), ContainsSubstring("loads, the suspension gives way, post; second"));
   s.cases[1].factors = {1.0};
   CHECK_THAT(buckling_lines(s), ContainsSubstring("1.00 times its loads, strut: BUCKLES\n"));
 }
@@ -146,12 +145,14 @@ TEST_CASE("buckling in JSON holds factors in the order of the file and their amp
   const json bump = answer.at("buckling_details").at("bump");
   CHECK(bump.at("members") == json({"post", "post", "rail"}));
   CHECK(bump.at("complete") == false);
+  CHECK(bump.at("in_suspension") == json::array());
   CHECK_THAT(bump.at("amplification").get<double>(), WithinRel(4.0 / 3, 1e-12));
   CHECK(answer.at("buckling_details").at("calm").at("amplification").is_null());
   const json list = buckling_list(three_cases());
   CHECK(list.at(0) == json({{"case", "bump"},
                             {"factors", {4.0, 6.0, 8.0}},
-                            {"members", {"post", "post", "rail"}}}));
+                            {"members", {"post", "post", "rail"}},
+                            {"in_suspension", json::array()}}));
   CHECK(list.at(2).at("case") == "calm");
 }
 
