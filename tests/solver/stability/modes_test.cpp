@@ -258,7 +258,7 @@ TEST_CASE("a model that can fold has no modes but is told its mechanism") {
   CHECK(natural_modes(b.model, {}, 3).error() != nullptr);
 }
 
-TEST_CASE("a stiff bar on a soft spring under each end bounces and pitches, and keeps four motions") {
+TEST_CASE("a stiff bar on a soft spring under each end bounces, pitches and keeps four motions") {
   // sqrt(2 k/m) and, turning about its middle, sqrt(k (L^2/2)/(m L^2/12)) = sqrt(6 k/m) by the law
   // of momentum; its thickness adds a hundredth of 1/12 to the inertia.
   constexpr double k = 1000, a = 0.1, L = 1, m = 7850 * a * a * L;
