@@ -37,7 +37,10 @@ void add_remarks(const Frame& frame, const std::vector<CaseResult>& results, Dia
   for (const CaseResult& result : results) {
     const SourceLocation place = find_case(frame, result.name)->place;
     if (result.sway_factor) {
-      add_warning(remarks, place, joints_give_way(result.name, *result.sway_factor));
+      add_warning(remarks, place,
+                  result.sways_in_suspension
+                      ? suspension_gives_way(result.name, *result.sway_factor)
+                      : joints_give_way(result.name, *result.sway_factor));
     }
     if (result.large && result.large->reached < 1) {
       add_warning(remarks, place, stops_short(result.name, result.large->reached));

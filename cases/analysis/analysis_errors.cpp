@@ -27,6 +27,15 @@ Diagnostic joints_give_way(const std::string& load_case, double factor) {
                         "lean does to forces (EN 1993-1-1 5.2.1)"};
 }
 
+Diagnostic suspension_gives_way(const std::string& load_case, double factor) {
+  return {"in case " + quoted(load_case) + " the suspension gives way at " + decimals(factor, 2) +
+              " times its design loads",
+          factor <= 1
+              ? "its links, pins or springs cannot carry them: look where they are joined"
+              : "its links, pins or springs move, not the frame; `check --second-order` adds "
+                "what their lean does to forces (EN 1993-1-1 5.2.1)"};
+}
+
 Diagnostic no_equilibrium(const std::string& load_case) {
   return {"in case " + quoted(load_case) + " no equilibrium was found on the displaced frame",
           "the design loads are beyond what it can stand upright under, or within a few percent of "

@@ -17,6 +17,7 @@ Diagnostic no_large_displacements(const std::string& load_case, const std::strin
 // ------
 /// `factor`: of the design loads, under which the frame sways.
 Diagnostic joints_give_way(const std::string& load_case, double factor);
+Diagnostic suspension_gives_way(const std::string& load_case, double factor);
 Diagnostic no_equilibrium(const std::string& load_case);
 /// `reached`: share of the loads.
 Diagnostic stops_short(const std::string& load_case, double reached);

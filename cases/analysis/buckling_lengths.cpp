@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "cases/model/weldments.h"
 #include "solver/elements/bar_element.h"
 #include "solver/statics/assembly.h"
 
@@ -29,6 +30,7 @@ struct Lengthening {
   const std::vector<MemberSlot>& slots;
   const std::vector<MemberFacts>& facts;
   const AxialForces& forces;
+  const std::vector<bool>& body;
   FrameSway& sway;
 
   /// `axis`: 0 bending about y, 1 about z.
@@ -60,6 +62,7 @@ struct Lengthening {
     const std::vector<BendingShare> shares = bending_shares(model, forces.slack, mode.shape);
     if (!sway.factor && springs_share(mode.shape) < on_its_springs) {
       sway.factor = mode.factor / safety_factor;
+      sway.in_suspension = suspension_gives_way(model, forces.slack, mode.shape, body);
     }
     for (size_t m = 0; m < slots.size(); ++m) {
       if (!slots[m].is_beam) continue;
@@ -72,9 +75,37 @@ struct Lengthening {
 
 }  // namespace
 
+std::vector<bool> nodes_of_body(const Frame& frame, const NumberedFrame& numbered) {
+  if (!frame.vehicle) return {};
+  std::vector<bool> body(numbered.model.nodes.size(), false);
+  for (const int n : largest_weldment(frame, numbered)) body[static_cast<size_t>(n)] = true;
+  return body;
+}
+
+bool suspension_gives_way(const Model& model, const std::vector<bool>& slack,
+                          const Eigen::VectorXd& shape, const std::vector<bool>& body) {
+  if (body.empty()) return false;
+  const auto inside = [&](int from, int to) {
+    return body[static_cast<size_t>(from)] && body[static_cast<size_t>(to)];
+  };
+  Model hung = model;
+  hung.panels.clear();
+  hung.bars.clear();
+  std::vector<bool> hung_slack;
+  std::erase_if(hung.beams, [&](const Beam& b) { return inside(b.from, b.to); });
+  for (size_t b = 0; b < model.bars.size(); ++b) {
+    if (inside(model.bars[b].from, model.bars[b].to)) continue;
+    hung.bars.push_back(model.bars[b]);
+    hung_slack.push_back(slack[b]);
+  }
+  constexpr double mostly = 0.5;
+  return shape.dot(apply_stiffness(hung, hung_slack, shape)) >=
+         mostly * shape.dot(apply_stiffness(model, slack, shape));
+}
+
 FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
                      const std::vector<MemberFacts>& facts, const AxialForces& forces,
-                     double safety_factor) {
+                     double safety_factor, const std::vector<bool>& body) {
   FrameSway sway;
   for (const MemberFacts& f : facts) sway.lengths.push_back({f.lengths, {}, {}});
   const double limit = second_order_limit * safety_factor;
@@ -83,7 +114,7 @@ FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
   const bool each_mode = below > 0 && below <= most_modes;
   const int looked_at = each_mode ? below : 1;
   const Buckling buckling = linear_buckling(model, forces, looked_at);
-  const Lengthening lengthening{model, slots, facts, forces, sway};
+  const Lengthening lengthening{model, slots, facts, forces, body, sway};
   for (const BucklingMode& mode : buckling.modes) {
     if (mode.factor >= limit) break;
     lengthening.follow(mode, !each_mode, safety_factor);

@@ -21,14 +21,24 @@ struct FrameSway {
   /// Lowest alpha_cr on the design loads, if below 10. A suspension that swings on its springs does
   /// not count.
   std::optional<double> factor;
+  bool in_suspension = false;        ///< links, pins or springs move, not the frame proper
   std::vector<CaseLengths> lengths;  ///< one a member
 };
 
+/// Whether each node is one of the frame proper, the largest weldment. Empty without a vehicle.
+std::vector<bool> nodes_of_body(const Frame& frame, const NumberedFrame& numbered);
+
+/// A buckling mode that lives in what the frame proper is hung on: links, springs and beams that do
+/// not stand in it with both ends have half of the strain energy or more (judgement). `body`: see
+/// nodes_of_body(), for every node of `model`; empty: never.
+bool suspension_gives_way(const Model& model, const std::vector<bool>& slack,
+                          const Eigen::VectorXd& shape, const std::vector<bool>& body);
+
 /// `model`: as solved, held by something, its beams not cut. `forces`: of the case without its
-/// safety factor; `safety_factor`: what multiplies it. Lengths that the frame file gives are left
-/// alone, and none becomes shorter than the member's own.
+/// safety factor; `safety_factor`: what multiplies it; `body`: see nodes_of_body(). Lengths that
+/// the frame file gives are left alone, and none becomes shorter than the member's own.
 FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
                      const std::vector<MemberFacts>& facts, const AxialForces& forces,
-                     double safety_factor);
+                     double safety_factor, const std::vector<bool>& body = {});
 
 }  // namespace tubewright

@@ -44,6 +44,7 @@ struct CaseResult {
   bool sheets_converged = true;         ///< the state of those that have buckled
   double safety_factor = 1;             ///< its checks ask for it, on the loads
   std::optional<double> sway_factor;    ///< alpha_cr of the joints on the design loads, if below 10
+  bool sways_in_suspension = false;     ///< there in links, pins or springs
   std::optional<Worst> worst;           ///< none if no check could be made
   int largest_node = -1;                ///< node that moves most
   std::optional<DrivingState> driving;  ///< of cases of kind vehicle

@@ -82,14 +82,14 @@ void add_member(CaseResult& result, const std::string& name, MemberResult r) {
 }
 
 /// Of a second-order solution nothing is longer than itself: the lean is in its forces.
-FrameSway sway_in(const NumberedFrame& numbered, const CheckFacts& facts, bool driven,
-                  const IteratedCase& iterated, double safety_factor) {
+FrameSway sway_in(const Frame& frame, const NumberedFrame& numbered, const CheckFacts& facts,
+                  bool driven, const IteratedCase& iterated, double safety_factor) {
   Model model = numbered.model;
   if (driven) model.supports = determinate_restraint(model);
   for (size_t p = 0; p < iterated.stages.size(); ++p)
     model.panels[p].secant_ratio = iterated.stages[p].secant_ratio;
   FrameSway sway = frame_sway(model, numbered.slots, facts.members, axial_forces(iterated.solution),
-                              safety_factor);
+                              safety_factor, nodes_of_body(frame, numbered));
   if (iterated.second_order && iterated.second_order->converged) {
     for (size_t m = 0; m < sway.lengths.size(); ++m) {
       sway.lengths[m] = {facts.members[m].lengths, {}, {}};
@@ -197,10 +197,12 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   result.second_order = iterated.second_order;
   result.safety_factor = safety_factor(frame, c);
   const StaticSolution& solution = iterated.solution;
-  const FrameSway sway = sway_in(numbered, facts, driven, iterated, result.safety_factor);
+  const FrameSway sway = sway_in(frame, numbered, facts, driven, iterated, result.safety_factor);
   result.sheets_converged = iterated.sheets_converged;
   result.sway_factor = sway.factor;
-  if (sway.factor) note_worst(result, "sway", "frame", {1 / *sway.factor, "", "", true});
+  result.sways_in_suspension = sway.in_suspension;
+  const std::string sways = sway.in_suspension ? "suspension" : "frame";
+  if (sway.factor) note_worst(result, "sway", sways, {1 / *sway.factor, "", "", true});
   if (iterated.second_order && !iterated.second_order->converged) {
     note_worst(result, "sway", "frame", {beyond_equilibrium(result.sway_factor), "", "", true});
   }

@@ -14,8 +14,9 @@ namespace tubewright {
 struct CaseBuckling {
   std::string load_case;
   std::vector<double> factors;  ///< alpha_cr, ascending; empty: does not buckle under these loads
-  std::vector<std::string> where;  ///< the member that moves most in each
-  bool complete = false;           ///< none below the last one is missing
+  std::vector<std::string> where;        ///< the member that moves most in each
+  bool complete = false;                 ///< none below the last one is missing
+  std::vector<bool> in_suspension = {};  ///< whether links, pins or springs move in each
 };
 
 struct BuckleStudy {

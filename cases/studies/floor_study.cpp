@@ -2,13 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <set>
 
 #include "cases/analysis/analysis.h"
 #include "cases/analysis/frame_edits.h"
 #include "cases/frame/find_parts.h"
-#include "cases/model/mass_distribution.h"
+#include "cases/studies/frame_modes.h"
 #include "cases/studies/torsion.h"
 
 namespace tubewright {
@@ -27,6 +26,14 @@ void note_worst(FloorOption& o, const Analysis& analysis) {
   }
 }
 
+/// As `modes` finds it.
+std::optional<double> own_frequency(const Frame& frame) {
+  constexpr int lowest = 1;
+  const Result<FrameModes> modes = frame_modes(frame, lowest);
+  const FrameMode* mode = modes ? lowest_elastic(*modes) : nullptr;
+  return mode ? std::optional(mode->frequency) : std::nullopt;
+}
+
 /// `trouble`: set, if asked for, where the load cases have no answer.
 FloorOption option(const Frame& frame, const std::string& words, Diagnostics* trouble = nullptr) {
   FloorOption o;
@@ -34,7 +41,7 @@ FloorOption option(const Frame& frame, const std::string& words, Diagnostics* tr
   const MassSummary mass = mass_summary(frame, build_model(frame));
   o.mass = mass.tubes + mass.panels;
   o.stiffness = torsional_stiffness(frame);
-  if (o.stiffness) o.frequency = torsion_frequency_estimate(frame, *o.stiffness);
+  if (o.stiffness) o.frequency = own_frequency(frame);
   if (!frame.cases.empty()) {
     const Result<Analysis> outcome = analyse(frame);
     if (const auto* analysis = outcome.get())
@@ -100,32 +107,6 @@ bool floor_passes(const Frame& frame, const FloorStudy& s) {
   const std::optional<double>& wanted = frame.limits.torsional_stiffness;
   const bool stiff_enough = !wanted || (s.usual.stiffness && *s.usual.stiffness >= *wanted);
   return stiff_enough && (!s.usual.worst || passes(s.usual.worst->utilisation));
-}
-
-std::optional<double> torsion_frequency_estimate(const Frame& frame, double stiffness) {
-  const NumberedFrame n = build_model(frame);
-  const MassDistribution d = mass_distribution(frame, n);
-  const MassProperties all = mass_properties(n.model, d);
-  double middle = 0;
-  for (const auto* pair : {&frame.torsion->front, &frame.torsion->rear}) {
-    for (const std::string& name : *pair) middle += n.model.nodes[n.node.at(name)].x() / 4;
-  }
-  double ahead = 0, behind = 0;
-  const auto add = [&](double mass, const Eigen::Vector3d& at, double own) {
-    const double dy = at.y() - all.centre.y(), dz = at.z() - all.centre.z();
-    (at.x() > middle ? ahead : behind) += mass * (dy * dy + dz * dz) + own;
-  };
-  for (const Rod& rod : d.rods) {
-    const Eigen::Vector3d &a = n.model.nodes[n.model.beams[rod.beam].from],
-                          &b = n.model.nodes[n.model.beams[rod.beam].to];
-    constexpr int pieces = 16;
-    for (int i = 0; i < pieces; ++i) {
-      add(rod.per_length * (b - a).norm() / pieces, a + (i + 0.5) / pieces * (b - a), 0);
-    }
-  }
-  for (const Lump& lump : d.lumps) add(lump.mass, lump.at, lump.inertia(0, 0));
-  if (!(ahead > 0) || !(behind > 0)) return std::nullopt;
-  return std::sqrt(stiffness * (1 / ahead + 1 / behind)) / (2 * std::numbers::pi);
 }
 
 Result<FloorStudy> floor_study(const Frame& frame) {

@@ -17,7 +17,7 @@ struct FloorOption {
   std::string words;                        ///< "rivets as soft as they may be"
   double mass = 0;                          ///< tubes and panels, kg
   std::optional<double> stiffness;          ///< torsional, N m/rad; none: a mechanism
-  std::optional<double> frequency;          ///< of the first torsion mode, estimate, Hz
+  std::optional<double> frequency;          ///< the frame's own lowest, as modes finds it, Hz
   std::optional<WorstOfAll> worst;          ///< none: no case or no check
   std::optional<double> rivet_utilisation;  ///< greatest of any rivet check over all cases
   std::optional<double> gain_per_kg;        ///< stiffness added for each kilogram added, N m/rad/kg
@@ -58,12 +58,6 @@ Result<FloorStudy> floor_study(const Frame& frame);
 
 /// As stiff as `limits.torsional_stiffness` and every case passes, with the usual rivets.
 bool floor_passes(const Frame& frame, const FloorStudy& study);
-
-/// First torsion frequency of the free vehicle by two inertias on a spring, Hz:
-/// sqrt(K (1/J_1 + 1/J_2))/(2 pi), J the moments of inertia of what lies ahead of and behind the
-/// middle between the torsion test's pairs, about the long axis through the centre of mass. An
-/// estimate.
-std::optional<double> torsion_frequency_estimate(const Frame& frame, double stiffness);
 
 /// The verdict from the numbers alone.
 FloorVerdict floor_verdict(const FloorStudy& study);

@@ -6,8 +6,10 @@
 #include <map>
 #include <numeric>
 
+#include "cases/frame/find_parts.h"
 #include "cases/model/mechanism_report.h"
 #include "cases/model/spread_load.h"
+#include "cases/studies/suspension_modes.h"
 #include "solver/stability/refine.h"
 
 namespace tubewright {
@@ -101,6 +103,64 @@ class ShapeReader {
   std::vector<std::vector<int>> stations_;
 };
 
+/// The greatest translation becomes 1.
+Eigen::VectorXd scaled(const Eigen::VectorXd& shape) {
+  double greatest = 0;
+  for (Eigen::Index at = 0; at < shape.size(); at += dofs_per_node) {
+    greatest = std::max(greatest, shape.segment<3>(at).norm());
+  }
+  // A tube that only twists about its own axis moves by rounding: scaled by its turning instead.
+  constexpr double arm = 1e-3;  // m
+  greatest = std::max(greatest, arm * shape.lpNorm<Eigen::Infinity>());
+  return greatest > 0 ? Eigen::VectorXd(shape / greatest) : shape;
+}
+
+std::vector<FrameMode> named_modes(const Modes& modes, const ShapeReader& reader,
+                                   const SuspensionReader& suspension) {
+  std::vector<FrameMode> list;
+  std::map<Looks::Kind, int> seen;
+  for (const Mode& mode : modes.modes) {
+    FrameMode m{mode.frequency, mode.rigid, "rigid-body motion", 1, scaled(mode.shape)};
+    if (mode.rigid) {
+      list.push_back(std::move(m));
+      continue;
+    }
+    if (const auto ride = suspension.ride(mode)) {
+      m.words = ride->words;
+      m.share = ride->share;
+    } else {
+      const Looks looks = reader.looks(m.shape);
+      const Looks::Kind kind = looks.kind();
+      m.share = looks.share[kind];
+      m.words = ordinal(++seen[kind]) + " " + kind_words[kind];
+    }
+    list.push_back(std::move(m));
+  }
+  return list;
+}
+
+/// How many of the frame's own modes are looked through for its first torsion and bending: on arms
+/// and wishbones, wheels swing before the frame does.
+constexpr int own_modes = 16;
+
+std::vector<FrameMode> own_of(const std::vector<FrameMode>& modes) {
+  std::vector<FrameMode> own;
+  bool twists = false, bends = false;
+  for (const FrameMode& m : modes) {
+    if (m.rigid) continue;
+    const bool torsion = m.words == ordinal(1) + " " + kind_words[Looks::torsion];
+    const bool bending = m.words == ordinal(1) + " " + kind_words[Looks::vertical] ||
+                         m.words == ordinal(1) + " " + kind_words[Looks::lateral];
+    if (!own.empty() && !(torsion && !twists) && !(bending && !bends)) continue;
+    twists = twists || torsion;
+    bends = bends || bending;
+    own.push_back(m);
+    own.back().words = "frame's own " + m.words;
+    own.back().frame_only = true;
+  }
+  return own;
+}
+
 }  // namespace
 
 std::vector<AddedMass> added_masses(const Model& model, const MassDistribution& distribution) {
@@ -132,7 +192,13 @@ Result<FrameModes> frame_modes(const Frame& frame, int count) {
   const NumberedFrame numbered = build_model(frame);
   const MassDistribution distribution = mass_distribution(frame, numbered);
   const RefinedModel fine = refine(numbered.model, pieces);
-  auto outcome = natural_modes(fine.model, added_masses(numbered.model, distribution), count);
+  const std::vector<AddedMass> added = added_masses(numbered.model, distribution);
+  FrameModes result;
+  result.restrained = !numbered.model.supports.empty();
+  const std::vector<Tyre> tyres =
+      result.restrained ? std::vector<Tyre>() : tyres_of(frame, numbered);
+  result.on_tyres = !tyres.empty();
+  auto outcome = natural_modes(fine.model, added, count, ground_of(tyres));
   if (auto* mechanism = outcome.error()) {
     for (FreeMotion& motion : mechanism->motions) {  // nodes inside tubes have no name
       const int known = static_cast<int>(frame.nodes.size());
@@ -142,32 +208,21 @@ Result<FrameModes> frame_modes(const Frame& frame, int count) {
     return failure_diagnostics(frame, numbered,
                                {0, *mechanism, std::vector<bool>(numbered.model.bars.size())}, "");
   }
-  Modes& modes = *outcome;
   const std::vector<double> masses = nodal_masses(numbered.model, distribution);
   const ShapeReader reader(numbered.model, masses);
-  FrameModes result;
-  result.restrained = !numbered.model.supports.empty();
-  result.complete = modes.complete;
-  std::map<Looks::Kind, int> seen;
-  for (Mode& mode : modes.modes) {
-    FrameMode m{mode.frequency, mode.rigid, "rigid-body motion", 1, {}};
-    m.shape = mode.shape;
-    double greatest = 0;
-    for (size_t n = 0; n < fine.model.nodes.size(); ++n) {
-      const auto at = dofs_per_node * static_cast<Eigen::Index>(n);
-      greatest = std::max(greatest, mode.shape.segment<3>(at).norm());
+  const SuspensionReader suspension(frame, numbered, masses, tyres);
+  result.complete = outcome->complete;
+  result.modes = named_modes(*outcome, reader, suspension);
+  const bool alone = !has_springs(frame) && !result.on_tyres;
+  for (FrameMode& m : result.modes) m.frame_only = alone && !m.rigid;
+  if (!alone && !result.restrained) {
+    const auto locked = natural_modes(with_locked_springs(frame, numbered, fine.model), added,
+                                      std::max(count, own_modes));
+    if (locked) {
+      const SuspensionReader none(frame, numbered, masses, {});
+      result.own = own_of(named_modes(*locked, reader, none));
+      result.complete = result.complete && locked->complete;
     }
-    // A tube that only twists about its own axis moves by rounding: scaled by its turning instead.
-    constexpr double arm = 1e-3;  // m
-    greatest = std::max(greatest, arm * m.shape.lpNorm<Eigen::Infinity>());
-    if (greatest > 0) m.shape /= greatest;
-    if (!mode.rigid) {
-      const Looks looks = reader.looks(m.shape);
-      const Looks::Kind kind = looks.kind();
-      m.share = looks.share[kind];
-      m.words = ordinal(++seen[kind]) + " " + kind_words[kind];
-    }
-    result.modes.push_back(std::move(m));
   }
   result.slots = numbered.slots;
   result.fine = fine;
@@ -175,6 +230,7 @@ Result<FrameModes> frame_modes(const Frame& frame, int count) {
 }
 
 const FrameMode* lowest_elastic(const FrameModes& modes) {
+  if (!modes.own.empty()) return &modes.own.front();
   for (const FrameMode& m : modes.modes) {
     if (!m.rigid) return &m;
   }

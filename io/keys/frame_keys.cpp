@@ -41,7 +41,7 @@ SharedKind limits_kind() {
        {"deflection", quantity(measure::length, positive), optional, "",
         "greatest displacement of any node, mm"},
        {"frequency", quantity(measure::frequency, positive), optional, "",
-        "least natural frequency, Hz"}});
+        "least natural frequency of the frame alone, Hz"}});
 }
 
 KeyGroup all_keys() {

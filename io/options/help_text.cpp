@@ -130,7 +130,8 @@ Exit code: 0 answered, the frame with its sheet passes; 1 answered, it does not;
 
 constexpr const char* modes_page =
     R"(Natural frequencies of a frame with everything it carries; free if it has no
-supports.
+supports: a vehicle with `tyre_rate` on its tyres, and beside that the frame's
+own, springs locked and tyres left out.
 
 Examples:
   tubewright modes frame.yaml

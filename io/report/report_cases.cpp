@@ -219,6 +219,7 @@ ordered_json case_entry(const Analysis& analysis, const CaseResult& result,
   c["out_of_balance"] = {{"force", number(result.solution.equilibrium.force)},
                          {"moment", number(result.solution.equilibrium.moment)}};
   c["sway_factor"] = optional_number(result.sway_factor, 1);
+  c["sways"] = result.sways_in_suspension ? "suspension" : "frame";
   c["load_reached"] = result.large ? number(result.large->reached) : ordered_json(nullptr);
   c["second_order"] = second_order_entry(result);
   return c;

@@ -70,7 +70,6 @@ std::vector<std::string> floor_cautions() {
   return before_the_usual(
       {"Stiffness of blind rivets is a judgement, off by a factor of two either way; a test piece "
        "or `bench-test` tells more. A sheet that is taken off for work must not be counted.",
-       "The first torsion frequency is an estimate: two inertias on a spring.",
        "Aluminium on steel corrodes where it stays wet: paint and seal between them, set rivets "
        "wet."});
 }

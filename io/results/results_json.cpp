@@ -182,6 +182,7 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
   }
   if (result.large) out.row("load_reached", number(result.large->reached));
   out.row("sway_factor", optional_number(result.sway_factor, 1));
+  if (result.sway_factor) out.row("sways", result.sways_in_suspension ? "suspension" : "frame");
   out.row("worst", worst_json(result.worst));
   out.close();
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cases/frame/find_parts.h"
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
@@ -18,7 +19,9 @@ constexpr const char* not_counted =
 
 std::string factor_words(const CaseBuckling& c) {
   if (c.factors.empty()) return "does not buckle under these loads";
-  std::string text = three_digits(c.factors.front()) + " times its loads, " + c.where.front();
+  const bool suspension = !c.in_suspension.empty() && c.in_suspension.front();
+  std::string text = three_digits(c.factors.front()) + " times its loads, " +
+                     (suspension ? "the suspension gives way, " : "") + c.where.front();
   if (c.factors.front() <= 1) return text + ": BUCKLES";
   if (c.factors.front() < second_order_limit) {
     text += "; second-order effects add " + fixed(100 * (amplification(c.factors.front()) - 1), 0) +
@@ -40,6 +43,18 @@ std::vector<const CaseBuckling*> least_factor_first(const BuckleStudy& study) {
   return order;
 }
 
+std::string how_held(const Frame& frame, const FrameModes& modes) {
+  if (modes.restrained) return "held by its supports";
+  if (modes.on_tyres) return "free, as on its wheels, on its tyres";
+  return frame.vehicle ? "free, as on its wheels without tyres (no `tyre_rate`)"
+                       : "free, nothing holds it";
+}
+
+std::string mode_row(const FrameMode& m) {
+  return right(three_digits(m.frequency), 10) + right(fixed(100 * m.share, 0) + " %", 8) + "  " +
+         m.words + '\n';
+}
+
 }  // namespace
 
 std::string modes_lines(const FrameModes& modes) {
@@ -47,38 +62,50 @@ std::string modes_lines(const FrameModes& modes) {
   for (const FrameMode& m : modes.modes) {
     if (!m.rigid) text += three_digits(m.frequency) + " Hz\n";
   }
+  for (const FrameMode& m : modes.own) text += three_digits(m.frequency) + " Hz, " + m.words + '\n';
   return text;
 }
 
 std::string modes_text(const Frame& frame, const FrameModes& modes, Paint paint) {
   std::string text = paint.heading(one_line(frame.title, terminal_columns)) + '\n';
-  text += modes.restrained ? "held by its supports, with everything it carries\n"
-                           : "free, as on its wheels, with everything it carries\n";
+  text += how_held(frame, modes) + ", with everything it carries\n";
   const auto rigid_motions = std::count_if(modes.modes.begin(), modes.modes.end(),
                                            [](const FrameMode& m) { return m.rigid; });
   if (rigid_motions > 0)
     text += "  " + std::to_string(rigid_motions) + " rigid-body motions at 0 Hz\n";
   text += paint.faint("        Hz  of its motion") + '\n';
   for (const FrameMode& m : modes.modes) {
-    if (m.rigid) continue;
-    text += right(three_digits(m.frequency), 10) + right(fixed(100 * m.share, 0) + " %", 8) + "  " +
-            m.words + '\n';
+    if (!m.rigid) text += mode_row(m);
+  }
+  if (!modes.own.empty()) {
+    text += std::string(has_springs(frame) ? "the frame's own, springs locked and tyres left out"
+                                           : "the frame's own, tyres left out") +
+            '\n';
+    for (const FrameMode& m : modes.own) text += mode_row(m);
   }
   if (!modes.complete) text += not_counted;
   if (!modes_pass(frame, modes)) {
-    text += paint.bad("FAIL") + ": the lowest is below the " +
-            three_digits(*frame.limits.frequency) + " Hz asked for\n";
+    text += paint.bad("FAIL") + ": the " + (modes.own.empty() ? "" : "frame's own ") +
+            "lowest is below the " + three_digits(*frame.limits.frequency) + " Hz asked for\n";
   }
   return text + '\n' + list_lines("Bear in mind", modes_cautions(), paint);
 }
 
 ordered_json modes_list(const FrameModes& modes) {
+  std::vector<const FrameMode*> all;
+  for (const FrameMode& m : modes.modes) all.push_back(&m);
+  for (const FrameMode& m : modes.own) all.push_back(&m);
+  std::stable_sort(all.begin(), all.end(), [](const FrameMode* a, const FrameMode* b) {
+    return a->frequency < b->frequency;
+  });
   ordered_json list = ordered_json::array();
-  for (const FrameMode& m : modes.modes) {
-    list.push_back({{"frequency", number(m.frequency)},
-                    {"rigid", m.rigid},
-                    {"shape", m.words},
-                    {"share", number(m.share)}});
+  for (const FrameMode* m : all) {
+    list.push_back({{"frequency", number(m->frequency)},
+                    {"rigid", m->rigid},
+                    {"name", m->words},
+                    {"frame_only", m->frame_only},
+                    {"shape", m->words},
+                    {"share", number(m->share)}});
   }
   return list;
 }
@@ -135,6 +162,7 @@ std::string buckling_json(const Frame& frame, const BuckleStudy& study,
   for (const CaseBuckling& c : study.cases) {
     const bool grows = !c.factors.empty() && c.factors.front() > 1;
     out.row(c.load_case, {{"members", c.where},
+                          {"in_suspension", c.in_suspension},
                           {"complete", c.complete},
                           {"amplification", grows ? number(amplification(c.factors.front()))
                                                   : ordered_json(nullptr)}});
@@ -148,7 +176,10 @@ ordered_json buckling_list(const BuckleStudy& study) {
   for (const CaseBuckling* c : least_factor_first(study)) {
     ordered_json factors = ordered_json::array();
     for (const double factor : c->factors) factors.push_back(number(factor));
-    list.push_back({{"case", c->load_case}, {"factors", factors}, {"members", c->where}});
+    list.push_back({{"case", c->load_case},
+                    {"factors", factors},
+                    {"members", c->where},
+                    {"in_suspension", c->in_suspension}});
   }
   return list;
 }

@@ -145,7 +145,8 @@ std::string sway_line(const CaseResult& result) {
             " times those of first order\n";
   }
   if (result.sway_factor) {
-    text += "  sway          the joints give way at " + fixed(*result.sway_factor, 2) +
+    const std::string what = result.sways_in_suspension ? "suspension gives" : "joints give";
+    text += "  sway          the " + what + " way at " + fixed(*result.sway_factor, 2) +
             " times the design loads\n";
   }
   return text;

@@ -1,5 +1,7 @@
 #include "solver/stability/modes.h"
 
+#include <Eigen/Eigenvalues>
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -25,6 +27,34 @@ void for_each_mass(const Model& model, const std::vector<AddedMass>& added,
     visit(std::array{beam.from, beam.to}, seen_from_joints(e, local_mass(e)));
   }
   for (const AddedMass& m : added) visit(m.nodes, m.M);
+}
+
+/// How many of its rigid-body motions a free model keeps on this ground.
+int rigid_motions_left(const Model& model, const std::vector<GroundStiffness>& ground) {
+  if (ground.empty()) return rigid_motions;
+  Eigen::AlignedBox3d box;
+  for (const Eigen::Vector3d& node : model.nodes) box.extend(node);
+  const double arm = box.diagonal().norm();  // turns count by what they move here
+  Eigen::Matrix<double, 6, 6> resisted = Eigen::Matrix<double, 6, 6>::Zero();
+  for (const GroundStiffness& g : ground) {
+    Eigen::MatrixXd motion = Eigen::MatrixXd::Zero(g.K.rows(), rigid_motions);
+    for (size_t n = 0; n < g.nodes.size(); ++n) {
+      const Eigen::Vector3d r = model.nodes[g.nodes[n]] - box.center();
+      const auto row = dofs_per_node * static_cast<Eigen::Index>(n);
+      motion.block<3, 3>(row, 0).setIdentity();
+      for (int axis = 0; axis < 3; ++axis) {
+        const Eigen::Vector3d turn = Eigen::Vector3d::Unit(axis) / arm;
+        motion.block<3, 1>(row, 3 + axis) = turn.cross(r);
+        motion.block<3, 1>(row + 3, 3 + axis) = turn;
+      }
+    }
+    resisted += motion.transpose() * g.K * motion;
+  }
+  const Eigen::SelfAdjointEigenSolver<Eigen::Matrix<double, 6, 6>> eigen(resisted,
+                                                                         Eigen::EigenvaluesOnly);
+  constexpr double nothing = 1e-9;  // of the greatest: rounding leaves about 1e-16
+  const auto values = eigen.eigenvalues();
+  return static_cast<int>((values.array() <= nothing * values.maxCoeff()).count());
 }
 
 /// Free motions of the model held by nothing but supports that take nothing, or as it is held.
@@ -60,13 +90,19 @@ Eigen::VectorXd apply_mass(const Model& model, const std::vector<AddedMass>& add
 // K x = omega^2 M x turned round: M x = mu (K + s M) x, omega^2 = 1/mu - s. A free model needs s >
 // 0; it is kept small against the first elastic omega^2 so that the rigid motions stand far apart.
 Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<AddedMass>& added,
-                                        int count) {
+                                        int count, const std::vector<GroundStiffness>& ground) {
   const bool held = !model.supports.empty();
   if (auto mechanism = part_that_moves(model, held)) return *mechanism;
   const FreeDofs free = number_free_dofs(model);
   const std::vector<bool> taut(model.bars.size(), false);
   SparseMatrix K = assemble_stiffness(model, free, taut);
+  if (!ground.empty()) {
+    K += assemble_parts(model, free, [&](const ElementVisitor& visit) {
+      for (const GroundStiffness& g : ground) visit(g.nodes, g.K);
+    });
+  }
   restrain_zero_stiffness_dofs(K, free);
+  const int at_rest = held ? 0 : rigid_motions_left(model, ground);
   const SparseMatrix M = assemble_parts(
       model, free, [&](const ElementVisitor& visit) { for_each_mass(model, added, visit); });
 
@@ -79,13 +115,12 @@ Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<Ad
   constexpr double small_shift = 1e-9;
   const double shift = held ? 0 : small_shift * K.diagonal().sum() / mass;
   const SparseMatrix B = K + shift * M;
-  const Eigenpairs pairs =
-      largest_eigenpairs(M, B, free.node_of, count + (held ? 0 : rigid_motions));
+  const Eigenpairs pairs = largest_eigenpairs(M, B, free.node_of, count + at_rest);
   result.complete = pairs.complete;
   for (size_t k = 0; k < pairs.values.size(); ++k) {
     const double square = 1 / pairs.values[k] - shift;
     Mode mode;
-    mode.rigid = !held && k < rigid_motions;
+    mode.rigid = static_cast<int>(k) < at_rest;
     mode.frequency = mode.rigid ? 0 : std::sqrt(std::max(0.0, square)) / (2 * std::numbers::pi);
     mode.shape = Eigen::VectorXd::Zero(dof_count(model));
     mode.shape(free.unknown) =

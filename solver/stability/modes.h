@@ -17,6 +17,13 @@ struct AddedMass {
   Eigen::MatrixXd M;
 };
 
+/// Stiffness beside that of the elements, towards a ground that stands still, such as a tyre's: a
+/// symmetric matrix on nodes, six DOFs each, global axes.
+struct GroundStiffness {
+  std::vector<int> nodes;
+  Eigen::MatrixXd K;
+};
+
 struct Mode {
   double frequency = 0;  ///< Hz; exactly 0 for a rigid-body motion
   bool rigid = false;
@@ -29,9 +36,10 @@ struct Modes {
 };
 
 /// The lowest modes: `count` elastic ones and, where nothing holds the model, its rigid-body
-/// motions. Cables count as taut. A model with massless DOFs has fewer modes than DOFs.
+/// motions, those that `ground` leaves it. Cables count as taut. A model with massless DOFs has
+/// fewer modes than DOFs.
 Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<AddedMass>& added,
-                                        int count);
+                                        int count, const std::vector<GroundStiffness>& ground = {});
 
 /// M u of the whole model, six entries a node.
 Eigen::VectorXd apply_mass(const Model& model, const std::vector<AddedMass>& added,

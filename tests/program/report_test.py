@@ -392,6 +392,14 @@ class Page(PageTest):
             fatigue = max(m["utilisation"] or 0 for m in self.data["fatigue"]["members"])
             self.assertRegex(first, f"Fatigue screening{fatigue:.2f} of 1(does not count|counts)")
 
+    def test_the_first_frequency_told_is_the_frames_own(self):
+        self.open("quad")
+        own = min(m["frequency"] for m in self.data["modes"] if m["frame_only"])
+        self.assertGreater(own, min(m["frequency"] for m in self.data["modes"] if not m["rigid"]))
+        self.says("main > section", f"{own:.1f} Hz")
+        self.says("main > section", "frame's own first torsion")
+        self.says("#studies", "wheel hop, rear_left")
+
     def test_what_fails_is_marked_by_more_than_colour(self):
         self.open("fail")
         self.says("#cases-overview", "FAILS")

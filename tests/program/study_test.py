@@ -158,14 +158,23 @@ class Stability(ProgramTest):
             self.assertFalse(mode["rigid"])
             self.assertAlmostEqual(26.748, mode["frequency"], delta=0.02 * 26.748)
 
-    def test_a_free_vehicle_has_six_rigid_motions_first(self):
+    def test_a_vehicle_on_its_tyres_has_three_rigid_motions_and_three_of_the_body_first(self):
         results = json_of("modes", HAULER)
         self.assertFalse(results["modes_held"])
         self.assertTrue(results["modes_complete"])
-        self.assertEqual([True] * 6, [mode["rigid"] for mode in results["modes"][:6]])
-        elastic = [mode["frequency"] for mode in results["modes"][6:]]
+        modes = results["modes"]
+        self.assertEqual([True] * 3 + [False] * 3, [mode["rigid"] for mode in modes[:6]])
+        self.assertEqual(["body bounce", "body pitch", "body roll"],
+                         sorted(mode["name"] for mode in modes[3:6]))
+        elastic = [mode["frequency"] for mode in modes[3:]]
         self.assertEqual(sorted(elastic), elastic)
         self.assertGreater(elastic[0], 1)
+
+    def test_floor_compares_the_frames_own_lowest_frequency(self):
+        own = [mode["frequency"] for mode in json_of("modes", HAULER)["modes"]
+               if mode["frame_only"]]
+        self.assertAlmostEqual(min(own), json_of("floor", HAULER)["floor"]["with"]["default"][
+            "frequency"], delta=1e-9 * min(own))
 
     def test_a_frequency_below_the_target_gives_1(self):
         frame = self.file(CANTILEVER + "limits: {frequency: 50}\n")

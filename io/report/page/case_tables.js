@@ -197,7 +197,8 @@ function stabilityFacts(c) {
   const rows = [];
   if (c.slack.length) rows.push(["Slack", c.slack.join(", ")]);
   if (!none(c.sway_factor)) {
-    rows.push(["Joints give way", `at ${three(c.sway_factor)} times the loads`]);
+    const what = c.sways === "suspension" ? "Suspension gives way" : "Joints give way";
+    rows.push([what, `at ${three(c.sway_factor)} times the loads`]);
   }
   if (c.second_order) {
     const end = c.second_order.converged ? "settled" : "did not settle";

@@ -100,7 +100,7 @@ function frequencies(modes) {
         column("Shape"),
         number("Share of its motion", "%"),
       ],
-      bending.map((m) => ({ cells: [three(m.frequency), m.shape, fixed(100 * m.share, 0)] })),
+      bending.map((m) => ({ cells: [three(m.frequency), m.name, fixed(100 * m.share, 0)] })),
       { label: "Natural frequencies" },
     ),
   ];
@@ -115,7 +115,7 @@ function frameBuckling(cases) {
     cells: [
       r.case,
       none(r.factors[0]) ? "none found" : three(r.factors[0]),
-      (r.members && r.members[0]) || DASH,
+      (r.in_suspension[0] ? "the suspension gives way, " : "") + (r.members[0] || DASH),
       r.factors.slice(1).map(three).join(", ") || DASH,
     ],
   }));

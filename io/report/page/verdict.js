@@ -51,9 +51,10 @@ function stiffnessFacts() {
       ),
     );
   }
-  const first = (data.modes || []).find((m) => !m.rigid);
+  const elastic = (data.modes || []).filter((m) => !m.rigid);
+  const first = elastic.find((m) => m.frame_only) || elastic[0];
   if (first) {
-    facts.push(fact("First natural frequency", three(first.frequency) + " Hz", first.shape));
+    facts.push(fact("First natural frequency", three(first.frequency) + " Hz", first.name));
   }
   return facts;
 }

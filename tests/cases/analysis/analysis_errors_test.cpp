@@ -13,6 +13,7 @@ testing::Wordings one_of_each() {
           {"numbers_too_large", numbers_too_large("c")},
           {"no_large_displacements", no_large_displacements("c", "it turns too far")},
           {"joints_give_way", joints_give_way("c", 1.5)},
+          {"suspension_gives_way", suspension_gives_way("c", 1.5)},
           {"no_equilibrium", no_equilibrium("c")},
           {"stops_short", stops_short("c", 0.75)},
           {"sheets_not_settled", sheets_not_settled("c")},
@@ -30,6 +31,8 @@ TEST_CASE(
   CHECK_THAT(joints_give_way("c", 1).advice, ContainsSubstring("brace it"));
   CHECK_THAT(joints_give_way("c", 1.01).advice, ContainsSubstring("count as longer"));
   CHECK_THAT(joints_give_way("c", 1.5).message, ContainsSubstring("1.50 times"));
+  CHECK_THAT(suspension_gives_way("c", 1).advice, ContainsSubstring("where they are joined"));
+  CHECK_THAT(suspension_gives_way("c", 1.01).advice, ContainsSubstring("not the frame"));
   CHECK_THAT(stops_short("c", 0.75).message, ContainsSubstring("0.750 of its loads"));
 }
 

@@ -40,7 +40,8 @@ FrameSway sway_of(const Frame& f, double safety_factor) {
   const StaticResult r = solve_statics(n.model, {case_actions(f, n, f.cases.front())});
   REQUIRE(r.has_value());
   const StaticSolution& solution = r->front();
-  return frame_sway(n.model, n.slots, member_facts(f, n), axial_forces(solution), safety_factor);
+  return frame_sway(n.model, n.slots, member_facts(f, n), axial_forces(solution), safety_factor,
+                    nodes_of_body(f, n));
 }
 
 Section tube_of(const Frame& f) {
@@ -142,6 +143,24 @@ TEST_CASE("a post that falls over against its spring lengthens nothing and is no
   wire.given.A = k * 1 / 210e9;
   f.sections.push_back(wire);
   CHECK_THAT(sway_of(f, 1).factor.value_or(0), WithinRel(2.0, 0.01));
+}
+
+TEST_CASE("of a vehicle, what sways beside the frame proper is its suspension") {
+  const double critical = euler(tube_of(mast(1)).Iz, 2 * L);
+  Frame f = mast(critical / 4);
+  CHECK_FALSE(sway_of(f, 1).in_suspension);  // no vehicle
+  f.vehicle = Vehicle{};
+  const FrameSway proper = sway_of(f, 1);  // the mast is the frame
+  REQUIRE(proper.factor);
+  CHECK_FALSE(proper.in_suspension);
+  for (int i = 0; i < 3; ++i) add_node(f, "body_" + std::to_string(i), 1 + i, 0, 0);
+  add_member(f, "body_1", "body_0", "body_1");
+  add_member(f, "body_2", "body_1", "body_2");
+  f.supports.push_back({"body_0", {true, true, true, true, true, true}, {}, {}});
+  const FrameSway hung = sway_of(f, 1);
+  REQUIRE(hung.factor);
+  CHECK(hung.in_suspension);
+  CHECK_THAT(*hung.factor, WithinRel(*proper.factor, 1e-9));
 }
 
 }  // namespace tubewright::buckling_lengths_test

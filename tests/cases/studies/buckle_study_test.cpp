@@ -106,4 +106,44 @@ TEST_CASE("second-order effects add the sum of the geometric series of 1/alpha")
   }
 }
 
+TEST_CASE("a strut that a spring keeps upright falls over at k L, and is told as suspension") {
+  // A rigid bar hinged at its foot with a spring of rate k across its top: P = k L (Timoshenko &
+  // Gere, Theory of Elastic Stability, MEMORY).
+  constexpr double k = 10e3, length = 0.5, P = 1000;
+  Frame f = two_masts();
+  f.nodes.clear();
+  f.members.clear();
+  f.supports.clear();
+  add_node(f, "foot", 0, 0, 0);
+  add_node(f, "ahead", 1, 0, length);
+  add_node(f, "beside", 0, 1, length);
+  add_node(f, "top", 0, 0, length);
+  add_member(f, "rail_1", "foot", "ahead");
+  add_member(f, "rail_2", "foot", "beside");
+  add_member(f, "strut", "foot", "top").kind = MemberKind::link;
+  for (const auto& [name, rate] : {std::pair{"ahead", k}, {"beside", 3 * k}}) {
+    Member& spring = add_member(f, std::string("to_") + name, "top", name);
+    spring.kind = MemberKind::spring;
+    spring.section.clear();
+    spring.rate = rate;
+  }
+  for (const char* node : {"foot", "ahead", "beside"}) {
+    f.supports.push_back({node, {true, true, true, true, true, true}, {}, {}});
+  }
+  push_down(f, "push", "top", P);
+  CHECK(studied(f).cases[0].in_suspension == std::vector<bool>{false, false});  // no vehicle
+  f.vehicle = Vehicle{};
+  const BuckleStudy s = studied(f);
+  REQUIRE(s.cases[0].factors.size() == 2);
+  CHECK_THAT(s.cases[0].factors[0], WithinRel(k * length / P, 1e-3));
+  CHECK_THAT(s.cases[0].factors[1], WithinRel(3 * k * length / P, 1e-3));
+  CHECK(s.cases[0].in_suspension == std::vector<bool>{true, true});
+  CHECK(s.cases[0].where == std::vector<std::string>{"strut", "strut"});
+  // A mast of the frame proper is none.
+  Frame masts = two_masts();
+  masts.vehicle = Vehicle{};
+  push_down(masts, "on_long", "B", 1000);
+  CHECK(studied(masts).cases[0].in_suspension == std::vector<bool>{false, false});
+}
+
 }  // namespace tubewright::buckle_study_test

@@ -5,6 +5,7 @@
 
 #include "cases/analysis/frame_edits.h"
 #include "cases/model/mass_summary.h"
+#include "cases/studies/frame_modes.h"
 #include "cases/studies/torsion.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
@@ -109,32 +110,12 @@ TEST_CASE("in the sweep thicker sheets and closer rivets are never softer") {
   }
 }
 
-TEST_CASE("the torsion frequency of two inertias on a spring is that of the closed form") {
-  // J 6 and 5 kg m2: 100, 300, 1000 N m/deg give 7.3, 12.6, 23.1 Hz (worked by hand).
-  Frame f = empty_frame();
-  add_node(f, "fl", 0, 1, 0);
-  add_node(f, "fr", 0, -1, 0);
-  add_node(f, "rl", -1, 1, 0);
-  add_node(f, "rr", -1, -1, 0);
-  f.materials.push_back({"weightless", {210e9, 81e9, 1e-12, 235e6, 360e6}, {}, Metal::steel, {}});
-  f.sections.front().material = "weightless";
-  add_member(f, "left", "rl", "fl");
-  add_member(f, "right", "rr", "fr");
-  for (const auto& [name, mass, x] : {std::tuple{"front", 3.0, 0.0}, {"rear", 2.5, -1.0}}) {
-    for (const double y : {1.0, -1.0}) {
-      CarriedMass m;
-      m.name = std::string(name) + (y > 0 ? "_l" : "_r");
-      m.mass = mass;
-      m.at = {x, y, 0};
-      m.on = {x < 0 ? (y > 0 ? "rl" : "rr") : (y > 0 ? "fl" : "fr")};
-      f.masses.push_back(m);
-    }
-  }
-  f.torsion = TorsionTest{{"fl", "fr"}, {"rl", "rr"}, 1, {}};
-  constexpr double degree = 0.017453292519943295;
-  for (const auto& [K, Hz] : {std::pair{100.0, 7.3}, {300.0, 12.6}, {1000.0, 23.1}}) {
-    CHECK_THAT(*torsion_frequency_estimate(f, K / degree), WithinAbs(Hz, 0.06));
-  }
+TEST_CASE("the first frequency of every option is the one that its modes have") {
+  const Frame f = clad_box();
+  const FloorStudy s = studied(f);
+  CHECK(*s.usual.frequency == lowest_elastic(answer_of(frame_modes(f, 1)))->frequency);
+  CHECK(*s.without.frequency ==
+        lowest_elastic(answer_of(frame_modes(without_panels(f), 1)))->frequency);
 }
 
 TEST_CASE("a frame that only its sheet holds together needs it") {

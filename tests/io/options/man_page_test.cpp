@@ -48,7 +48,8 @@ std::string part(const std::string& text, const std::string& kind, const std::st
 TEST_CASE("a help page is taken apart without losing a word") {
   const HelpPage page = help_page(command_help("modes"));
   CHECK(page.notes == Words{"Natural frequencies of a frame with everything it carries; free if it "
-                            "has no supports."});
+                            "has no supports: a vehicle with `tyre_rate` on its tyres, and beside "
+                            "that the frame's own, springs locked and tyres left out."});
   REQUIRE(page.examples.size() == 3);
   CHECK(page.examples[1].first == "tubewright modes frame.yaml -n 20 --json");
   REQUIRE(page.operands.size() == 1);

@@ -64,9 +64,10 @@ TEST_CASE("the data have every key that their description lists, at the top and 
     CHECK(data.contains(key));
   }
   for (const char* key :
-       {"name", "note", "rare", "reserve", "passes", "worst", "nodes", "members", "panels",
-        "wheels", "reactions", "pick_ups", "slack", "driving", "moves_most", "out_of_balance",
-        "sway_factor", "load_reached", "second_order"}) {
+       {"name",           "note",        "rare",    "reserve",      "passes",
+        "worst",          "nodes",       "members", "panels",       "wheels",
+        "reactions",      "pick_ups",    "slack",   "driving",      "moves_most",
+        "out_of_balance", "sway_factor", "sways",   "load_reached", "second_order"}) {
     INFO(key);
     CHECK(data["cases"][0].contains(key));
   }

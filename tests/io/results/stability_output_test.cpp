@@ -49,7 +49,7 @@ TEST_CASE("modes are listed with frequency, share and shape, rigid motions only 
   Frame f = titled();
   FrameModes m = two_modes();
   const std::string text = modes_text(f, m, {});
-  CHECK(text.starts_with("Quad\nfree, as on its wheels, with everything it carries\n"));
+  CHECK(text.starts_with("Quad\nfree, nothing holds it, with everything it carries\n"));
   CHECK_THAT(text, ContainsSubstring("  2 rigid-body motions at 0 Hz\n"));
   CHECK(line_with(text, "first torsion") == "      23.5    91 %  first torsion");
   CHECK(line_with(text, "vertical") == "       140    50 %  first vertical bending");
@@ -64,6 +64,34 @@ TEST_CASE("modes are listed with frequency, share and shape, rigid motions only 
              ContainsSubstring("FAIL: the lowest is below the 25.0 Hz asked for"));
 }
 
+TEST_CASE("the frame's own modes stand beside those of the vehicle and count for the limit") {
+  Frame f = titled();
+  FrameModes m = two_modes();
+  f.vehicle = Vehicle{};
+  CHECK_THAT(modes_text(f, m, {}),
+             ContainsSubstring("free, as on its wheels without tyres (no `tyre_rate`), with"));
+  m.on_tyres = true;
+  m.modes[2].words = "body bounce";
+  m.own = {{80, false, "frame's own first torsion", 0.7, {}, true}};
+  f.limits.frequency = 50;
+  const std::string text = modes_text(f, m, {});
+  CHECK_THAT(text, ContainsSubstring("free, as on its wheels, on its tyres, with everything"));
+  CHECK_THAT(text, ContainsSubstring("the frame's own, tyres left out\n"));
+  CHECK(line_with(text, "own first") == "      80.0    70 %  frame's own first torsion");
+  CHECK_THAT(text, !ContainsSubstring("FAIL"));
+  f.limits.frequency = 90;
+  CHECK_THAT(modes_text(f, m, {}), ContainsSubstring("FAIL: the frame's own lowest is below the"));
+  f.members.emplace_back().kind = MemberKind::spring;
+  CHECK_THAT(modes_text(f, m, {}), ContainsSubstring("own, springs locked and tyres left out\n"));
+  CHECK(modes_lines(m) == "23.5 Hz\n140 Hz\n80.0 Hz, frame's own first torsion\n");
+  const json list = modes_list(m);
+  REQUIRE(list.size() == 5);
+  CHECK(list.at(3).at("name") == "frame's own first torsion");
+  CHECK(list.at(3).at("frame_only") == true);
+  CHECK(list.at(2).at("name") == "body bounce");
+  CHECK(list.at(2).at("frame_only") == false);
+}
+
 TEST_CASE("modes in JSON hold every mode in Hz, the rigid ones too") {
   Frame f = titled();
   f.limits.frequency = 25;
@@ -74,10 +102,12 @@ TEST_CASE("modes in JSON hold every mode in Hz, the rigid ones too") {
   CHECK(answer.at("modes_complete") == true);
   CHECK(answer.at("modes") == json(modes_list(m)));
   REQUIRE(answer.at("modes").size() == 4);
-  CHECK(
-      answer.at("modes").at(2) ==
-      json(
-          {{"frequency", 23.456}, {"rigid", false}, {"shape", "first torsion"}, {"share", 0.914}}));
+  CHECK(answer.at("modes").at(2) == json({{"frequency", 23.456},
+                                          {"rigid", false},
+                                          {"name", "first torsion"},
+                                          {"frame_only", false},
+                                          {"shape", "first torsion"},
+                                          {"share", 0.914}}));
   CHECK(answer.at("modes").at(0).at("rigid") == true);
 }
 
@@ -89,6 +119,8 @@ TEST_CASE("cases are told by their least factor, with what second order adds bel
         "brake: 12.5 times its loads, strut\n"
         "bump: 4.00 times its loads, post; second-order effects add 33 %\n");
   BuckleStudy s = three_cases();
+  s.cases[2].in_suspension = {true, false, false};
+  CHECK_THAT(buckling_lines(s), ContainsSubstring("loads, the suspension gives way, post; second"));
   s.cases[1].factors = {1.0};
   CHECK_THAT(buckling_lines(s), ContainsSubstring("1.00 times its loads, strut: BUCKLES\n"));
 }
@@ -113,12 +145,14 @@ TEST_CASE("buckling in JSON holds factors in the order of the file and their amp
   const json bump = answer.at("buckling_details").at("bump");
   CHECK(bump.at("members") == json({"post", "post", "rail"}));
   CHECK(bump.at("complete") == false);
+  CHECK(bump.at("in_suspension") == json::array());
   CHECK_THAT(bump.at("amplification").get<double>(), WithinRel(4.0 / 3, 1e-12));
   CHECK(answer.at("buckling_details").at("calm").at("amplification").is_null());
   const json list = buckling_list(three_cases());
   CHECK(list.at(0) == json({{"case", "bump"},
                             {"factors", {4.0, 6.0, 8.0}},
-                            {"members", {"post", "post", "rail"}}}));
+                            {"members", {"post", "post", "rail"}},
+                            {"in_suspension", json::array()}}));
   CHECK(list.at(2).at("case") == "calm");
 }
 

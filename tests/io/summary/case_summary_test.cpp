@@ -95,6 +95,9 @@ TEST_CASE("sway, second order and slack cables are told where there are any") {
   b.result.sway_factor = 4.567;
   b.result.second_order = SecondOrderFacts{true, 1.2344};
   CHECK(b.line("  sway") == "  sway          the joints give way at 4.57 times the design loads");
+  b.result.sways_in_suspension = true;
+  CHECK(b.line("  sway") ==
+        "  sway          the suspension gives way at 4.57 times the design loads");
   CHECK(b.line("second order") ==
         "  second order  movements grow to 1.234 times those of first order");
   b.result.second_order->converged = false;

@@ -1,5 +1,6 @@
 #include "solver/stability/modes.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -255,6 +256,26 @@ TEST_CASE("a model that can fold has no modes but is told its mechanism") {
   }
   b.hold(p, {x, y, z, rx, ry, rz});
   CHECK(natural_modes(b.model, {}, 3).error() != nullptr);
+}
+
+TEST_CASE("a stiff bar on a soft spring under each end bounces, pitches and keeps four motions") {
+  // sqrt(2 k/m) and, turning about its middle, sqrt(k (L^2/2)/(m L^2/12)) = sqrt(6 k/m) by the law
+  // of momentum; its thickness adds a hundredth of 1/12 to the inertia.
+  constexpr double k = 1000, a = 0.1, L = 1, m = 7850 * a * a * L;
+  const Straight bar(L, 2, square(a), 210e9, 81e9, 7850);
+  std::vector<GroundStiffness> ground;
+  for (const int end : {bar.first(), bar.last()}) {
+    Eigen::MatrixXd K = Eigen::MatrixXd::Zero(6, 6);
+    K(2, 2) = k;
+    ground.push_back({{end}, K});
+  }
+  const auto outcome = natural_modes(bar.model, {}, 4, ground);
+  REQUIRE(outcome.has_value());
+  const std::vector<Mode>& modes = outcome->modes;
+  REQUIRE(modes.size() >= 6);
+  CHECK(std::count_if(modes.begin(), modes.end(), [](const Mode& x) { return x.rigid; }) == 4);
+  CHECK_THAT(modes[4].frequency, WithinRel(std::sqrt(2 * k / m) / (2 * pi), 1e-3));
+  CHECK_THAT(modes[5].frequency, WithinRel(std::sqrt(6 * k / (m * 1.01)) / (2 * pi), 1e-3));
 }
 
 }  // namespace tubewright::modes_test
