@@ -241,7 +241,7 @@ TEST_CASE("whatever meets at a node gets a finite number or a reason") {
     return static_cast<double>(state >> 8) / (1U << 24);
   };
   const Shape shapes[] = {Shape::square_tube, Shape::rectangular_tube, Shape::round_tube,
-                          Shape::round_bar, Shape::flat_bar, Shape::properties};
+                          Shape::round_bar,   Shape::flat_bar,         Shape::properties};
   int numbers = 0;
   for (int round = 0; round < 300; ++round) {
     Frame f = empty_frame();
