@@ -53,7 +53,7 @@ int rigid_motions_left(const Model& model, const std::vector<GroundStiffness>& g
   const Eigen::SelfAdjointEigenSolver<Eigen::Matrix<double, 6, 6>> eigen(resisted,
                                                                          Eigen::EigenvaluesOnly);
   constexpr double nothing = 1e-9;  // of the greatest: rounding leaves about 1e-16
-  const auto values = eigen.eigenvalues();
+  const auto& values = eigen.eigenvalues();
   return static_cast<int>((values.array() <= nothing * values.maxCoeff()).count());
 }
 
