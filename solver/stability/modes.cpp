@@ -1,6 +1,5 @@
 #include "solver/stability/modes.h"
 
-#include <Eigen/Eigenvalues>
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <array>
@@ -9,6 +8,7 @@
 
 #include "solver/elements/beam_matrices.h"
 #include "solver/elements/rigid_bodies.h"
+#include "solver/linear_algebra/dense.h"
 #include "solver/linear_algebra/eigenpairs.h"
 #include "solver/statics/assembly.h"
 #include "solver/statics/determinate_restraint.h"
@@ -50,10 +50,8 @@ int rigid_motions_left(const Model& model, const std::vector<GroundStiffness>& g
     }
     resisted += motion.transpose() * g.K * motion;
   }
-  const Eigen::SelfAdjointEigenSolver<Eigen::Matrix<double, 6, 6>> eigen(resisted,
-                                                                         Eigen::EigenvaluesOnly);
   constexpr double nothing = 1e-9;  // of the greatest: rounding leaves about 1e-16
-  const auto& values = eigen.eigenvalues();
+  const Eigen::VectorXd values = symmetric_eigensystem(Eigen::MatrixXd(resisted)).values;
   return static_cast<int>((values.array() <= nothing * values.maxCoeff()).count());
 }
 
