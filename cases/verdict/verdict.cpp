@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <set>
 #include <utility>
 
 #include "cases/frame/find_parts.h"
@@ -27,6 +26,12 @@ void count(Tally& tally, Proof proof) {
   if (proof == Proof::by_rule) ++tally.by_rule;
   if (proof == Proof::by_comparison) ++tally.by_comparison;
   if (proof == Proof::missing) ++tally.not_made;
+}
+
+std::string in_words(const std::string& name) {
+  std::string words = name;
+  std::replace(words.begin(), words.end(), '_', ' ');
+  return words;
 }
 
 /// "a", "a, b and c", "a, b, c and 9 more".
@@ -128,21 +133,14 @@ class Coverage {
     return proof;
   }
 
-  void note_missing(std::string name, const std::string& item, const CheckResult& check) {
-    std::replace(name.begin(), name.end(), '_', ' ');
-    missing_.add("no " + name + " check, " + check.reason, item);
+  void note_missing(const std::string& name, const std::string& item, const CheckResult& check) {
+    missing_.add("no " + in_words(name) + " check, " + check.reason, item);
   }
 
   const Analysis& analysis_;
   Tally checks_, ends_;
   Reasons missing_;
 };
-
-std::string in_words(const std::string& name) {
-  std::string words = name;
-  std::replace(words.begin(), words.end(), '_', ' ');
-  return words;
-}
 
 void judge_limits(Verdict& v, const std::vector<LimitCheck>& limits) {
   for (const LimitCheck& limit : limits) {
