@@ -1,7 +1,5 @@
 #include "cases/verdict/limit_checks.h"
 
-#include <algorithm>
-
 namespace tubewright {
 
 namespace {
@@ -51,12 +49,6 @@ std::vector<LimitCheck> limit_checks(const Analysis& analysis) {
   }
   if (limits.frequency) list.push_back(frequency_limit(analysis.frame, *limits.frequency));
   return list;
-}
-
-const LimitCheck* find_limit(const std::vector<LimitCheck>& limits, const std::string& name) {
-  const auto found = std::find_if(limits.begin(), limits.end(),
-                                  [&](const LimitCheck& l) { return l.name == name; });
-  return found == limits.end() ? nullptr : &*found;
 }
 
 }  // namespace tubewright

@@ -24,7 +24,4 @@ struct LimitCheck {
 /// Those that the file sets, in the order of their keys. Solves what they need.
 std::vector<LimitCheck> limit_checks(const Analysis& analysis);
 
-/// Null where the file does not set it.
-const LimitCheck* find_limit(const std::vector<LimitCheck>& limits, const std::string& name);
-
 }  // namespace tubewright

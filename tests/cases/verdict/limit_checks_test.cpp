@@ -57,12 +57,4 @@ TEST_CASE("torsional stiffness without a torsion test has no number and says wha
   CHECK_THAT(limit.result.reason, ContainsSubstring("`torsion`"));
 }
 
-TEST_CASE("a limit is found by its key") {
-  Frame f = arm();
-  f.limits.mass = 1;
-  const std::vector<LimitCheck> limits = limits_of(f);
-  CHECK(find_limit(limits, "mass") == &limits[0]);
-  CHECK(find_limit(limits, "frequency") == nullptr);
-}
-
 }  // namespace tubewright::limit_checks_test
