@@ -283,7 +283,7 @@ Frame aluminium_chord(double at_B, bool with_brace) {
   add_case(f, "load").point_loads.push_back({at_B < 0.5 ? "chord.2" : "chord.1",
                                              at_B < 0.5 ? (0.5 - at_B) / (1 - at_B) : 0.5 / at_B,
                                              {0, 0, -1000},
-                                             {},
+                                             {0, 0, 0},
                                              {}});
   f.limits.yield_factor = 1;
   return f;

@@ -159,8 +159,8 @@ TEST_CASE("the flexibility is the work on the displacements between held ends, b
 TEST_CASE("a beam is smooth between its ends and its point actions, each named once in order") {
   BeamState b = loaded();
   CHECK(smooth_intervals(b) == std::vector<double>{0, 0.25, 0.7, 1});
-  b.actions.points.push_back({0.7, {}, {}});
-  b.actions.points.push_back({1, {}, {}});
+  b.actions.points.push_back({0.7, {0, 0, 0}, {0, 0, 0}});
+  b.actions.points.push_back({1, {0, 0, 0}, {0, 0, 0}});
   CHECK(smooth_intervals(b) == std::vector<double>{0, 0.25, 0.7, 1});
 }
 
