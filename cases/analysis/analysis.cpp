@@ -1,12 +1,12 @@
 #include "cases/analysis/analysis.h"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 
 #include "cases/analysis/analysis_errors.h"
 #include "cases/analysis/iterate_case.h"
 #include "cases/analysis/summarise_case.h"
+#include "cases/analysis/trusted_answer.h"
 #include "cases/checks/yield_check.h"
 #include "cases/frame/wording.h"
 #include "cases/model/case_actions.h"
@@ -59,10 +59,6 @@ Diagnostics cannot_move_far(const Case& c, const std::string& reason) {
   return Diagnostics{error_at(c.place, no_large_displacements(c.name, reason))};
 }
 
-Diagnostics cannot_represent(const Case& c) {
-  return Diagnostics{error_at(c.place, numbers_too_large(c.name))};
-}
-
 /// Twice: under the loads, and under the loads times the reserve.
 Result<CaseResult> large_case(const Frame& frame, const NumberedFrame& numbered,
                               const CheckFacts& facts, const Case& c, bool driven,
@@ -80,9 +76,11 @@ Result<CaseResult> large_case(const Frame& frame, const NumberedFrame& numbered,
   return summarise_large_case(frame, numbered, facts, c, driven, std::move(*service), *design);
 }
 
-bool all_finite(const StaticSolution& s) {
-  return s.displacements.allFinite() && s.reactions.allFinite() &&
-         std::isfinite(s.residual.force) && std::isfinite(s.residual.moment);
+Diagnostics without_answer(const Model& model, const Case& c, const StaticSolution& solution) {
+  if (const auto why = why_no_answer(model, c.name, solution)) {
+    return Diagnostics{error_at(c.place, *why)};
+  }
+  return {};
 }
 
 }  // namespace
@@ -151,7 +149,9 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     auto& solutions = *solved;
     for (size_t i = 0; i < held.size(); ++i) {
       tell("checking load case", i + 1, count);
-      if (!all_finite(solutions[i])) return cannot_represent(*held[i]);
+      if (auto why = without_answer(numbered.model, *held[i], solutions[i]); !why.empty()) {
+        return why;
+      }
       if (options.large_displacement) {
         auto result =
             large_case(frame, numbered, facts, *held[i], false, numbered.model, actions[i]);
@@ -183,7 +183,10 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     analysis.vehicle = std::move(vehicle);
     for (size_t i = 0; i < driven.size(); ++i) {
       tell("checking load case", held.size() + i + 1, count);
-      if (!all_finite(solutions[i].solution)) return cannot_represent(*driven[i]);
+      if (auto why = without_answer(numbered.model, *driven[i], solutions[i].solution);
+          !why.empty()) {
+        return why;
+      }
       DrivingState state = std::move(solutions[i].state);
       if (options.large_displacement) {
         Model model = numbered.model;

@@ -14,6 +14,20 @@ Diagnostic numbers_too_large(const std::string& load_case) {
           "check the units of its loads and of the sections"};
 }
 
+Diagnostic out_of_balance(const std::string& load_case, double share) {
+  return {"case " + quoted(load_case) + " has no answer: loads and forces differ by " +
+              decimals(100 * share, 4) + " % of the greatest",
+          "members of very different stiffness, or supports that barely hold, leave nothing but "
+          "rounding; look at the thinnest members, the softest springs and the supports"};
+}
+
+Diagnostic moves_too_far(const std::string& load_case, double moved, double size) {
+  return {"case " + quoted(load_case) + " has no answer: a node would move by " + in_mm(moved) +
+              ", farther than the frame is large (" + in_mm(size) + ")",
+          "something barely holds: look at springs, releases and supports, and at the units of "
+          "the loads"};
+}
+
 Diagnostic no_large_displacements(const std::string& load_case, const std::string& reason) {
   return {"case " + quoted(load_case) + " cannot be solved with large displacements: " + reason,
           "`--second-order` counts what axial forces do on the displaced frame"};

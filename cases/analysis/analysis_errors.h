@@ -11,6 +11,10 @@ namespace tubewright {
 // ---------
 Diagnostic weightless_vehicle();
 Diagnostic numbers_too_large(const std::string& load_case);
+/// `share`: of the greatest force or moment.
+Diagnostic out_of_balance(const std::string& load_case, double share);
+/// m.
+Diagnostic moves_too_far(const std::string& load_case, double moved, double size);
 Diagnostic no_large_displacements(const std::string& load_case, const std::string& reason);
 
 // Doubts

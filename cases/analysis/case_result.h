@@ -39,16 +39,17 @@ struct CaseResult {
 
   std::string name;
   StaticSolution solution;
-  std::vector<MemberResult> members;    ///< in the order of Frame::members
-  std::vector<PanelResult> panels;      ///< in the order of Frame::panels
-  bool sheets_converged = true;         ///< the state of those that have buckled
-  double safety_factor = 1;             ///< its checks ask for it, on the loads
-  std::optional<double> sway_factor;    ///< alpha_cr of the joints on the design loads, if below 10
-  bool sways_in_suspension = false;     ///< there in links, pins or springs
-  std::optional<Worst> worst;           ///< none if no check could be made
-  int largest_node = -1;                ///< node that moves most
-  std::optional<DrivingState> driving;  ///< of cases of kind vehicle
-  std::vector<PickUp> pick_ups;         ///< where links, springs and cables meet the frame
+  std::vector<MemberResult> members;  ///< in the order of Frame::members
+  std::vector<PanelResult> panels;    ///< in the order of Frame::panels
+  bool sheets_converged = true;       ///< the state of those that have buckled
+  double safety_factor = 1;           ///< its checks ask for it, on the loads
+  std::optional<double> sway_factor;  ///< alpha_cr of the joints on the design loads, if below 10
+  bool sways_in_suspension = false;   ///< there in links, pins or springs
+  std::optional<Worst> worst;         ///< none if no check could be made
+  int largest_node = -1;              ///< node that moves most
+  double deflection = 0;  ///< m, of that node; on springs of the one within the largest weldment
+  std::optional<DrivingState> driving;           ///< of cases of kind vehicle
+  std::vector<PickUp> pick_ups;                  ///< where links, springs and cables meet the frame
   std::optional<SecondOrderFacts> second_order;  ///< of a second-order analysis
   /// Of an analysis with large displacements; `solution.beams` then only hold end forces.
   std::optional<LargeMotion> large;

@@ -152,17 +152,19 @@ Deflection deflection_within_frame(const NumberedFrame& numbered,
   return greatest;
 }
 
-/// `limits.deflection` against the node that moves most; of a vehicle on springs, that moves most
+/// The node that moves most against `limits.deflection`; of a vehicle on springs, that moves most
 /// within its largest weldment.
-void check_deflection(const Frame& frame, const NumberedFrame& numbered, bool driven,
-                      CaseResult& result) {
-  if (!frame.limits.deflection || result.largest_node < 0) return;
+void find_deflection(const Frame& frame, const NumberedFrame& numbered, bool driven,
+                     CaseResult& result) {
+  if (result.largest_node < 0) return;
   const Eigen::VectorXd& u = result.solution.displacements;
   const Deflection found =
       driven && has_springs(frame)
           ? deflection_within_frame(numbered, largest_weldment(frame, numbered), u)
           : Deflection{result.largest_node,
                        u.segment<3>(dofs_per_node * result.largest_node).norm()};
+  result.deflection = found.moved;
+  if (!frame.limits.deflection) return;
   note_worst(result, "deflection", frame.nodes[static_cast<size_t>(found.node)].name,
              {found.moved / *frame.limits.deflection, "", "limits", true});
 }
@@ -239,7 +241,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   result.pick_ups = pick_ups(numbered.model, solution);
   result.largest_node = node_that_moves_most(solution.displacements);
   result.solution = std::move(iterated.solution);
-  check_deflection(frame, numbered, driven, result);
+  find_deflection(frame, numbered, driven, result);
   return result;
 }
 
@@ -283,7 +285,7 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
   result.largest_node = node_that_moves_most(service.solution.displacements);
   result.solution = std::move(service.solution);
   result.large = std::move(service.motion);
-  check_deflection(frame, numbered, driven, result);
+  find_deflection(frame, numbered, driven, result);
   return result;
 }
 

@@ -48,6 +48,14 @@ Diagnostic slack_cables_not_found(const std::string& load_case,
           "cables that went slack last: " + all_quoted(cables)};
 }
 
+Diagnostic stiffnesses_too_far_apart(const std::string& load_case) {
+  return {(load_case.empty() ? "the frame" : "case " + quoted(load_case)) +
+              " has no answer: its members, springs or releases are too different in stiffness to "
+              "be added up",
+          "nothing moves freely, but rounding is all that is left of the softest: look for a tube "
+          "far too thin or too thick, a spring far too soft, a millimetre meant as a metre"};
+}
+
 Diagnostic whole_frame_moves(const LooseNode& node) {
   return {unresisted(node),
           "the whole frame moves as one piece: add a support that holds it in this direction"};

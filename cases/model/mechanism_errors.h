@@ -22,6 +22,8 @@ std::string where_slack(const std::string& load_case, const std::vector<std::str
 Diagnostic slack_cables_not_found(const std::string& load_case,
                                   const std::vector<std::string>& cables);
 
+Diagnostic stiffnesses_too_far_apart(const std::string& load_case);
+
 // Nodes
 // -----
 Diagnostic whole_frame_moves(const LooseNode& node);

@@ -68,7 +68,12 @@ Diagnostic loose_upright(const Frame& frame, const Wheel& wheel, const LooseNode
 Diagnostics failure_diagnostics(const Frame& frame, const NumberedFrame& numbered,
                                 const StaticFailure& failure, const std::string& case_name) {
   const std::vector<std::string> cables = slack_cables(frame, numbered, failure.slack);
-  if (failure.mechanism.empty()) return Diagnostics{slack_cables_not_found(case_name, cables)};
+  if (failure.why == StaticFailure::Why::scaling) {
+    return Diagnostics{stiffnesses_too_far_apart(case_name)};
+  }
+  if (failure.why == StaticFailure::Why::cables) {
+    return Diagnostics{slack_cables_not_found(case_name, cables)};
+  }
   Diagnostics diagnostics;
   for (const FreeMotion& motion : failure.mechanism.motions) {
     const Node& node = frame.nodes[motion.node];

@@ -5,6 +5,7 @@
 #include <map>
 #include <utility>
 
+#include "cases/analysis/trusted_answer.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/input_doubts.h"
@@ -214,6 +215,8 @@ void judge_input(Verdict& v, const Analysis& analysis) {
 
 void judge_cases(Verdict& v, const Analysis& analysis) {
   if (analysis.cases.empty()) v.not_proven.emplace_back("there is no load case");
+  constexpr double small_displacement = 0.1;  // of the frame's size (judgement)
+  const double size = frame_size(analysis.model);
   for (const CaseResult& result : analysis.cases) {
     const std::string in_case = "case " + result.name + ": ";
     if (!result.passes()) {
@@ -221,6 +224,11 @@ void judge_cases(Verdict& v, const Analysis& analysis) {
           {result.worst->check, result.worst->item, result.name, result.worst->utilisation});
     }
     if (loads_nothing(result)) v.not_proven.push_back(in_case + "no part of the frame is loaded");
+    if (!result.large && result.deflection > small_displacement * size) {
+      v.not_proven.push_back(in_case + "a node moves by " + in_mm(result.deflection) +
+                             ", more than a tenth of the frame's size: too far for forces found on "
+                             "the frame as drawn; `check --large-displacement` follows it");
+    }
     if (!result.sheets_converged) {
       v.not_proven.push_back(in_case + "the state of the buckled sheets did not converge");
     }

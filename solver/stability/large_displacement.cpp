@@ -140,8 +140,13 @@ std::optional<Equilibrium> PathTracer::start() {
   e.configuration = reference_configuration(frame_);
   e.internal = internal_forces(frame_, e.configuration, 0, true);
   if (!e.internal.valid) return std::nullopt;
-  const Factorisation K(symmetric_lower(e.internal.tangent), frame_.free.node_of);
-  if (!is_stable(K) || !finish(e)) return std::nullopt;
+  const SparseMatrix lower = symmetric_lower(e.internal.tangent);
+  const Factorisation K(lower, frame_.free.node_of);
+  if (!K.positive_definite()) return std::nullopt;
+  if (!surely_resists(K, lower) && !find_mechanism(*frame_.model, e.internal.slack).empty()) {
+    return std::nullopt;
+  }
+  if (!finish(e)) return std::nullopt;
   return e;
 }
 

@@ -65,8 +65,10 @@ std::optional<Mechanism> part_that_moves(const Model& model, bool held) {
   const FreeDofs free = number_free_dofs(restrained);
   SparseMatrix K = assemble_stiffness(restrained, free, taut);
   restrain_zero_stiffness_dofs(K, free);
-  if (is_stable(Factorisation(K, free.node_of))) return std::nullopt;
-  return find_mechanism(restrained, free, K, taut);
+  if (surely_resists(Factorisation(K, free.node_of), K)) return std::nullopt;
+  Mechanism found = find_mechanism(restrained, taut);
+  if (found.empty()) return std::nullopt;
+  return found;
 }
 
 }  // namespace

@@ -6,26 +6,72 @@
 #include "solver/elements/rigid_bodies.h"
 #include "solver/linear_algebra/eigenpairs.h"
 #include "solver/model/disjoint_sets.h"
+#include "solver/statics/assembly.h"
 #include "solver/statics/rigid_fit.h"
+#include "solver/statics/unit_stiffness.h"
+#include "solver/statics/zero_stiffness_dofs.h"
 
 namespace tubewright {
 
 namespace {
 
 constexpr int most_motions = 12;
-constexpr double shift = 1e-9;        // makes the scaled matrix definite
-constexpr double null_limit = 1e-13;  // eigenvalue of the unit-diagonal matrix that counts as zero
-constexpr double negligible = 1e-6;   // share of the greatest movement that counts as none
+constexpr double shift = 1e-9;       // makes the scaled matrix definite
+constexpr double negligible = 1e-6;  // share of the greatest movement that counts as none
+/// Eigenvalue of the unit-diagonal matrix below which a vector may be a free motion. Rounding
+/// leaves 1e-16 to 1e-13 of it; a chain of a thousand sound pieces has less than 1e-12 as well.
+constexpr double candidate_limit = 1e-9;
+/// Energy of a vector of unit length that counts as none. Summed over elements it has no rounding
+/// of the sum's size in it: free motions come out below 1e-20, that chain above 1e-14.
+constexpr double no_energy = 1e-17;
+/// As candidate_limit, of the model's own stiffness: above it no motion is free.
+constexpr double sure_limit = 1e-10;
 
-/// Columns: eigenvectors of the smallest eigenvalues of S, those that count as zero, at least one.
-Eigen::MatrixXd null_vectors(const SparseMatrix& S, const FreeDofs& free) {
+/// 1/sqrt(K_ii), or 1 where that is not positive.
+Eigen::VectorXd unit_scale(const SparseMatrix& K) {
+  Eigen::VectorXd scale = K.diagonal();
+  for (double& s : scale) s = s > 0 ? 1 / std::sqrt(s) : 1.0;
+  return scale;
+}
+
+/// Columns: displacements, six a node, for vectors of the free DOFs.
+Eigen::MatrixXd all_displacements(const Model& model, const FreeDofs& free,
+                                  const Eigen::MatrixXd& vectors) {
+  Eigen::MatrixXd u = Eigen::MatrixXd::Zero(dof_count(model), vectors.cols());
+  for (Eigen::Index k = 0; k < vectors.cols(); ++k) {
+    Eigen::VectorXd one = Eigen::VectorXd::Zero(u.rows());
+    one(free.unknown) = vectors.col(k);
+    follow_masters(model, free.masters, one);
+    u.col(k) = one;
+  }
+  return u;
+}
+
+/// Columns: displacements that strain nothing, independent of each other.
+Eigen::MatrixXd free_motions(const Model& model, const std::vector<bool>& slack) {
+  const Model unit = with_unit_stiffness(model);
+  const FreeDofs free = number_free_dofs(unit);
+  SparseMatrix K = assemble_stiffness(unit, free, slack);
+  const std::vector<ZeroStiffnessDof> loose = restrain_zero_stiffness_dofs(K, free);
+  const Eigen::VectorXd scale = unit_scale(K);
+  const SparseMatrix S = scale.asDiagonal() * K * scale.asDiagonal();
   const EigenSystem least = least_eigenpairs(S, free.node_of, most_motions, shift);
   Eigen::Index count = 0;
-  while (count < std::min<Eigen::Index>(least.values.size(), most_motions) &&
-         least.values[count] < null_limit) {
-    ++count;
+  while (count < least.values.size() && least.values[count] < candidate_limit) ++count;
+  const Eigen::MatrixXd candidates = all_displacements(
+      model, free,
+      scale.asDiagonal() * least.vectors.leftCols(std::min(count, least.vectors.cols())));
+  if (candidates.cols() == 0) return candidates;
+  Eigen::MatrixXd energy = element_energies(unit, slack, candidates);
+  for (const ZeroStiffnessDof& l : loose) {  // these are held by hand
+    const Eigen::RowVectorXd turn =
+        l.axis.transpose() * candidates.middleRows<3>(dofs_per_node * l.node + 3);
+    energy += turn.transpose() * turn;
   }
-  return least.vectors.leftCols(std::max<Eigen::Index>(1, count));
+  const EigenSystem ritz = symmetric_eigensystem(energy);
+  Eigen::Index none = 0;
+  while (none < ritz.values.size() && ritz.values[none] < no_energy) ++none;
+  return candidates * ritz.vectors.leftCols(std::min<Eigen::Index>(none, most_motions));
 }
 
 /// The part (nodes joined by elements) that each node belongs to.
@@ -103,32 +149,31 @@ std::vector<int> moving_nodes(const Eigen::VectorXd& motion) {
 
 }  // namespace
 
-bool is_stable(const Factorisation& K) {
-  return K.positive_definite() &&
-         (K.pivot_ratios().size() == 0 || K.pivot_ratios().minCoeff() > least_pivot_ratio);
+bool surely_resists(const Factorisation& factor, const SparseMatrix& lower) {
+  if (!factor.positive_definite()) return false;
+  if (lower.cols() == 0) return true;
+  // Inverse iteration on S = D^-1/2 K D^-1/2, from a vector that no motion is square to.
+  const Eigen::VectorXd root = unit_scale(lower).cwiseInverse();
+  Eigen::VectorXd x(lower.cols());
+  for (Eigen::Index i = 0; i < x.size(); ++i) {
+    x[i] = std::sin(1.0 + 12.9898 * static_cast<double>(i));
+  }
+  double least = 0;
+  constexpr int rounds = 3;
+  for (int i = 0; i < rounds; ++i) {
+    const Eigen::VectorXd start = x.normalized();
+    x = root.cwiseProduct(factor.solve(root.cwiseProduct(start)).col(0));
+    least = 1 / x.norm();
+  }
+  return least > sure_limit;  // false for NaN
 }
 
-Mechanism find_mechanism(const Model& model, const FreeDofs& free, const SparseMatrix& K,
-                         const std::vector<bool>& slack) {
-  const Eigen::Index n = K.cols();
-  Eigen::VectorXd scale(n);
-  for (Eigen::Index i = 0; i < n; ++i) {
-    const double k = K.coeff(i, i);
-    scale[i] = k > 0 ? 1 / std::sqrt(k) : 1.0;
-  }
-  const SparseMatrix S = scale.asDiagonal() * K * scale.asDiagonal();
-  const Eigen::MatrixXd null = null_vectors(S, free);
-
+Mechanism find_mechanism(const Model& model, const std::vector<bool>& slack) {
+  Eigen::MatrixXd motions = free_motions(model, slack);
   const double length = typical_length(model);
-  Eigen::MatrixXd motions = Eigen::MatrixXd::Zero(dof_count(model), null.cols());
-  for (Eigen::Index i = 0; i < n; ++i) motions.row(free.unknown[i]) = scale[i] * null.row(i);
-  for (Eigen::Index k = 0; k < motions.cols(); ++k) {
-    Eigen::VectorXd u = motions.col(k);
-    follow_masters(model, free.masters, u);
-    for (Eigen::Index i = 0; i < u.size(); ++i) {
-      if (i % dofs_per_node >= 3) u[i] *= length / 2;  // as far as it moves a member's end
-    }
-    motions.col(k) = u;
+  for (Eigen::Index i = 0; i < motions.rows(); ++i) {
+    // Rotations as far as they move a member's end.
+    if (i % dofs_per_node >= 3) motions.row(i) *= length / 2;
   }
   const std::vector<Eigen::Index> pivots = reduce(motions);
 

@@ -6,7 +6,6 @@
 
 #include "solver/linear_algebra/factorisation.h"
 #include "solver/model/model.h"
-#include "solver/statics/assembly.h"
 
 namespace tubewright {
 
@@ -25,17 +24,17 @@ struct Mechanism {
   bool empty() const { return motions.empty(); }
 };
 
-/// A pivot below this share of its own diagonal entry is no stiffness but rounding: sound frames,
-/// however finely divided, stay many decades above it, mechanisms come out near 1e-16.
-constexpr double least_pivot_ratio = 1e-10;
+/// The free motions of a model, by its geometry alone: how stiff its members are plays no part,
+/// so slender and badly scaled frames are judged as well as stocky ones. Every element is given the
+/// stiffness of a stocky one (unit_stiffness.h); of the vectors that strain such a model least
+/// those count whose energy, summed over the elements, is no more than rounding. Each is reduced so
+/// that it has a node and direction of its own; at most twelve are found. `slack`: cables left out,
+/// one flag a bar.
+Mechanism find_mechanism(const Model& model, const std::vector<bool>& slack);
 
-/// True if the factorised matrix resists every motion.
-bool is_stable(const Factorisation& K);
-
-/// The free motions of the lower triangle `K`, which is known to be unstable: the null vectors of K
-/// scaled to a unit diagonal, reduced so that each has a node and direction of its own. At least
-/// one is returned; at most twelve are looked for.
-Mechanism find_mechanism(const Model& model, const FreeDofs& free, const SparseMatrix& K,
-                         const std::vector<bool>& slack);
+/// Whether a factorised K resists every motion without a doubt: the least eigenvalue of K scaled to
+/// a unit diagonal stands far above rounding. Quick. False in a slender frame too, so ask
+/// find_mechanism() then. `lower`: what was factorised.
+bool surely_resists(const Factorisation& factor, const SparseMatrix& lower);
 
 }  // namespace tubewright

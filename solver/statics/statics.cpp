@@ -25,12 +25,18 @@ class StaticSolver::Impl {
     SparseMatrix K;
     std::vector<ZeroStiffnessDof> loose;
     std::optional<Factorisation> factor;
-    std::optional<Mechanism> mechanism;  ///< set if it has no answer for any load
+    std::optional<StaticFailure> failure;  ///< set if it has no answer for any load
   };
 
   const System& system(const std::vector<bool>& slack);
-  Eigen::MatrixXd displacements(const System& s, const std::vector<bool>& slack,
-                                const Eigen::MatrixXd& loads, const Eigen::MatrixXd& prescribed);
+  std::optional<StaticFailure> without_answer(const System& s,
+                                              const std::vector<bool>& slack) const;
+  struct Displacements {
+    Eigen::MatrixXd u;          ///< one column a case, six rows a node
+    std::vector<bool> trusted;  ///< one a case: false if rounding has spoilt it
+  };
+  Displacements displacements(const System& s, const std::vector<bool>& slack,
+                              const Eigen::MatrixXd& loads, const Eigen::MatrixXd& prescribed);
   std::optional<Mechanism> unresisted(const System& s, const Eigen::VectorXd& physical) const;
   std::optional<StaticFailure> iterate_cables(const Eigen::VectorXd& loads,
                                               const Eigen::VectorXd& prescribed, Eigen::VectorXd& u,
@@ -49,14 +55,42 @@ const StaticSolver::Impl::System& StaticSolver::Impl::system(const std::vector<b
   s.K = assemble_stiffness(model_, free_, slack);
   s.loose = restrain_zero_stiffness_dofs(s.K, free_);
   s.factor.emplace(s.K, free_.node_of);
-  if (!is_stable(*s.factor)) s.mechanism = find_mechanism(model_, free_, s.K, slack);
+  s.failure = without_answer(s, slack);
   return s;
 }
 
-/// One column a case, six rows a node. One step of iterative refinement follows the solve.
-Eigen::MatrixXd StaticSolver::Impl::displacements(const System& s, const std::vector<bool>& slack,
-                                                  const Eigen::MatrixXd& loads,
-                                                  const Eigen::MatrixXd& prescribed) {
+std::optional<StaticFailure> StaticSolver::Impl::without_answer(
+    const System& s, const std::vector<bool>& slack) const {
+  if (surely_resists(*s.factor, s.K)) return std::nullopt;
+  Mechanism mechanism = find_mechanism(model_, slack);
+  if (!mechanism.empty()) {
+    return StaticFailure{0, StaticFailure::Why::mechanism, std::move(mechanism), slack};
+  }
+  if (s.factor->positive_definite()) return std::nullopt;
+  return StaticFailure{0, StaticFailure::Why::scaling, {}, slack};
+}
+
+/// Share of a displacement, measured by the stiffness under it, that a step of refinement may still
+/// change. Sound frames stay below 1e-10; far above that the digits of the answer are rounding.
+constexpr double most_refinement = 1e-5;
+
+/// Whether the correction dx of each column of x is small, rows weighted by sqrt(K_ii).
+std::vector<bool> small_corrections(const SparseMatrix& K, const Eigen::MatrixXd& x,
+                                    const Eigen::MatrixXd& dx) {
+  const Eigen::VectorXd weight = K.diagonal().cwiseMax(0).cwiseSqrt();
+  std::vector<bool> small;
+  for (Eigen::Index c = 0; c < x.cols(); ++c) {
+    const double size = weight.cwiseProduct(x.col(c)).norm();
+    const double change = weight.cwiseProduct(dx.col(c)).norm();
+    small.push_back(change <= most_refinement * size);  // false for NaN
+  }
+  return small;
+}
+
+/// One step of iterative refinement follows the solve.
+StaticSolver::Impl::Displacements StaticSolver::Impl::displacements(
+    const System& s, const std::vector<bool>& slack, const Eigen::MatrixXd& loads,
+    const Eigen::MatrixXd& prescribed) {
   Eigen::MatrixXd right_side(free_.unknown.size(), loads.cols());
   for (Eigen::Index c = 0; c < loads.cols(); ++c) {
     Eigen::VectorXd f = loads.col(c);
@@ -69,15 +103,17 @@ Eigen::MatrixXd StaticSolver::Impl::displacements(const System& s, const std::ve
     right_side.col(c) = f(free_.unknown);
   }
   Eigen::MatrixXd x = s.factor->solve(right_side);
-  x += s.factor->solve(right_side - s.K.selfadjointView<Eigen::Lower>() * x);
-  Eigen::MatrixXd u = prescribed;
+  const Eigen::MatrixXd dx = s.factor->solve(right_side - s.K.selfadjointView<Eigen::Lower>() * x);
+  Displacements result{prescribed, small_corrections(s.K, x, dx)};
+  x += dx;
+  Eigen::MatrixXd& u = result.u;
   for (Eigen::Index c = 0; c < loads.cols(); ++c) {
     Eigen::VectorXd one = u.col(c);
     one(free_.unknown) = x.col(c);
     follow_masters(model_, free_.masters, one);
     u.col(c) = one;
   }
-  return u;
+  return result;
 }
 
 /// Loads that nothing can resist although the rest of the frame is sound.
@@ -124,9 +160,13 @@ std::optional<StaticFailure> StaticSolver::Impl::iterate_cables(const Eigen::Vec
     if (next == slack) return std::nullopt;
     slack = next;
     const System& s = system(slack);
-    if (s.mechanism) return StaticFailure{0, *s.mechanism, slack};
-    if (auto m = unresisted(s, loads)) return StaticFailure{0, *m, slack};
-    const Eigen::VectorXd target = displacements(s, slack, loads, prescribed);
+    if (s.failure) return s.failure;
+    if (auto m = unresisted(s, loads)) {
+      return StaticFailure{0, StaticFailure::Why::mechanism, *m, slack};
+    }
+    const Displacements found = displacements(s, slack, loads, prescribed);
+    if (!found.trusted.front()) return StaticFailure{0, StaticFailure::Why::scaling, {}, slack};
+    const Eigen::VectorXd target = found.u.col(0);
     next = slack_under(model_, target);
     if (next == slack) {
       u = target;
@@ -136,12 +176,12 @@ std::optional<StaticFailure> StaticSolver::Impl::iterate_cables(const Eigen::Vec
     next = slack_under(model_, u);
     if (next == slack) next = slack_under(model_, target);
   }
-  return StaticFailure{0, {}, slack};
+  return StaticFailure{0, StaticFailure::Why::cables, {}, slack};
 }
 
 StaticResult StaticSolver::Impl::solve(const std::vector<Actions>& cases) {
   const System& taut = system(none_slack_);
-  if (taut.mechanism) return StaticFailure{0, *taut.mechanism, none_slack_};
+  if (taut.failure) return *taut.failure;
 
   Eigen::MatrixXd loads(dof_count(model_), cases.size());
   Eigen::MatrixXd prescribed(dof_count(model_), cases.size());
@@ -155,14 +195,17 @@ StaticResult StaticSolver::Impl::solve(const std::vector<Actions>& cases) {
       }
     }
     if (auto m = unresisted(taut, loads.col(c))) {
-      return StaticFailure{static_cast<int>(c), *m, none_slack_};
+      return StaticFailure{static_cast<int>(c), StaticFailure::Why::mechanism, *m, none_slack_};
     }
   }
 
-  const Eigen::MatrixXd u = displacements(taut, none_slack_, loads, prescribed);
+  const Displacements found = displacements(taut, none_slack_, loads, prescribed);
   std::vector<StaticSolution> solutions;
   for (size_t c = 0; c < cases.size(); ++c) {
-    Eigen::VectorXd u_case = u.col(c);
+    if (!found.trusted[c]) {
+      return StaticFailure{static_cast<int>(c), StaticFailure::Why::scaling, {}, none_slack_};
+    }
+    Eigen::VectorXd u_case = found.u.col(static_cast<Eigen::Index>(c));
     std::vector<bool> slack = none_slack_;
     if (has_tension_only(model_)) {
       if (auto failure = iterate_cables(loads.col(c), prescribed.col(c), u_case, slack)) {

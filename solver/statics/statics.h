@@ -12,11 +12,16 @@
 
 namespace tubewright {
 
-/// A load case that has no answer: the model can move without resistance, or (no motions) the
-/// search for the slack cables did not end.
+/// A load case that has no answer.
 struct StaticFailure {
+  enum class Why {
+    mechanism,  ///< the model can move without resistance, or a load acts where nothing resists
+    cables,     ///< the search for the slack cables did not end
+    scaling     ///< nothing moves freely, but stiffnesses lie too far apart to be added up
+  };
   int load_case = 0;
-  Mechanism mechanism;
+  Why why = Why::mechanism;
+  Mechanism mechanism;      ///< empty unless that is why
   std::vector<bool> slack;  ///< one a bar: cables that had gone slack by then
 };
 

@@ -168,6 +168,7 @@ TEST_CASE("a node that only slack cables would hold is told with the case and th
         "`rope`");
 
   StaticFailure endless;
+  endless.why = StaticFailure::Why::cables;
   endless.slack = {true};
   const Diagnostics unknown = failure_diagnostics(f, build_model(f), endless, "c");
   REQUIRE(unknown.size() == 1);
