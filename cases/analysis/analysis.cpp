@@ -131,8 +131,8 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
                           const SolveAgain& solve_again) {
     std::optional<double> second_order_factor;
     if (options.second_order) second_order_factor = safety_factor(frame, c);
-    IteratedCase iterated =
-        iterate_case(numbered, facts.panels, std::move(first), second_order_factor, solve_again);
+    IteratedCase iterated = iterate_case(numbered, facts.panels, std::move(first),
+                                         second_order_factor, !by_wheels, solve_again);
     if (!iterated.sheets_converged) {
       add_warning(analysis.remarks, c.place, sheets_not_settled(c.name));
     }
@@ -149,15 +149,15 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     auto& solutions = *solved;
     for (size_t i = 0; i < held.size(); ++i) {
       tell("checking load case", i + 1, count);
-      if (auto why = without_answer(numbered.model, *held[i], solutions[i]); !why.empty()) {
-        return why;
-      }
       if (options.large_displacement) {
         auto result =
             large_case(frame, numbered, facts, *held[i], false, numbered.model, actions[i]);
         if (auto* diagnostics = result.error()) return std::move(*diagnostics);
         analysis.cases.push_back(std::move(*result));
         continue;
+      }
+      if (auto why = without_answer(numbered.model, *held[i], solutions[i]); !why.empty()) {
+        return why;
       }
       const auto solve_again = [&](const NumberedFrame& softened,
                                    const Actions& extra) -> std::optional<StaticSolution> {
@@ -183,10 +183,6 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     analysis.vehicle = std::move(vehicle);
     for (size_t i = 0; i < driven.size(); ++i) {
       tell("checking load case", held.size() + i + 1, count);
-      if (auto why = without_answer(numbered.model, *driven[i], solutions[i].solution);
-          !why.empty()) {
-        return why;
-      }
       DrivingState state = std::move(solutions[i].state);
       if (options.large_displacement) {
         Model model = numbered.model;
@@ -199,6 +195,10 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
         found.driving = std::move(state);
         analysis.cases.push_back(std::move(found));
         continue;
+      }
+      if (auto why = without_answer(numbered.model, *driven[i], solutions[i].solution);
+          !why.empty()) {
+        return why;
       }
       const auto solve_again = [&](const NumberedFrame& softened,
                                    const Actions& extra) -> std::optional<StaticSolution> {

@@ -12,8 +12,9 @@ namespace tubewright {
 
 namespace {
 
-/// Modes looked at. Where there are more the first alone sets all lengths, on the safe side.
-constexpr int most_modes = 12;
+/// Modes looked at. Where there are more the first sets the lengths of what bends in none of these,
+/// on the safe side.
+constexpr int most_modes = 100;
 /// Share of a mode's strain energy that a member takes by bending from which on it is one of those
 /// that buckle in it (judgement). The rest only leans: a suspension that swings bends nothing.
 constexpr double bends_along = 0.05;
@@ -57,8 +58,7 @@ struct Lengthening {
     return energy / shape.dot(apply_stiffness(model, forces.slack, shape));
   }
 
-  /// `all`: whether or not they bend in it.
-  void follow(const BucklingMode& mode, bool all, double safety_factor) const {
+  void follow(const BucklingMode& mode, double safety_factor) const {
     const std::vector<BendingShare> shares = bending_shares(model, forces.slack, mode.shape);
     if (!sway.factor && springs_share(mode.shape) < on_its_springs) {
       sway.factor = mode.factor / safety_factor;
@@ -67,8 +67,18 @@ struct Lengthening {
     for (size_t m = 0; m < slots.size(); ++m) {
       if (!slots[m].is_beam) continue;
       const BendingShare& share = shares[static_cast<size_t>(slots[m].index)];
-      if (all || share.about_y >= bends_along) lengthen(m, 0, mode.factor);
-      if (all || share.about_z >= bends_along) lengthen(m, 1, mode.factor);
+      if (share.about_y >= bends_along) lengthen(m, 0, mode.factor);
+      if (share.about_z >= bends_along) lengthen(m, 1, mode.factor);
+    }
+  }
+
+  /// Members that bend in no mode found, by a factor that all modes left over lie above.
+  void follow_the_rest(double factor) const {
+    for (size_t m = 0; m < slots.size(); ++m) {
+      if (!slots[m].is_beam) continue;
+      for (const size_t axis : {0, 1}) {
+        if (!sway.lengths[m].sway[axis]) lengthen(m, axis, factor);
+      }
     }
   }
 };
@@ -111,13 +121,18 @@ FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
   const double limit = second_order_limit * safety_factor;
   const int below = modes_below(model, forces, limit);
   if (below == 0) return sway;
-  const bool each_mode = below > 0 && below <= most_modes;
-  const int looked_at = each_mode ? below : 1;
+  const int looked_at = below > 0 ? std::min(below, most_modes) : 1;
   const Buckling buckling = linear_buckling(model, forces, looked_at);
   const Lengthening lengthening{model, slots, facts, forces, body, sway};
   for (const BucklingMode& mode : buckling.modes) {
     if (mode.factor >= limit) break;
-    lengthening.follow(mode, !each_mode, safety_factor);
+    lengthening.follow(mode, safety_factor);
+  }
+  const bool all_found =
+      below > 0 && buckling.complete && static_cast<int>(buckling.modes.size()) >= below;
+  if (!all_found && !buckling.modes.empty()) {
+    lengthening.follow_the_rest(buckling.complete ? buckling.modes.back().factor
+                                                  : buckling.modes.front().factor);
   }
   return sway;
 }

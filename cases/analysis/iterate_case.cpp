@@ -1,26 +1,27 @@
 #include "cases/analysis/iterate_case.h"
 
-#include <algorithm>
-
+#include "cases/analysis/trusted_answer.h"
 #include "solver/stability/p_delta_loads.h"
+#include "solver/statics/determinate_restraint.h"
 
 namespace tubewright {
 
 namespace {
 
-double greatest_movement(const Eigen::VectorXd& u) {
-  double greatest = 0;
-  for (Eigen::Index n = 0; n + dofs_per_node <= u.size(); n += dofs_per_node) {
-    greatest = std::max(greatest, u.segment<3>(n).norm());
+/// With the sheets as soft as they are, held just enough where nothing holds it.
+Model held_still(Model model, bool held_by_supports, const std::vector<SheetStage>& stages) {
+  if (!held_by_supports) model.supports = determinate_restraint(model);
+  for (size_t p = 0; p < stages.size(); ++p) {
+    model.panels[p].secant_ratio = stages[p].secant_ratio;
   }
-  return greatest;
+  return model;
 }
 
 }  // namespace
 
 IteratedCase iterate_case(const NumberedFrame& numbered, const std::vector<PanelFacts>& facts,
                           StaticSolution first, std::optional<double> second_order_factor,
-                          const SolveAgain& solve_again) {
+                          bool held_by_supports, const SolveAgain& solve_again) {
   IteratedCase c;
   c.stages = sheet_stages(facts, numbered.model, first);
   c.solution = std::move(first);
@@ -50,7 +51,8 @@ IteratedCase iterate_case(const NumberedFrame& numbered, const std::vector<Panel
   };
   const double before = greatest_movement(c.solution.displacements);
   const std::vector<SheetStage> stages = c.stages;
-  SecondOrder second = iterate_p_delta(numbered.model, *second_order_factor, c.solution, solve);
+  SecondOrder second = iterate_p_delta(held_still(numbered.model, held_by_supports, c.stages),
+                                       *second_order_factor, c.solution, solve);
   c.second_order = SecondOrderFacts{second.converged, 1};
   if (!second.converged) {
     c.stages = stages;

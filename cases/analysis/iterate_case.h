@@ -27,9 +27,9 @@ struct IteratedCase {
 
 /// `first`: the solution with flat sheets, of first order. `second_order_factor`: absent: first
 /// order; else what multiplies the axial forces, so that the answer times it is that of the design
-/// loads.
+/// loads. `held_by_supports`: false for a vehicle on its wheels.
 IteratedCase iterate_case(const NumberedFrame& numbered, const std::vector<PanelFacts>& facts,
                           StaticSolution first, std::optional<double> second_order_factor,
-                          const SolveAgain& solve_again);
+                          bool held_by_supports, const SolveAgain& solve_again);
 
 }  // namespace tubewright

@@ -81,21 +81,17 @@ void add_member(CaseResult& result, const std::string& name, MemberResult r) {
   result.members.push_back(std::move(r));
 }
 
-/// Of a second-order solution nothing is longer than itself: the lean is in its forces.
+/// Of a second-order solution too: the lean is in its forces, but that of an imperfect frame is
+/// not, so a member that sways stays as long as in first order (EN 1993-1-1 5.2.2(7) b asks for
+/// those imperfections before lengths may be the members' own).
 FrameSway sway_in(const Frame& frame, const NumberedFrame& numbered, const CheckFacts& facts,
                   bool driven, const IteratedCase& iterated, double safety_factor) {
   Model model = numbered.model;
   if (driven) model.supports = determinate_restraint(model);
   for (size_t p = 0; p < iterated.stages.size(); ++p)
     model.panels[p].secant_ratio = iterated.stages[p].secant_ratio;
-  FrameSway sway = frame_sway(model, numbered.slots, facts.members, axial_forces(iterated.solution),
-                              safety_factor, nodes_of_body(frame, numbered));
-  if (iterated.second_order && iterated.second_order->converged) {
-    for (size_t m = 0; m < sway.lengths.size(); ++m) {
-      sway.lengths[m] = {facts.members[m].lengths, {}, {}};
-    }
-  }
-  return sway;
+  return frame_sway(model, numbered.slots, facts.members, axial_forces(iterated.solution),
+                    safety_factor, nodes_of_body(frame, numbered));
 }
 
 MemberResult bar_member(const Frame& frame, const NumberedFrame& numbered, const MemberFacts& facts,

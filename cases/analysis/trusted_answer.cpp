@@ -18,6 +18,8 @@ bool all_finite(const StaticSolution& s) {
          std::isfinite(s.residual.force) && std::isfinite(s.residual.moment);
 }
 
+}  // namespace
+
 double greatest_movement(const Eigen::VectorXd& u) {
   double greatest = 0;
   for (Eigen::Index n = 0; n + dofs_per_node <= u.size(); n += dofs_per_node) {
@@ -25,8 +27,6 @@ double greatest_movement(const Eigen::VectorXd& u) {
   }
   return greatest;
 }
-
-}  // namespace
 
 double frame_size(const Model& model) {
   Eigen::AlignedBox3d box;

@@ -11,6 +11,9 @@
 
 namespace tubewright {
 
+/// How far the node moves that moves most; `u`: six a node.
+double greatest_movement(const Eigen::VectorXd& u);
+
 /// Diagonal of the box round the nodes, m.
 double frame_size(const Model& model);
 

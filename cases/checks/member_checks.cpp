@@ -99,9 +99,17 @@ bool tips_over(const std::optional<double>& critical_moment) {
   return critical_moment && std::isfinite(*critical_moment);
 }
 
+/// By more than rounding: a force that is not there must not decide which checks are made.
+bool is_compressed(const MemberFacts& f, double N) {
+  constexpr double rounding = 1e-6;                           // of what yields the section
+  return !(N >= -rounding * f.section.A * f.material.yield);  // an unknown yield hides nothing
+}
+
 CheckResult check_buckling(const MemberFacts& f, const CompressedMember& member,
                            const BucklingLengths& lengths) {
-  if (member.N >= 0 && !tips_over(member.critical_moment)) return not_needed("never compressed");
+  if (!is_compressed(f, member.N) && !tips_over(member.critical_moment)) {
+    return not_needed("never compressed");
+  }
   return member_buckling(f.section, f.material.yield, f.material.E, f.curve, lengths, member)
       .result;
 }
@@ -216,7 +224,9 @@ CheckResult aluminium_buckling(const MemberFacts& f, const HeatedCuts& h,
   const double My = std::max(warm.My, cold.My), Mz = std::max(warm.Mz, cold.Mz);
   AluminiumSideEffects effects;
   effects.critical_moment = lengths.critical_moment;
-  if (N >= 0 && !tips_over(lengths.critical_moment)) return not_needed("never compressed");
+  if (!is_compressed(f, N) && !tips_over(lengths.critical_moment)) {
+    return not_needed("never compressed");
+  }
   constexpr double rounding = 1e-6;
   const BucklingLengths& l = lengths.lengths;
   const bool within =

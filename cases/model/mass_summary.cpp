@@ -39,6 +39,9 @@ PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, const Pa
   const Eigen::Vector3d r = p.centre - corner(0);
   second -= p.mass * r * r.transpose();
   p.inertia = second.trace() * Eigen::Matrix3d::Identity() - second;
+  // The sheet lies off the plane of the tubes' axes, on the side of the corners' right-hand normal.
+  p.centre +=
+      sheet.offset * (corner(2) - corner(0)).cross(corner(3) - corner(1)).stableNormalized();
   return p;
 }
 

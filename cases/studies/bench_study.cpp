@@ -1,6 +1,8 @@
 #include "cases/studies/bench_study.h"
 
+#include <Eigen/Geometry>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <functional>
 #include <map>
@@ -10,21 +12,68 @@
 #include "cases/model/mechanism_report.h"
 #include "cases/studies/gauge_twist.h"
 #include "cases/studies/torsion.h"
-#include "solver/elements/rigid_bodies.h"
 #include "solver/linear_algebra/golden_section.h"
+#include "solver/statics/determinate_restraint.h"
 #include "solver/statics/statics.h"
 
 namespace tubewright {
 
 namespace {
 
+/// A frame without supports of its own on the stands of its torsion test: the rear pair on two
+/// stands that hold it in place and leave it to turn, the front pair across a rocker in the middle
+/// between them. Just enough to hold the frame: it may warp.
+class Stands {
+ public:
+  Stands(const Frame& frame, NumberedFrame& n) : model_(n.model) {
+    const auto& [front, rear] = std::pair(frame.torsion->front, frame.torsion->rear);
+    rear_ = {n.node.at(rear[0]), n.node.at(rear[1])};
+    front_ = {n.node.at(front[0]), n.node.at(front[1])};
+    axis_ = (at(rear_[0]) - at(rear_[1])).normalized();
+    n.model.supports = {{rear_[0], {true, true, true, false, false, false}},
+                        {rear_[1], {true, false, true, false, false, false}},
+                        {front_[0], {false, false, true, false, false, false}}};
+  }
+
+  /// What the rocker gives, by moments about the line of the rear stands.
+  void support_front(Actions& actions) const {
+    double moment = 0;
+    for (size_t i = 0; i < model_.nodes.size(); ++i) {
+      const Eigen::Vector3d force =
+          actions.nodal.segment<3>(dofs_per_node * static_cast<Eigen::Index>(i));
+      moment += axis_.dot((model_.nodes[i] - at(rear_[0])).cross(force));
+    }
+    for (const int node : front_) {
+      actions.nodal[dofs_per_node * node + 2] -= moment / (2 * lift_per_turn());
+    }
+  }
+
+  /// Turns the frame about the rear stands until the front pair is as high as its rocker.
+  void rest_on_rocker(StaticSolution& s) const {
+    const double high = (s.displacements[dofs_per_node * front_[0] + 2] +
+                         s.displacements[dofs_per_node * front_[1] + 2]) /
+                        2;
+    move_rigidly(model_, at(rear_[0]), Eigen::Vector3d::Zero(), -high / lift_per_turn() * axis_, s);
+  }
+
+ private:
+  const Eigen::Vector3d& at(int node) const { return model_.nodes[static_cast<size_t>(node)]; }
+
+  /// What a turn about the rear stands lifts the rocker by, m/rad.
+  double lift_per_turn() const {
+    return axis_.cross((at(front_[0]) + at(front_[1])) / 2 - at(rear_[0])).z();
+  }
+
+  const Model& model_;
+  std::array<int, 2> rear_ = {}, front_ = {};
+  Eigen::Vector3d axis_ = Eigen::Vector3d::Zero();
+};
+
 /// Displacements of all gauges, m.
 Result<std::vector<double>> predict(const Frame& frame) {
   NumberedFrame n = build_model(frame);
-  if (frame.supports.empty()) {
-    const auto& rear = frame.torsion->rear;
-    n.model.supports = held_fully(n.model, node_numbers(n, {rear[0], rear[1]}));
-  }
+  std::optional<Stands> stands;
+  if (frame.supports.empty()) stands.emplace(frame, n);
   Actions actions = no_actions(n.model);
   for (const auto& [node, kilograms] : frame.bench_test->weights) {
     actions.nodal[dofs_per_node * n.node.at(node) + 2] -= kilograms * frame.gravity;
@@ -34,10 +83,12 @@ Result<std::vector<double>> predict(const Frame& frame) {
       actions.prescribed[dofs_per_node * n.node.at(s.node) + d] = s.displacement[d];
     }
   }
+  if (stands) stands->support_front(actions);
   StaticResult solved = solve_statics(n.model, {actions});
   if (const auto* failure = solved.error()) {
     return failure_diagnostics(frame, n, *failure, "bench_test");
   }
+  if (stands) stands->rest_on_rocker(solved->front());
   const Eigen::VectorXd& u = solved->front().displacements;
   std::vector<double> readings;
   for (const GaugeReading& g : frame.bench_test->gauges) {

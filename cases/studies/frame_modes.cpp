@@ -16,8 +16,6 @@ namespace tubewright {
 
 namespace {
 
-constexpr int pieces = 2;
-
 /// What a mode does, by shares of the nodes' kinetic energy.
 struct Looks {
   enum Kind { torsion, vertical, lateral, lengthwise, local, kinds };
@@ -36,12 +34,27 @@ std::string ordinal(int n) {
   return n <= 6 ? words[n - 1] : std::to_string(n) + "th";
 }
 
+/// What a beam's ends have of its inertia about its own axis, global axes, one a node.
+std::vector<Eigen::Matrix3d> nodal_inertias(const Model& model) {
+  std::vector<Eigen::Matrix3d> list(model.nodes.size(), Eigen::Matrix3d::Zero());
+  for (const Beam& b : model.beams) {
+    const Section& s = model.sections[static_cast<size_t>(b.section)];
+    const Eigen::Vector3d span =
+        model.nodes[static_cast<size_t>(b.to)] - model.nodes[static_cast<size_t>(b.from)];
+    const double density = model.materials[static_cast<size_t>(b.material)].density;
+    const Eigen::Matrix3d half =
+        density * (s.Iy + s.Iz) / 2 * span * span.transpose() / span.norm();
+    for (const int n : {b.from, b.to}) list[static_cast<size_t>(n)] += half;
+  }
+  return list;
+}
+
 /// Cuts the frame into stations along x. At each, the mean motion and the turn about x; the rest is
 /// the tubes' own.
 class ShapeReader {
  public:
   ShapeReader(const Model& model, const std::vector<double>& masses)
-      : model_(model), masses_(masses) {
+      : model_(model), masses_(masses), inertias_(nodal_inertias(model)) {
     std::vector<int> order(model.nodes.size());
     std::iota(order.begin(), order.end(), 0);
     const auto x = [&](int n) { return model.nodes[static_cast<size_t>(n)].x(); };
@@ -55,11 +68,17 @@ class ShapeReader {
     }
   }
 
+  /// `shape`: mass-normalised.
   Looks looks(const Eigen::VectorXd& shape) const {
+    constexpr double joints_stand = 0.01;  // share of the energy that is no motion of theirs
     Looks l;
     double all = 0;
     for (const std::vector<int>& station : stations_) all += add_station(station, shape, l);
-    if (!(all > 0)) return l;
+    if (!(all > joints_stand)) {
+      l = Looks();
+      l.share[Looks::local] = 1;
+      return l;
+    }
     double explained = 0;
     for (double& share : l.share) explained += share /= all;
     l.share[Looks::local] = std::max(0.0, 1 - explained);
@@ -85,6 +104,11 @@ class ShapeReader {
     mean /= mass;
     double inertia = 0, momentum = 0;
     for (const int n : station) {
+      const Eigen::Matrix3d& J = inertias_[static_cast<size_t>(n)];
+      const Eigen::Vector3d turn = shape.segment<3>(dofs_per_node * n + 3);
+      all += turn.dot(J * turn);
+      inertia += J(0, 0);
+      momentum += J.row(0) * turn;
       const double m = masses_[static_cast<size_t>(n)];
       const Eigen::Vector3d r = model_.nodes[static_cast<size_t>(n)] - centre;
       const Eigen::Vector3d u = shape.segment<3>(dofs_per_node * n);
@@ -100,6 +124,7 @@ class ShapeReader {
 
   const Model& model_;
   const std::vector<double>& masses_;
+  std::vector<Eigen::Matrix3d> inertias_;
   std::vector<std::vector<int>> stations_;
 };
 
@@ -129,7 +154,7 @@ std::vector<FrameMode> named_modes(const Modes& modes, const ShapeReader& reader
       m.words = ride->words;
       m.share = ride->share;
     } else {
-      const Looks looks = reader.looks(m.shape);
+      const Looks looks = reader.looks(mode.shape);
       const Looks::Kind kind = looks.kind();
       m.share = looks.share[kind];
       m.words = ordinal(++seen[kind]) + " " + kind_words[kind];
@@ -188,45 +213,93 @@ std::vector<AddedMass> added_masses(const Model& model, const MassDistribution& 
   return list;
 }
 
+namespace {
+
+/// Everything about a frame that does not depend on how finely its tubes are cut.
+struct ModesOf {
+  const Frame& frame;
+  const NumberedFrame& numbered;
+  std::vector<AddedMass> added;
+  std::vector<double> masses;
+  std::vector<Tyre> tyres;
+  int count = 0;
+};
+
+/// Nodes inside tubes have no name.
+Diagnostics told_by_named_nodes(const ModesOf& f, Mechanism mechanism) {
+  for (FreeMotion& motion : mechanism.motions) {
+    const int known = static_cast<int>(f.frame.nodes.size());
+    if (motion.node >= known) motion.node = f.numbered.model.beams.front().from;
+    std::erase_if(motion.moving, [&](int n) { return n >= known; });
+  }
+  StaticFailure failure;
+  failure.mechanism = std::move(mechanism);
+  failure.slack.assign(f.numbered.model.bars.size(), false);
+  return failure_diagnostics(f.frame, f.numbered, failure, "");
+}
+
+Result<FrameModes> modes_on(const ModesOf& f, const std::vector<int>& pieces) {
+  FrameModes result;
+  result.fine = refine(f.numbered.model, pieces);
+  result.slots = f.numbered.slots;
+  result.restrained = !f.numbered.model.supports.empty();
+  result.on_tyres = !f.tyres.empty();
+  const auto outcome = natural_modes(result.fine.model, f.added, f.count, ground_of(f.tyres));
+  if (const auto* mechanism = outcome.error()) return told_by_named_nodes(f, *mechanism);
+  const ShapeReader reader(f.numbered.model, f.masses);
+  const SuspensionReader suspension(f.frame, f.numbered, f.masses, f.tyres);
+  result.complete = outcome->complete;
+  result.modes = named_modes(*outcome, reader, suspension);
+  const bool alone = !has_springs(f.frame) && !result.on_tyres;
+  for (FrameMode& m : result.modes) m.frame_only = alone && !m.rigid;
+  if (alone || result.restrained) return result;
+  const auto locked = natural_modes(with_locked_springs(f.frame, f.numbered, result.fine.model),
+                                    f.added, std::max(f.count, own_modes));
+  if (locked) {
+    const SuspensionReader none(f.frame, f.numbered, f.masses, {});
+    result.own = own_of(named_modes(*locked, reader, none));
+    result.complete = result.complete && locked->complete;
+  }
+  return result;
+}
+
+double highest(const FrameModes& modes) {
+  double highest = 0;
+  for (const auto* list : {&modes.modes, &modes.own}) {
+    for (const FrameMode& m : *list) highest = std::max(highest, m.frequency);
+  }
+  return highest;
+}
+
+/// Pieces of every tube for a first look: enough to have so many modes at all.
+int first_pieces(size_t beams, int count) {
+  constexpr int fewest = 2, most = 16, pieces_a_mode = 2;
+  const double wanted = pieces_a_mode * static_cast<double>(std::max(count, own_modes)) /
+                        static_cast<double>(std::max<size_t>(1, beams));
+  return std::clamp(static_cast<int>(std::ceil(wanted)), fewest, most);
+}
+
+}  // namespace
+
+// Meshes of consistent mass find frequencies too high, so the highest of the first look is one that
+// the second mesh has to reach at most.
 Result<FrameModes> frame_modes(const Frame& frame, int count) {
   const NumberedFrame numbered = build_model(frame);
   const MassDistribution distribution = mass_distribution(frame, numbered);
-  const RefinedModel fine = refine(numbered.model, pieces);
-  const std::vector<AddedMass> added = added_masses(numbered.model, distribution);
-  FrameModes result;
-  result.restrained = !numbered.model.supports.empty();
-  const std::vector<Tyre> tyres =
-      result.restrained ? std::vector<Tyre>() : tyres_of(frame, numbered);
-  result.on_tyres = !tyres.empty();
-  auto outcome = natural_modes(fine.model, added, count, ground_of(tyres));
-  if (auto* mechanism = outcome.error()) {
-    for (FreeMotion& motion : mechanism->motions) {  // nodes inside tubes have no name
-      const int known = static_cast<int>(frame.nodes.size());
-      if (motion.node >= known) motion.node = numbered.model.beams.front().from;
-      std::erase_if(motion.moving, [&](int n) { return n >= known; });
-    }
-    return failure_diagnostics(frame, numbered,
-                               {0, *mechanism, std::vector<bool>(numbered.model.bars.size())}, "");
-  }
-  const std::vector<double> masses = nodal_masses(numbered.model, distribution);
-  const ShapeReader reader(numbered.model, masses);
-  const SuspensionReader suspension(frame, numbered, masses, tyres);
-  result.complete = outcome->complete;
-  result.modes = named_modes(*outcome, reader, suspension);
-  const bool alone = !has_springs(frame) && !result.on_tyres;
-  for (FrameMode& m : result.modes) m.frame_only = alone && !m.rigid;
-  if (!alone && !result.restrained) {
-    const auto locked = natural_modes(with_locked_springs(frame, numbered, fine.model), added,
-                                      std::max(count, own_modes));
-    if (locked) {
-      const SuspensionReader none(frame, numbered, masses, {});
-      result.own = own_of(named_modes(*locked, reader, none));
-      result.complete = result.complete && locked->complete;
-    }
-  }
-  result.slots = numbered.slots;
-  result.fine = fine;
-  return result;
+  ModesOf f{frame,
+            numbered,
+            added_masses(numbered.model, distribution),
+            nodal_masses(numbered.model, distribution),
+            {},
+            count};
+  if (numbered.model.supports.empty()) f.tyres = tyres_of(frame, numbered);
+  const Model& model = numbered.model;
+  const std::vector<int> coarse(model.beams.size(), first_pieces(model.beams.size(), count));
+  Result<FrameModes> look = modes_on(f, coarse);
+  if (!look) return look;
+  const int least = coarse.empty() ? 1 : coarse.front();
+  const std::vector<int> fine = pieces_for_modes(model, highest(*look), least);
+  return fine == coarse ? std::move(look) : modes_on(f, fine);
 }
 
 const FrameMode* lowest_elastic(const FrameModes& modes) {

@@ -44,7 +44,8 @@ const FrameMode* lowest_elastic(const FrameModes& modes);
 /// False if lowest_elastic() lies below `limits.frequency`.
 bool modes_pass(const Frame& frame, const FrameModes& modes);
 
-/// The lowest `count` modes beside rigid-body motions. Tubes are cut in two for their own bending.
+/// The lowest `count` modes beside rigid-body motions. Tubes are cut as finely as the
+/// highest mode asks for, see pieces_for_modes().
 /// Carried masses swing with the nodes they rest on and add no stiffness, as in the load cases. A
 /// free vehicle with `tyre_rate` stands on its tyres: it bounces, pitches and rolls on them and is
 /// free to move along the road, across it and to turn on it.

@@ -79,11 +79,15 @@ std::optional<double> fitted_twist(const Model& model, const StaticSolution& s,
   return yw / yy;
 }
 
+/// Of the distance between the pairs: nodes nearer than that are one station. Between stations that
+/// lie closer the twist per metre is that of two brackets, not of the frame (judgement).
+constexpr double station_width = 0.05;
+
 /// Stations of the frame proper: nodes at nearly the same x that reach across a quarter of its
 /// width or more.
 std::vector<TwistStation> stations(const Frame& frame, const NumberedFrame& n, const Pair& front,
                                    const Pair& rear, const StaticSolution& s) {
-  const double same_place = 0.01 * std::max(std::abs(front.x - rear.x), 1e-3);
+  const double same_place = station_width * std::max(std::abs(front.x - rear.x), 1e-3);
   const double least_width = 0.25 * std::min(front.across, rear.across);
   const std::vector<bool> body =
       welded_body(frame, n, {front.left, front.right, rear.left, rear.right});

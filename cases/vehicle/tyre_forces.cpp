@@ -17,6 +17,32 @@ size_t wheel_number(const Vehicle& vehicle, const std::string& name) {
 
 RoadState road_of(const Case& c) { return {c.brake, c.corner, c.grade, c.bank, c.vertical}; }
 
+/// What the road plane puts on the wheels, N a wheel.
+struct RoadForces {
+  WheelLoads loads;
+  std::vector<double> brake, side;
+};
+
+/// Wheels are braked by their loads, brakes turn the vehicle, side forces hold against that, and
+/// through the roll centres go into the loads: repeated until it stays.
+RoadForces road_forces(const RigidVehicle& body, const Brakes& brakes, const Eigen::Vector3d& b,
+                       const std::vector<bool>& held_off, double cross_weight) {
+  constexpr int most_rounds = 50;
+  constexpr double agreement = 1e-12;  // of weight times a metre
+  RoadForces f;
+  double yaw = 0;
+  for (int round = 0; round < most_rounds; ++round) {
+    f.loads = wheel_loads(body, b, held_off, cross_weight, yaw);
+    f.brake = brake_forces(body, brakes, f.loads, body.mass * b.x());
+    const double next = brake_yaw_moment(body, f.brake);
+    const bool stays = std::abs(next - yaw) <= agreement * body.mass * b.norm();
+    yaw = next;
+    if (stays) break;
+  }
+  f.side = side_forces(body, f.loads, b, yaw);
+  return f;
+}
+
 /// Steady driving: what the road puts on the wheels while the vehicle brakes, turns, climbs.
 TyreForces steady_forces(const Vehicle& vehicle, const RigidVehicle& body, const Case& c, double g,
                          double cross_weight) {
@@ -27,9 +53,7 @@ TyreForces steady_forces(const Vehicle& vehicle, const RigidVehicle& body, const
 
   std::vector<bool> held_off(vehicle.wheels.size(), false);
   if (!c.lift.empty()) held_off[wheel_number(vehicle, c.lift)] = true;
-  const WheelLoads loads = wheel_loads(body, b, held_off, cross_weight);
-  const std::vector<double> side = side_forces(body, loads, b);
-  const std::vector<double> brake = brake_forces(body, brakes, loads, body.mass * b.x());
+  const auto [loads, brake, side] = road_forces(body, brakes, b, held_off, cross_weight);
   const std::vector<double> friction = friction_needed(loads, brake, side);
 
   TyreForces forces;
@@ -55,8 +79,28 @@ TyreForces steady_forces(const Vehicle& vehicle, const RigidVehicle& body, const
   return forces;
 }
 
-/// All on the wheels that lead towards the kerb, split between the axles by yaw equilibrium.
-void add_nudge(const RigidVehicle& body, const KerbNudge& nudge, double g, TyreForces& forces) {
+/// The normal loads while a kerb pushes with `force` to the left: as in a turn, no more than up to
+/// the push that tips the vehicle, when the far wheels have no load left.
+std::vector<double> loads_at_kerb(const RigidVehicle& body, double force, double g,
+                                  double cross_weight) {
+  const auto loads = [&](double share) {
+    return wheel_loads(body, {0, -share * force / body.mass, -g}, {}, cross_weight);
+  };
+  WheelLoads found = loads(1);
+  if (!found.tips) return found.normal;
+  double stands = 0, tips = 1;
+  constexpr int halvings = 40;
+  for (int i = 0; i < halvings; ++i) {
+    const double middle = (stands + tips) / 2;
+    (loads(middle).tips ? tips : stands) = middle;
+  }
+  return loads(stands).normal;
+}
+
+/// All on the wheels that lead towards the kerb, split between the axles by yaw equilibrium, and
+/// the weight goes over to that side.
+void add_nudge(const RigidVehicle& body, const KerbNudge& nudge, double g, double cross_weight,
+               TyreForces& forces) {
   const auto [right, left] = std::minmax_element(
       body.contact.begin(), body.contact.end(),
       [](const Eigen::Vector3d& p, const Eigen::Vector3d& q) { return p.y() < q.y(); });
@@ -78,7 +122,17 @@ void add_nudge(const RigidVehicle& body, const KerbNudge& nudge, double g, TyreF
     share.lifted[i] = false;
   }
   const std::vector<double> side = side_forces(body, share, {0, -towards * force / body.mass, 0});
-  for (const size_t i : struck) forces.wheels[i].at_contact.y() += side[i];
+  for (const size_t i : struck) {
+    forces.wheels[i].at_contact.y() += side[i];
+    forces.wheels[i].by_edge.y() += side[i];
+  }
+  const std::vector<double> before = standing_loads(body, g, cross_weight);
+  const std::vector<double> after = loads_at_kerb(body, towards * force, g, cross_weight);
+  for (size_t i = 0; i < after.size(); ++i) {
+    TyreForce& wheel = forces.wheels[i];
+    wheel.at_contact.z() = std::max(0.0, wheel.at_contact.z() + after[i] - before[i]);
+    wheel.lifted = wheel.at_contact.z() == 0;
+  }
 }
 
 Eigen::Vector3d middle_of(const Frame& frame, const std::vector<std::string>& names) {
@@ -145,7 +199,7 @@ TyreForces rolled_over(const Frame& frame, const RollOver& roll) {
 double axle_friction(const Vehicle& vehicle, Axle axle, const std::vector<TyreForce>& wheels) {
   Eigen::Vector3d sum = Eigen::Vector3d::Zero();
   for (size_t i = 0; i < wheels.size(); ++i) {
-    if (vehicle.wheels[i].axle == axle) sum += wheels[i].total();
+    if (vehicle.wheels[i].axle == axle) sum += wheels[i].total() - wheels[i].by_edge;
   }
   return sum.z() > 0 ? sum.head<2>().norm() / sum.z() : 0;
 }
@@ -200,10 +254,12 @@ TyreForces tyre_forces(const Frame& frame, const RigidVehicle& body, const Case&
   if (c.step) {
     const size_t i = wheel_number(vehicle, c.step->wheel);
     const double radius = wheel_radius(vehicle.wheels[i]);
-    const double load = forces.wheels[i].total().z();
-    forces.wheels[i].at_centre.x() -= step_force(load, c.step->height, radius, c.step->factor);
+    TyreForce& wheel = forces.wheels[i];
+    const double push = step_force(wheel.total().z(), c.step->height, radius, c.step->factor);
+    wheel.at_centre.x() -= push;
+    wheel.by_edge.x() -= push;
   }
-  if (c.nudge) add_nudge(body, *c.nudge, g, forces);
+  if (c.nudge) add_nudge(body, *c.nudge, g, cross_weight, forces);
   return forces;
 }
 

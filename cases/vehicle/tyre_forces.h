@@ -23,6 +23,8 @@ struct TyreForce {
   double mount_couple = 0;  ///< about +y, on the mount of an inboard brake
   bool lifted = false;
   double friction_used = 0;  ///< friction that brake and side force need; 0 without load
+  /// Of the above, what an edge does: of a step, of a kerb. It asks no friction of the tyre.
+  Eigen::Vector3d by_edge = Eigen::Vector3d::Zero();
 
   Eigen::Vector3d total() const { return at_contact + at_centre; }
 };
@@ -47,8 +49,8 @@ struct TyreForces {
 /// state that the elastic vehicle then corrects by a cross-weight.
 RigidVehicle rigid_vehicle(const Vehicle& vehicle, const MassProperties& mass);
 
-/// Friction that an axle needs as a whole: its forces in the road plane over its load; 0 without
-/// load.
+/// Friction that an axle needs as a whole: its forces in the road plane, but for an edge's, over
+/// its load; 0 without load.
 double axle_friction(const Vehicle& vehicle, Axle axle, const std::vector<TyreForce>& wheels);
 
 /// The force on a roll bar: down, tilted backward, and sideways.

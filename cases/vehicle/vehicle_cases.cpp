@@ -33,6 +33,9 @@ class VehicleSolver {
  private:
   std::optional<StaticFailure> settle(const std::vector<const Case*>& basic);
   TyreForces forces_of(const Case& c) const;
+  TyreForces at_rest() const;
+  void add_part(const Case& c, const TyreForces& forces, double factor, Actions& sum,
+                DrivingState& state) const;
   BalancedActions actions_of(const Case& c, const TyreForces& forces) const;
   bool elastic() const { return !frame_.vehicle->roll_stiffness_front_share; }
   std::vector<double> heights(const StaticSolution& s, const std::vector<double>& loads) const;
@@ -147,6 +150,17 @@ std::optional<StaticFailure> VehicleSolver::stand() {
   return std::nullopt;
 }
 
+/// Standing on the level.
+TyreForces VehicleSolver::at_rest() const {
+  TyreForces forces;
+  forces.gravity = {0, 0, -frame_.gravity};
+  for (const double load : standing_) {
+    forces.wheels.emplace_back();
+    forces.wheels.back().at_contact.z() = load;
+  }
+  return forces;
+}
+
 void add_state(DrivingState& sum, const DrivingState& part, double factor) {
   sum.wheels.resize(part.wheels.size());
   for (size_t w = 0; w < part.wheels.size(); ++w) {
@@ -156,6 +170,7 @@ void add_state(DrivingState& sum, const DrivingState& part, double factor) {
     s.at_centre += factor * p.at_centre;
     s.mount_couple += factor * p.mount_couple;
     s.lifted = s.lifted || p.lifted;
+    s.by_edge += factor * p.by_edge;
     s.friction_used = std::max(s.friction_used, p.friction_used);
   }
   sum.balance.force += factor * part.balance.force;
@@ -164,6 +179,25 @@ void add_state(DrivingState& sum, const DrivingState& part, double factor) {
   sum.balance.acceleration += factor * part.balance.acceleration;
   sum.balance.angular += factor * part.balance.angular;
   sum.tips = sum.tips || part.tips;
+}
+
+void VehicleSolver::add_part(const Case& c, const TyreForces& forces, double factor, Actions& sum,
+                             DrivingState& state) const {
+  const BalancedActions balanced = actions_of(c, forces);
+  add_actions(sum, balanced.actions, factor);
+  add_state(state, {forces.wheels, balanced.balance, {}, forces.tips, false}, factor);
+}
+
+/// What the sum of several cases leaves on the wheels.
+void judge_sum(DrivingState& state, double weight) {
+  constexpr double nothing = 1e-9;  // of the weight
+  for (TyreForce& wheel : state.wheels) {
+    const double load = wheel.total().z();
+    wheel.lifted = load <= nothing * weight;
+    const Eigen::Vector2d along = (wheel.total() - wheel.by_edge).head<2>();
+    wheel.friction_used = wheel.lifted ? 0 : along.norm() / load;
+    state.pulls = state.pulls || load < -nothing * weight;
+  }
 }
 
 Outcome<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
@@ -183,12 +217,15 @@ Outcome<std::vector<VehicleSolution>, StaticFailure> VehicleSolver::solve(
     DrivingState state;
     Actions sum = no_actions(vehicle_.model);
     if (extra != nullptr) add_balanced(vehicle_, *extra, sum);
+    double rest = 1;
     for (const auto& [name, factor] : basic_cases(frame_, *c)) {
       const Case& part = *find_case(frame_, name);
-      const TyreForces forces = forces_of(part);
-      const BalancedActions balanced = actions_of(part, forces);
-      add_actions(sum, balanced.actions, factor);
-      add_state(state, {forces.wheels, balanced.balance, {}, forces.tips}, factor);
+      add_part(part, forces_of(part), factor, sum, state);
+      rest -= factor;
+    }
+    if (c->kind == CaseKind::combine) {
+      if (rest != 0) add_part(Case(), at_rest(), rest, sum, state);
+      judge_sum(state, vehicle_.mass.mass * frame_.gravity);
     }
     actions.push_back(std::move(sum));
     result.push_back({std::move(state), {}, {}});

@@ -18,6 +18,7 @@ struct DrivingState {
   Balance balance;
   std::vector<int> restrained;  ///< nodes of the determinate restraint
   bool tips = false;            ///< the vehicle turns over: loads of the first moment
+  bool pulls = false;           ///< of a combination: a wheel would have to pull the road up
 };
 
 struct VehicleSolution {
@@ -51,7 +52,8 @@ struct VehicleResults {
 
 using VehicleOutcome = Outcome<VehicleResults, StaticFailure>;
 
-/// Solves cases that come down to cases of kind vehicle only; combinations sum their parts.
+/// Solves cases that come down to cases of kind vehicle only. A combination stands on its wheels
+/// once: to the loads at rest it adds what each of its parts has more than those, times its factor.
 ///
 /// With four wheels down and no `roll_stiffness_front_share` the cross-weight follows from the
 /// elastic vehicle itself, springs, tyres and frame: the four contacts stay in the plane of the

@@ -42,10 +42,10 @@ Demand demand_of(const RigidVehicle& v, const Eigen::Vector3d& b) {
   return d;
 }
 
-/// b/L: no yaw moment about the centre of mass.
-double front_side_share(const RigidVehicle& v) {
-  const double front = axle_middle(v, Axle::front).x(), rear = axle_middle(v, Axle::rear).x();
-  return front == rear ? 0.5 : (v.centre.x() - rear) / (front - rear);
+/// F_yf of F_yf + F_yr = `side`, x_f F_yf + x_r F_yr + brake_yaw = 0, axles at `front` and `rear`
+/// ahead of the centre of mass.
+double front_side_force(double front, double rear, double side, double brake_yaw) {
+  return front == rear ? side / 2 : (-rear * side - brake_yaw) / (front - rear);
 }
 
 size_t left_front_wheel(const RigidVehicle& v) {
@@ -85,10 +85,12 @@ struct Equation {
 /// The axles' roll moments R = sum N (y - y of the axle), less R_geo = -F_y h_rc, are as lambda to
 /// 1 - lambda: (1 - lambda) (R_f - R_f,geo) = lambda (R_r - R_r,geo). Multiplied out, so that
 /// lambda may be 0 or 1. Source: see the header.
-Equation roll_shared(const RigidVehicle& v, const Eigen::Vector3d& b) {
+Equation roll_shared(const RigidVehicle& v, const Eigen::Vector3d& b, double brake_yaw) {
   const double lambda = v.front_roll_share;
   const double side = -v.mass * b.y();
-  const double front_side = side * front_side_share(v);
+  const double front_side =
+      front_side_force(axle_middle(v, Axle::front).x() - v.centre.x(),
+                       axle_middle(v, Axle::rear).x() - v.centre.x(), side, brake_yaw);
   const double front_middle = axle_middle(v, Axle::front).y();
   const double rear_middle = axle_middle(v, Axle::rear).y();
   Equation e;
@@ -163,7 +165,7 @@ void turn_over(const Demand& d, WheelLoads& loads) {
 }  // namespace
 
 WheelLoads wheel_loads(const RigidVehicle& vehicle, const Eigen::Vector3d& body_force,
-                       const std::vector<bool>& held_off, double cross_weight) {
+                       const std::vector<bool>& held_off, double cross_weight, double brake_yaw) {
   const size_t wheels = vehicle.contact.size();
   const Demand demand = demand_of(vehicle, body_force);
   WheelLoads loads;
@@ -178,8 +180,9 @@ WheelLoads wheel_loads(const RigidVehicle& vehicle, const Eigen::Vector3d& body_
   for (; ground >= 3; --ground) {
     std::vector<double> pattern;
     if (ground == 4) pattern = cross_pattern(vehicle, demand);
-    std::vector<double> normal = balanced_loads(
-        demand, ground == 4 ? roll_shared(vehicle, body_force) : without_load(loads.lifted));
+    std::vector<double> normal =
+        balanced_loads(demand, ground == 4 ? roll_shared(vehicle, body_force, brake_yaw)
+                                           : without_load(loads.lifted));
     for (size_t i = 0; i < pattern.size(); ++i) normal[i] += cross_weight * pattern[i];
     if (const auto pulling = pulling_wheel(normal, pattern, demand.total)) {
       loads.lifted[*pulling] = true;
@@ -195,22 +198,36 @@ WheelLoads wheel_loads(const RigidVehicle& vehicle, const Eigen::Vector3d& body_
   return loads;
 }
 
-std::vector<double> side_forces(const RigidVehicle& vehicle, const WheelLoads& loads,
-                                const Eigen::Vector3d& body_force) {
-  double front = 0, rear = 0;
-  for (size_t i = 0; i < loads.normal.size(); ++i) {
-    (vehicle.axle[i] == Axle::front ? front : rear) += loads.normal[i];
+double brake_yaw_moment(const RigidVehicle& vehicle, const std::vector<double>& brake) {
+  double moment = 0;
+  for (size_t i = 0; i < brake.size(); ++i) {
+    moment += brake[i] * (vehicle.contact[i].y() - vehicle.centre.y());
   }
-  double front_share = front_side_share(vehicle);
-  if (!(front > 0)) front_share = 0;
-  if (!(rear > 0)) front_share = 1;
+  return moment;
+}
+
+std::vector<double> side_forces(const RigidVehicle& vehicle, const WheelLoads& loads,
+                                const Eigen::Vector3d& body_force, double brake_yaw) {
+  struct OnAxle {
+    double load = 0, moment = 0;  // sum N and sum N x, x ahead of the centre of mass
+    double middle() const { return moment / load; }
+  } front, rear;
+  for (size_t i = 0; i < loads.normal.size(); ++i) {
+    OnAxle& axle = vehicle.axle[i] == Axle::front ? front : rear;
+    axle.load += loads.normal[i];
+    axle.moment += loads.normal[i] * (vehicle.contact[i].x() - vehicle.centre.x());
+  }
   const double total = -vehicle.mass * body_force.y();
+  double on_front = !(rear.load > 0) ? total : 0;
+  if (front.load > 0 && rear.load > 0) {
+    on_front = front_side_force(front.middle(), rear.middle(), total, brake_yaw);
+  }
   std::vector<double> side;
   for (size_t i = 0; i < loads.normal.size(); ++i) {
     const bool is_front = vehicle.axle[i] == Axle::front;
-    const double axle_load = is_front ? front : rear;
-    const double share = is_front ? front_share : 1 - front_share;
-    side.push_back(axle_load > 0 ? total * share * (loads.normal[i] / axle_load) : 0);
+    const double axle_load = is_front ? front.load : rear.load;
+    const double on_axle = is_front ? on_front : total - on_front;
+    side.push_back(axle_load > 0 ? on_axle * (loads.normal[i] / axle_load) : 0);
   }
   return side;
 }

@@ -42,19 +42,25 @@ struct WheelLoads {
 };
 
 /// `held_off`: wheels that are off the ground from the start (empty: none). `cross_weight` is added
-/// times cross_pattern before lifting is looked for (see above).
+/// times cross_pattern before lifting is looked for (see above). `brake_yaw`: see side_forces().
 ///
 /// Four wheels: with N_f, N_r the axles' loads and F_yf, F_yr their side forces, an axle's roll
-/// moment is -F_y h_rc (through the links) plus its share of the rest (through the springs). Front
-/// share of the side force by yaw equilibrium, F_yf : F_yr = b : a.
+/// moment is -F_y h_rc (through the links) plus its share of the rest (through the springs). The
+/// axles' side forces by yaw equilibrium, without brakes F_yf : F_yr = b : a.
 /// Source: Barton & Fieldhouse, Automotive Chassis Engineering (2018), p. 174, the same split.
 WheelLoads wheel_loads(const RigidVehicle& vehicle, const Eigen::Vector3d& body_force,
-                       const std::vector<bool>& held_off = {}, double cross_weight = 0);
+                       const std::vector<bool>& held_off = {}, double cross_weight = 0,
+                       double brake_yaw = 0);
 
-/// Side force of each wheel, N, + to the left: the axle's share by yaw equilibrium, split within
-/// the axle in proportion to the wheels' loads (common practice, no source). Sums to -m b_y as long
-/// as some wheel of each axle is on the ground; what a lifted axle cannot give the other one gives.
+/// Yaw moment of brake forces (N a wheel, positive backward) about the centre of mass, N m about
+/// +z: sum B (y - y of the centre). In a turn the outer wheels are braked harder.
+double brake_yaw_moment(const RigidVehicle& vehicle, const std::vector<double>& brake);
+
+/// Side force of each wheel, N, + to the left: the axles' shares by yaw equilibrium, sum x F_y +
+/// `brake_yaw` = 0 about the centre of mass, split within the axle in proportion to the wheels'
+/// loads (common practice, no source). Sums to -m b_y as long as some wheel of each axle is on the
+/// ground; what a lifted axle cannot give the other one gives, and the vehicle yaws.
 std::vector<double> side_forces(const RigidVehicle& vehicle, const WheelLoads& loads,
-                                const Eigen::Vector3d& body_force);
+                                const Eigen::Vector3d& body_force, double brake_yaw = 0);
 
 }  // namespace tubewright

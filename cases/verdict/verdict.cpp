@@ -178,6 +178,9 @@ void judge_fatigue(Verdict& v, const Frame& frame, const FatigueScreening& fatig
 
 /// What the vehicle was to do in a case and does not, empty if it does.
 std::string demand_not_met(const Case& c, const CaseResult& result, double g) {
+  if (result.driving && result.driving->pulls) {
+    return "a wheel would have to pull the road up: its parts do not happen together like that";
+  }
   if (!result.driving || c.kind != CaseKind::vehicle) return {};
   if (result.driving->tips) return "the vehicle turns over: loads of the first moment only";
   constexpr double met = 0.98;  // of what was asked for

@@ -17,7 +17,8 @@ struct Plane {
 constexpr Plane plane_xy = {{1, 5, 7, 11}, +1};
 constexpr Plane plane_xz = {{2, 4, 8, 10}, -1};
 
-// Gauss points and weights on 0..1, exact for the shapes' squares (degree 6).
+// Gauss points and weights on 0..1, exact to degree 7: the shapes' squares, times a force that
+// changes evenly.
 constexpr std::array<double, 4> gauss_at = {0.069431844202974, 0.330009478207572, 0.669990521792428,
                                             0.930568155797026};
 constexpr std::array<double, 4> gauss_weight = {0.173927422568727, 0.326072577431273,
@@ -57,7 +58,7 @@ Matrix12 local_mass(const BeamElement& e) {
   return M;
 }
 
-Matrix12 local_stress_stiffness(const BeamElement& e, double N) {
+Matrix12 local_stress_stiffness(const BeamElement& e, double N, double growth) {
   const Section& s = e.section;
   Matrix12 K = Matrix12::Zero();
   const double torsion = N * (s.Iy + s.Iz) / s.A / e.L;
@@ -68,7 +69,7 @@ Matrix12 local_stress_stiffness(const BeamElement& e, double N) {
     for (const auto& [plane, I, As] :
          {std::tuple{plane_xy, s.Iz, s.Ay}, std::tuple{plane_xz, s.Iy, s.Az}}) {
       const BendingShapes n = bending_shapes(gauss_at[g], e.L, shear_ratio(e.material, I, As, e.L));
-      add_square(K, plane, n.slope, N * dx);
+      add_square(K, plane, n.slope, (N + growth * (gauss_at[g] - 0.5)) * dx);
     }
   }
   return K;

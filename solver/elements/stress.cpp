@@ -22,41 +22,44 @@ constexpr std::array<std::pair<int, int>, 8> rectangle_ring = {
 // q = V_z Q/I_y that is zero in the middle of the walls parallel to y, grows linearly to the corner
 // (Q = t (w/2)(h/2)) and as a parabola to the middle of the webs (Q + t (h/2)^2/2). It runs upward
 // in both webs, so anticlockwise on the +y side and clockwise on the -y side.
-std::vector<StressPoint> hollow_rectangle_outline(const Section& s) {
+StressPoint hollow_rectangle_point(const Section& s, double y, double z) {
   const Profile& p = s.profile;
   const double w = p.width - p.wall, h = p.height - p.wall;
-  const double corner_z = w * h / (4 * s.Iy), web_z = corner_z + h * h / (8 * s.Iy);
-  const double corner_y = w * h / (4 * s.Iz), web_y = corner_y + w * w / (8 * s.Iz);
-  std::vector<StressPoint> ring;
-  for (const auto& [i, j] : rectangle_ring) {
-    StressPoint point;
-    point.y = i * p.width / 2;
-    point.z = j * p.height / 2;
-    point.shear_per_Vz = i * (j == 0 ? web_z : corner_z);
-    point.shear_per_Vy = -j * (i == 0 ? web_y : corner_y);
-    point.shear_per_T = 1 / s.Wt;
-    ring.push_back(point);
-  }
-  return ring;
+  const double corner_z = w * h / (4 * s.Iy), web_z = h * h / (8 * s.Iy);
+  const double corner_y = w * h / (4 * s.Iz), web_y = w * w / (8 * s.Iz);
+  StressPoint point;
+  // On a web y is +-1: its corners' flow and the parabola; on a flange the parabola is nothing.
+  point.shear_per_Vz = y * (corner_z + (std::abs(y) == 1 ? web_z * (1 - z * z) : 0));
+  point.shear_per_Vy = -z * (corner_y + (std::abs(z) == 1 ? web_y * (1 - y * y) : 0));
+  point.shear_per_T = 1 / s.Wt;
+  return point;
 }
 
-// Solid rectangle: transverse shear is 1.5 V/A along the middle and zero at the faces it acts
-// towards; torsion is greatest at the middle of the long sides, zero in the corners, and is taken
-// at its greatest on the short sides too.
-std::vector<StressPoint> solid_rectangle_outline(const Section& s) {
-  const Profile& p = s.profile;
-  std::vector<StressPoint> ring;
-  for (const auto& [i, j] : rectangle_ring) {
-    StressPoint point;
-    point.y = i * p.width / 2;
-    point.z = j * p.height / 2;
-    const bool corner = i != 0 && j != 0;
-    if (!corner) point.shear_per_T = 1 / s.Wt;
-    if (j == 0) point.shear_per_Vz = i * 1.5 / s.A;
-    if (i == 0) point.shear_per_Vy = -j * 1.5 / s.A;
-    ring.push_back(point);
-  }
-  return ring;
+// Solid rectangle: transverse shear goes as a parabola from 1.5 V/A along the middle to zero at the
+// faces it acts towards; torsion likewise from its greatest at the middle of the long sides to zero
+// in the corners, and is taken at its greatest on the short sides too.
+StressPoint solid_rectangle_point(const Section& s, double y, double z) {
+  StressPoint point;
+  const double along_web = 1 - z * z, along_flange = 1 - y * y;
+  point.shear_per_T = (std::abs(y) == 1 ? along_web : along_flange) / s.Wt;
+  point.shear_per_Vz = (std::abs(y) == 1 ? y : 0) * 1.5 / s.A * along_web;
+  point.shear_per_Vy = -(std::abs(z) == 1 ? z : 0) * 1.5 / s.A * along_flange;
+  return point;
+}
+
+/// `y`, `z`: -1 to 1 across the section, one of them +-1: on the outline.
+StressPoint rectangle_point(const Section& s, double y, double z) {
+  StressPoint point = s.profile.kind == ProfileKind::hollow_rectangle
+                          ? hollow_rectangle_point(s, y, z)
+                          : solid_rectangle_point(s, y, z);
+  point.y = y * s.profile.width / 2;
+  point.z = z * s.profile.height / 2;
+  return point;
+}
+
+bool is_rectangle(const Section& s) {
+  return s.profile.kind == ProfileKind::hollow_rectangle ||
+         s.profile.kind == ProfileKind::solid_rectangle;
 }
 
 // V Q/(I b) at the neutral axis of a ring (b = 2 wall) or disc (b = diameter), Q = 2/3 (R^3 - r^3),
@@ -85,11 +88,48 @@ Stress unknown_profile_stress(const Section& s, const SectionForces& f) {
   return r;
 }
 
+/// Along a wall (-1 to 1) sigma is linear and tau at most quadratic, so sigma^2 + 3 tau^2 has one
+/// or two peaks: the highest of a few places and, by parabolas, what lies between them.
+template <class Point>
+StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point& point) {
+  constexpr int steps = 8, refinements = 4;
+  const auto square = [&](double at) {
+    const PointStress here = stress_at(s, point(at), f);
+    return here.normal * here.normal + 3 * here.shear * here.shear;
+  };
+  double best = -1, best_value = square(-1), step = 2.0 / steps;
+  for (int k = 1; k <= steps; ++k) {
+    const double at = -1 + k * step, value = square(at);
+    if (value > best_value) {
+      best = at;
+      best_value = value;
+    }
+  }
+  for (int k = 0; k < refinements && std::abs(best) < 1; ++k) {
+    const double low = square(best - step), high = square(best + step);
+    const double bend = low - 2 * best_value + high;
+    if (!(bend < 0)) break;
+    const double next = best + std::clamp(step * (low - high) / (2 * bend), -step, step);
+    const double value = square(next);
+    if (!(value > best_value)) break;
+    best = next;
+    best_value = value;
+    step /= 4;
+  }
+  return point(best);
+}
+
 /// Calls visit(point) for every point that may be the worst.
 template <class Visit>
 void each_candidate(const Section& s, const std::vector<StressPoint>& ring, const SectionForces& f,
                     Visit visit) {
   for (const StressPoint& p : ring) visit(p);
+  if (is_rectangle(s)) {
+    for (const int side : {1, -1}) {
+      visit(worst_on_wall(s, f, [&](double at) { return rectangle_point(s, side, at); }));
+      visit(worst_on_wall(s, f, [&](double at) { return rectangle_point(s, at, side); }));
+    }
+  }
   if (s.profile.kind == ProfileKind::round && (f.My != 0 || f.Mz != 0)) {
     const double steepest = std::atan2(f.My, -f.Mz);  // sigma ~ My sin - Mz cos
     visit(round_point(s, steepest));
@@ -118,9 +158,11 @@ Stress worst_on_ring(const Section& s, const std::vector<StressPoint>& ring,
 std::vector<StressPoint> outline(const Section& section) {
   switch (section.profile.kind) {
     case ProfileKind::hollow_rectangle:
-      return hollow_rectangle_outline(section);
-    case ProfileKind::solid_rectangle:
-      return solid_rectangle_outline(section);
+    case ProfileKind::solid_rectangle: {
+      std::vector<StressPoint> ring;
+      for (const auto& [y, z] : rectangle_ring) ring.push_back(rectangle_point(section, y, z));
+      return ring;
+    }
     case ProfileKind::round: {
       std::vector<StressPoint> ring;
       for (int i = 0; i < round_points; ++i) {

@@ -41,8 +41,8 @@ struct PointStress {
 
 PointStress stress_at(const Section& section, const StressPoint& point, const SectionForces& f);
 
-/// At the worst point of the section. For rounds the directions of greatest bending are examined
-/// besides the ring. For a DOF profile every part is taken at its greatest at once.
+/// At the worst point of the outline, between the ring's points too. For an unknown profile every
+/// part is taken at its greatest at once.
 Stress worst_stress(const Section& section, const SectionForces& f);
 
 /// The worst place along a beam.

@@ -20,7 +20,35 @@ constexpr double no_value = 1e-12;        // of the greatest: beyond the rank of
 constexpr double next_to_nothing = 1e-6;  // of A scaled to about 1
 constexpr double same_value = 1e-6;  // relative gap below which two values are one multiple one
 
-/// y = A x.
+/// A v of every known solution v: A less the products of these with themselves has them no more.
+Eigen::MatrixXd images(const SparseMatrix& A, const Eigen::MatrixXd& known) {
+  if (known.cols() == 0) return Eigen::MatrixXd::Zero(A.rows(), 0);
+  return A.selfadjointView<Eigen::Lower>() * known;
+}
+
+/// y = A x - V V'x.
+class DeflatedProduct {
+ public:
+  using Scalar = double;
+  DeflatedProduct(const SparseMatrix& lower, const Eigen::MatrixXd& V) : lower_(lower), V_(V) {}
+  Eigen::Index rows() const { return lower_.rows(); }
+  Eigen::Index cols() const { return lower_.cols(); }
+  Eigen::VectorXd operator*(const Eigen::VectorXd& x) const {
+    Eigen::VectorXd y = lower_.selfadjointView<Eigen::Lower>() * x;
+    if (V_.cols() > 0) y.noalias() -= V_ * (V_.transpose() * x);
+    return y;
+  }
+  void perform_op(const double* x, double* y) const {
+    Eigen::Map<Eigen::VectorXd>(y, rows()) =
+        *this * Eigen::VectorXd(Eigen::Map<const Eigen::VectorXd>(x, rows()));
+  }
+
+ private:
+  const SparseMatrix& lower_;
+  const Eigen::MatrixXd& V_;
+};
+
+/// y = B x.
 class SymmetricProduct {
  public:
   using Scalar = double;
@@ -44,6 +72,13 @@ class InnerProduct : public SymmetricProduct {
   void solve(const double* x, double* y) const {
     Eigen::Map<Eigen::VectorXd>(y, rows()) =
         factor_.solve(Eigen::Map<const Eigen::VectorXd>(x, rows()));
+  }
+
+  /// sqrt(r' B^-1 r). With x' B x = 1 that of r = A x - mu B x bounds the distance from mu to the
+  /// nearest eigenvalue (B. N. Parlett, The Symmetric Eigenvalue Problem, 4.5 and 15.9; from
+  /// memory).
+  double dual_norm(const Eigen::VectorXd& r) const {
+    return std::sqrt(std::max(0.0, r.dot(factor_.solve(r).col(0))));
   }
 
  private:
@@ -120,11 +155,29 @@ double scale_of(const SparseMatrix& A, const SparseMatrix& B) {
   return std::ldexp(1.0, exponent);
 }
 
+/// Those before the first whose residual leaves its value open.
+size_t converged(const Eigenpairs& pairs, const DeflatedProduct& a, const InnerProduct& b,
+                 const SparseMatrix& B) {
+  constexpr double error = 1e-7;  // of mu
+  size_t k = 0;
+  for (; k < pairs.values.size(); ++k) {
+    const Eigen::VectorXd x = pairs.vectors.col(static_cast<Eigen::Index>(k));
+    const double mu = pairs.values[k];
+    const Eigen::VectorXd Bx = B.selfadjointView<Eigen::Lower>() * x;
+    const Eigen::VectorXd r = a * x - mu * Bx;
+    if (!(b.dual_norm(r) <= error * mu)) break;
+  }
+  return k;
+}
+
 Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
-                             const std::vector<int>& node_of, int count) {
+                             const std::vector<int>& node_of, int count,
+                             const Eigen::MatrixXd& known) {
   const Eigen::Index n = B.rows();
+  const Eigen::MatrixXd V = images(A, known);
   if (n <= dense_limit) {
-    const Eigen::MatrixXd dense_A = Eigen::MatrixXd(A).selfadjointView<Eigen::Lower>();
+    Eigen::MatrixXd dense_A = Eigen::MatrixXd(A).selfadjointView<Eigen::Lower>();
+    dense_A -= V * V.transpose();
     const Eigen::MatrixXd dense_B = Eigen::MatrixXd(B).selfadjointView<Eigen::Lower>();
     const std::optional<EigenSystem> system = symmetric_eigensystem(dense_A, dense_B);
     if (!system) return none(n);
@@ -133,32 +186,33 @@ Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
     pairs.complete = true;
     return pairs;
   }
-  SymmetricProduct a(A);
+  DeflatedProduct a(A, V);
   InnerProduct b(B, node_of);
   Eigenpairs pairs;
   Eigen::Index wanted = std::min<Eigen::Index>(count + 2, n - 1);
   Eigen::Index space = std::min<Eigen::Index>(n, 4 * wanted + 10);
   constexpr int attempts = 4;
   for (int attempt = 0; attempt < attempts; ++attempt) {
-    Spectra::SymGEigsSolver<SymmetricProduct, InnerProduct, Spectra::GEigsMode::RegularInverse>
+    Spectra::SymGEigsSolver<DeflatedProduct, InnerProduct, Spectra::GEigsMode::RegularInverse>
         lanczos(a, b, wanted, space);
     lanczos.init();
     lanczos.compute(Spectra::SortRule::LargestAlge, 1000, 1e-10);
     pairs = tidied(lanczos.eigenvalues(), lanczos.eigenvectors(), A, B);
     const size_t found = pairs.values.size();
+    const size_t sure = converged(pairs, a, b, B);
     const size_t whole = whole_multiples(pairs.values, static_cast<size_t>(count));
     if (whole == 0) {
       // Nothing positive among the largest: then nothing is, if the iteration converged, which it
       // need not where all are crowded below zero, or if a count says so.
       pairs.complete = lanczos.info() == Spectra::CompInfo::Successful ||
-                       count_above(A, B, next_to_nothing) == 0;
+                       count_above(A, B, next_to_nothing) == V.cols();
       return pairs;
     }
     const double last = pairs.values[whole - 1];
     const double next = whole < found ? pairs.values[whole] : 0;
     const double bound = next > 0 ? (last + next) / 2 : last * (1 - same_value);
-    const int counted = count_above(A, B, bound);
-    if (counted == static_cast<int>(whole)) {
+    const int counted = count_above(A, B, bound) - static_cast<int>(V.cols());
+    if (counted == static_cast<int>(whole) && sure >= whole) {
       keep(pairs, whole);
       pairs.complete = true;
       return pairs;
@@ -173,7 +227,8 @@ Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
 }  // namespace
 
 Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
-                              const std::vector<int>& node_of, int count) {
+                              const std::vector<int>& node_of, int count,
+                              const Eigen::MatrixXd& known) {
   const double scale = B.rows() > 0 && count > 0 ? scale_of(A, B) : 0;
   if (scale == 0) {
     Eigenpairs pairs = none(B.rows());
@@ -181,7 +236,7 @@ Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
     return pairs;
   }
   const SparseMatrix scaled = A / scale;
-  Eigenpairs pairs = largest_of_scaled(scaled, B, node_of, count);
+  Eigenpairs pairs = largest_of_scaled(scaled, B, node_of, count, known * std::sqrt(scale));
   for (double& mu : pairs.values) mu *= scale;
   return pairs;
 }

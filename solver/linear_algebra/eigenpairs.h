@@ -21,11 +21,15 @@ struct Eigenpairs {
 
 /// `A`, `B`: lower triangles. `node_of`: see Factorisation. Asks for `count` values; a multiple
 /// value at the end is returned whole. Fewer come back where fewer are positive (by more
-/// than rounding). Lanczos iteration in the inner product of B, dense for small problems;
-/// completeness by the number of negative pivots of B - A/mu (Sylvester's law of inertia).
-/// Requires: B is positive definite.
+/// than rounding). Lanczos iteration in the inner product of B, dense for small problems; a pair
+/// counts as found once its residual bounds the error of mu by 1e-7 of it; completeness by the
+/// number of negative pivots of B - A/mu (Sylvester's law of inertia).
+/// `known`: columns v, v'A v = 1, v'A w = 0, of solutions that are known exactly, such as rigid
+/// motions: they are taken out of A and are not among the answers.
+/// Requires: B is positive definite; the known solutions have the largest mu.
 Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
-                              const std::vector<int>& node_of, int count);
+                              const std::vector<int>& node_of, int count,
+                              const Eigen::MatrixXd& known = {});
 
 /// The least eigenvalues of S, ascending, and their vectors: `count` of a large matrix as far as
 /// Lanczos iteration finds them, else all. `S`: lower triangle, semidefinite, with entries of a

@@ -22,8 +22,9 @@ void for_each_stress(const Model& model, const AxialForces& N, double sign,
                      const ElementVisitor& visit) {
   for (size_t i = 0; i < model.beams.size(); ++i) {
     const BeamElement e = beam_element(model, model.beams[i]);
+    const double growth = N.growth.empty() ? 0 : N.growth[i];
     visit(std::array{model.beams[i].from, model.beams[i].to},
-          seen_from_joints(e, sign * local_stress_stiffness(e, N.beams[i])));
+          seen_from_joints(e, sign * local_stress_stiffness(e, N.beams[i], growth)));
   }
   for (size_t i = 0; i < model.bars.size(); ++i) {
     if (N.slack[i]) continue;
@@ -63,9 +64,11 @@ double bending_energy(const BeamElement& e, const Matrix12& K, int deflection, i
 }  // namespace
 
 AxialForces axial_forces(const StaticSolution& solution) {
-  AxialForces N{{}, solution.bar_forces, solution.slack};
+  AxialForces N{{}, {}, solution.bar_forces, solution.slack};
   for (const BeamState& beam : solution.beams) {
-    N.beams.push_back(section_forces(beam, 0.5).N);
+    const double from = section_forces(beam, 0).N, to = section_forces(beam, 1, true).N;
+    N.beams.push_back((from + to) / 2);
+    N.growth.push_back(to - from);
   }
   return N;
 }

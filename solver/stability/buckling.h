@@ -20,16 +20,17 @@ struct Buckling {
   bool complete = false;            ///< none below the last one is missing (Sturm count)
 };
 
-/// Axial forces of the members in one case, tension positive; of beams the value at mid length.
+/// Axial forces of the members in one case, tension positive.
 struct AxialForces {
-  std::vector<double> beams;
+  std::vector<double> beams;   ///< at mid length
+  std::vector<double> growth;  ///< from the first end of each beam to its second; empty: none
   std::vector<double> bars;
   std::vector<bool> slack;  ///< one a bar
 };
 
 AxialForces axial_forces(const StaticSolution& solution);
 
-/// (K + alpha K_G) x = 0 with axial forces that are constant along each member; slack cables are
+/// (K + alpha K_G) x = 0 with axial forces that change evenly along each member; slack cables are
 /// left out. Exact enough only where beams are cut into pieces: one cubic beam finds its own Euler
 /// load 22 % too high, four 0.05 % (pinned ends). Panels do not buckle here. Requires: the model is
 /// stable without loads, and the forces are sized for it.

@@ -29,30 +29,65 @@ void for_each_mass(const Model& model, const std::vector<AddedMass>& added,
   for (const AddedMass& m : added) visit(m.nodes, m.M);
 }
 
-/// How many of its rigid-body motions a free model keeps on this ground.
-int rigid_motions_left(const Model& model, const std::vector<GroundStiffness>& ground) {
-  if (ground.empty()) return rigid_motions;
+/// Columns: the model's six rigid-body motions, six entries a node, turns by what they move at the
+/// edge of the frame.
+Eigen::MatrixXd rigid_motions_of(const Model& model) {
   Eigen::AlignedBox3d box;
   for (const Eigen::Vector3d& node : model.nodes) box.extend(node);
-  const double arm = box.diagonal().norm();  // turns count by what they move here
-  Eigen::Matrix<double, 6, 6> resisted = Eigen::Matrix<double, 6, 6>::Zero();
-  for (const GroundStiffness& g : ground) {
-    Eigen::MatrixXd motion = Eigen::MatrixXd::Zero(g.K.rows(), rigid_motions);
-    for (size_t n = 0; n < g.nodes.size(); ++n) {
-      const Eigen::Vector3d r = model.nodes[g.nodes[n]] - box.center();
-      const auto row = dofs_per_node * static_cast<Eigen::Index>(n);
-      motion.block<3, 3>(row, 0).setIdentity();
-      for (int axis = 0; axis < 3; ++axis) {
-        const Eigen::Vector3d turn = Eigen::Vector3d::Unit(axis) / arm;
-        motion.block<3, 1>(row, 3 + axis) = turn.cross(r);
-        motion.block<3, 1>(row + 3, 3 + axis) = turn;
-      }
+  const double arm = box.diagonal().norm();
+  Eigen::MatrixXd motion = Eigen::MatrixXd::Zero(dof_count(model), rigid_motions);
+  for (size_t n = 0; n < model.nodes.size(); ++n) {
+    const Eigen::Vector3d r = model.nodes[n] - box.center();
+    const auto row = dofs_per_node * static_cast<Eigen::Index>(n);
+    motion.block<3, 3>(row, 0).setIdentity();
+    for (int axis = 0; axis < 3; ++axis) {
+      const Eigen::Vector3d turn = Eigen::Vector3d::Unit(axis) / arm;
+      motion.block<3, 1>(row, 3 + axis) = turn.cross(r);
+      motion.block<3, 1>(row + 3, 3 + axis) = turn;
     }
-    resisted += motion.transpose() * g.K * motion;
   }
+  return motion;
+}
+
+/// Combinations of the columns of `motions` on which the quadratic form `Q` is nothing.
+Eigen::MatrixXd where_nothing(const Eigen::MatrixXd& motions, const Eigen::MatrixXd& Q) {
   constexpr double nothing = 1e-9;  // of the greatest: rounding leaves about 1e-16
-  const Eigen::VectorXd values = symmetric_eigensystem(Eigen::MatrixXd(resisted)).values;
-  return static_cast<int>((values.array() <= nothing * values.maxCoeff()).count());
+  const EigenSystem system = symmetric_eigensystem(Q);
+  const auto count = (system.values.array() <= nothing * system.values.maxCoeff()).count();
+  return motions * system.vectors.leftCols(count);
+}
+
+/// Rigid-body motions that a free model keeps on this ground, on all DOFs.
+Eigen::MatrixXd rigid_motions_left(const Model& model, const std::vector<GroundStiffness>& ground) {
+  const Eigen::MatrixXd motions = rigid_motions_of(model);
+  if (ground.empty()) return motions;
+  Eigen::MatrixXd resisted = Eigen::MatrixXd::Zero(rigid_motions, rigid_motions);
+  for (const GroundStiffness& g : ground) {
+    Eigen::MatrixXd part(g.K.rows(), rigid_motions);
+    for (size_t n = 0; n < g.nodes.size(); ++n) {
+      part.middleRows<dofs_per_node>(dofs_per_node * static_cast<Eigen::Index>(n)) =
+          motions.middleRows<dofs_per_node>(dofs_per_node * g.nodes[n]);
+    }
+    resisted += part.transpose() * g.K * part;
+  }
+  return where_nothing(motions, resisted);
+}
+
+/// The motions on the free DOFs, mass-normalised; without those that move no mass.
+Eigen::MatrixXd mass_normalised(const Eigen::MatrixXd& motions, const FreeDofs& free,
+                                const SparseMatrix& M) {
+  const Eigen::MatrixXd on_free = motions(free.unknown, Eigen::all);
+  if (on_free.cols() == 0) return on_free;
+  const Eigen::MatrixXd image = M.selfadjointView<Eigen::Lower>() * on_free;
+  const EigenSystem mass = symmetric_eigensystem(Eigen::MatrixXd(on_free.transpose() * image));
+  constexpr double nothing = 1e-14;  // of the greatest
+  Eigen::Index first = 0;
+  while (first < mass.values.size() && mass.values[first] <= nothing * mass.values.maxCoeff()) {
+    ++first;
+  }
+  const Eigen::Index kept = mass.values.size() - first;
+  return on_free * mass.vectors.rightCols(kept) *
+         mass.values.tail(kept).cwiseSqrt().cwiseInverse().asDiagonal();
 }
 
 /// Free motions of the model held by nothing but supports that take nothing, or as it is held.
@@ -87,46 +122,93 @@ Eigen::VectorXd apply_mass(const Model& model, const std::vector<AddedMass>& add
   return f;
 }
 
-// K x = omega^2 M x turned round: M x = mu (K + s M) x, omega^2 = 1/mu - s. A free model needs s >
-// 0; it is kept small against the first elastic omega^2 so that the rigid motions stand far apart.
-Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<AddedMass>& added,
-                                        int count, const std::vector<GroundStiffness>& ground) {
-  const bool held = !model.supports.empty();
-  if (auto mechanism = part_that_moves(model, held)) return *mechanism;
-  const FreeDofs free = number_free_dofs(model);
+namespace {
+
+/// A model's matrices on its free DOFs.
+struct ModeMatrices {
+  FreeDofs free;
+  SparseMatrix K, M;
+  Eigen::MatrixXd rigid;  ///< columns: rigid-body motions, mass-normalised
+};
+
+ModeMatrices mode_matrices(const Model& model, const std::vector<AddedMass>& added,
+                           const std::vector<GroundStiffness>& ground) {
+  ModeMatrices m{number_free_dofs(model), {}, {}, {}};
   const std::vector<bool> taut(model.bars.size(), false);
-  SparseMatrix K = assemble_stiffness(model, free, taut);
+  m.K = assemble_stiffness(model, m.free, taut);
   if (!ground.empty()) {
-    K += assemble_parts(model, free, [&](const ElementVisitor& visit) {
+    m.K += assemble_parts(model, m.free, [&](const ElementVisitor& visit) {
       for (const GroundStiffness& g : ground) visit(g.nodes, g.K);
     });
   }
-  restrain_zero_stiffness_dofs(K, free);
-  const int at_rest = held ? 0 : rigid_motions_left(model, ground);
-  const SparseMatrix M = assemble_parts(
-      model, free, [&](const ElementVisitor& visit) { for_each_mass(model, added, visit); });
+  const std::vector<ZeroStiffnessDof> loose = restrain_zero_stiffness_dofs(m.K, m.free);
+  m.M = assemble_parts(model, m.free,
+                       [&](const ElementVisitor& visit) { for_each_mass(model, added, visit); });
+  const bool held = !model.supports.empty();
+  Eigen::MatrixXd motions =
+      held ? Eigen::MatrixXd(dof_count(model), 0) : rigid_motions_left(model, ground);
+  for (const ZeroStiffnessDof& l : loose) {  // they do not turn along: they are held by hand
+    const Eigen::Index row = dofs_per_node * l.node + 3;
+    const Eigen::RowVectorXd turn = l.axis.transpose() * motions.middleRows<3>(row);
+    motions.middleRows<3>(row) -= l.axis * turn;
+  }
+  m.rigid = mass_normalised(motions, m.free, m.M);
+  return m;
+}
 
+/// The elastic modes: K x = omega^2 M x turned round, M x = mu (K + s M) x, omega^2 = 1/mu - s.
+Eigenpairs elastic_pairs(const ModeMatrices& m, double shift, int count) {
+  const SparseMatrix B = m.K + shift * m.M;
+  return largest_eigenpairs(m.M, B, m.free.node_of, count, m.rigid);
+}
+
+/// K + s M has to be definite where the model is free. With a small s it nearly is not, and its
+/// inverse has rounding of the size of the rigid motions in it: only good enough for a first look
+/// at the first omega^2, which is then the shift.
+double shift_for(const ModeMatrices& m, double mass) {
+  if (m.rigid.cols() == 0) return 0;
+  constexpr double first_look = 1e-9, least = 1e-12;
+  const double scale = m.K.diagonal().sum() / mass;
+  const Eigenpairs look = elastic_pairs(m, first_look * scale, 1);
+  if (look.values.empty()) return first_look * scale;
+  return std::max(1 / look.values.front() - first_look * scale, least * scale);
+}
+
+Mode mode_of(const Model& model, const FreeDofs& free, const Eigen::VectorXd& shape,
+             double frequency) {
+  Mode mode;
+  mode.frequency = frequency;
+  mode.shape = Eigen::VectorXd::Zero(dof_count(model));
+  mode.shape(free.unknown) = shape;
+  follow_masters(model, free.masters, mode.shape);
+  return mode;
+}
+
+}  // namespace
+
+Outcome<Modes, Mechanism> natural_modes(const Model& model, const std::vector<AddedMass>& added,
+                                        int count, const std::vector<GroundStiffness>& ground) {
+  if (auto mechanism = part_that_moves(model, !model.supports.empty())) return *mechanism;
+  const ModeMatrices m = mode_matrices(model, added, ground);
   Modes result;
-  const double mass = M.diagonal().sum();
+  const double mass = m.M.diagonal().sum();
   if (!(mass > 0)) {  // nothing that could swing
     result.complete = true;
     return result;
   }
-  constexpr double small_shift = 1e-9;
-  const double shift = held ? 0 : small_shift * K.diagonal().sum() / mass;
-  const SparseMatrix B = K + shift * M;
-  const Eigenpairs pairs = largest_eigenpairs(M, B, free.node_of, count + at_rest);
+  for (const auto& motion : m.rigid.colwise()) {
+    result.modes.push_back(mode_of(model, m.free, motion, 0));
+    result.modes.back().rigid = true;
+  }
+  const double shift = shift_for(m, mass);
+  const Eigenpairs pairs = elastic_pairs(m, shift, count);
   result.complete = pairs.complete;
   for (size_t k = 0; k < pairs.values.size(); ++k) {
-    const double square = 1 / pairs.values[k] - shift;
-    Mode mode;
-    mode.rigid = static_cast<int>(k) < at_rest;
-    mode.frequency = mode.rigid ? 0 : std::sqrt(std::max(0.0, square)) / (2 * std::numbers::pi);
-    mode.shape = Eigen::VectorXd::Zero(dof_count(model));
-    mode.shape(free.unknown) =
+    const double square = std::max(0.0, 1 / pairs.values[k] - shift);
+    const Eigen::VectorXd shape =
         pairs.vectors.col(static_cast<Eigen::Index>(k)) / std::sqrt(pairs.values[k]);
-    follow_masters(model, free.masters, mode.shape);
-    result.modes.push_back(std::move(mode));
+    result.modes.push_back(
+        mode_of(model, m.free, shape, std::sqrt(square) / (2 * std::numbers::pi)));
   }
   return result;
 }

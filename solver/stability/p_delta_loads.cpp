@@ -1,10 +1,13 @@
 #include "solver/stability/p_delta_loads.h"
 
 #include <Eigen/Geometry>
+#include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
 
 #include "solver/elements/bar_element.h"
+#include "solver/stability/buckling.h"
+#include "solver/stability/refine.h"
 #include "solver/statics/assembly.h"
 
 namespace tubewright {
@@ -37,7 +40,7 @@ void add_bar_p_delta(const Model& model, const Bar& bar, double N, const Eigen::
   nodal.segment<3>(dofs_per_node * bar.to) -= sideways;
 }
 
-/// Lean loads as one vector, to extrapolate them.
+/// As one vector, to combine those of several rounds.
 Eigen::VectorXd as_vector(const Actions& p_delta) {
   Eigen::VectorXd v(p_delta.nodal.size() +
                     3 * couples * static_cast<Eigen::Index>(p_delta.beams.size()));
@@ -78,42 +81,71 @@ Actions p_delta_loads(const Model& model, const StaticSolution& solution, double
   return p_delta;
 }
 
+namespace {
+
+/// The loads of the rounds so far and what they led to, as differences from one to the next.
+class Rounds {
+ public:
+  /// The loads to try next: those on the plane through all rounds whose misfit is least. `misfit`:
+  /// what came out of `loads` less `loads`.
+  Eigen::VectorXd next(const Eigen::VectorXd& loads, const Eigen::VectorXd& misfit) {
+    if (last_loads_.size() > 0) {
+      append(loads_, loads - last_loads_);
+      append(misfits_, misfit - last_misfit_);
+    }
+    last_loads_ = loads;
+    last_misfit_ = misfit;
+    if (misfits_.cols() == 0) return loads + misfit;
+    const Eigen::VectorXd share = misfits_.colPivHouseholderQr().solve(misfit);
+    return loads + misfit - (loads_ + misfits_) * share;
+  }
+
+ private:
+  static void append(Eigen::MatrixXd& columns, const Eigen::VectorXd& one) {
+    constexpr Eigen::Index most = 40;  // remembered
+    const Eigen::Index kept = std::min(columns.cols(), most - 1);
+    Eigen::MatrixXd more(one.size(), kept + 1);
+    more << columns.rightCols(kept), one;
+    columns = std::move(more);
+  }
+
+  Eigen::MatrixXd loads_, misfits_;
+  Eigen::VectorXd last_loads_, last_misfit_;
+};
+
+/// No buckling factor between 0 and 1.
+bool stands(const Model& model, const StaticSolution& solution, double safety_factor) {
+  constexpr int pieces = 8;  // finds a pinned beam's own critical load within 0.01 %
+  const RefinedModel fine = refine(model, pieces);
+  return modes_below(fine.model, refine_axial_forces(fine, solution), safety_factor) == 0;
+}
+
+}  // namespace
+
 SecondOrder iterate_p_delta(
     const Model& model, double safety_factor, StaticSolution first,
     const std::function<std::optional<StaticSolution>(const Actions& extra)>& solve) {
   constexpr int most_rounds = 300;
   constexpr double agreement = 1e-7;
-  constexpr double out_of_hand = 1e4;  // times the first lean loads
-  constexpr int between_jumps = 4;
   SecondOrder r;
   r.solution = std::move(first);
   Actions p_delta = p_delta_loads(model, r.solution, safety_factor);
-  Eigen::VectorXd here = as_vector(p_delta), last_step;
-  const double start = here.lpNorm<Eigen::Infinity>();
+  Rounds rounds;
+  Eigen::VectorXd loads = as_vector(p_delta);
   while (r.rounds < most_rounds) {
     ++r.rounds;
-    std::optional<StaticSolution> next = solve(p_delta);
-    if (!next) return r;
-    p_delta = p_delta_loads(model, *next, safety_factor);
-    Eigen::VectorXd there = as_vector(p_delta);
-    const double size = there.lpNorm<Eigen::Infinity>();
-    if (!(size <= out_of_hand * start)) return r;  // NaN too
-    const Eigen::VectorXd step = there - here;
-    r.solution = std::move(*next);
-    if (step.lpNorm<Eigen::Infinity>() <= agreement * size) {
-      r.converged = true;
+    std::optional<StaticSolution> answer = solve(p_delta);
+    if (!answer) return r;
+    const Eigen::VectorXd result = as_vector(p_delta_loads(model, *answer, safety_factor));
+    if (!result.allFinite()) return r;
+    const Eigen::VectorXd misfit = result - loads;
+    r.solution = std::move(*answer);
+    if (misfit.lpNorm<Eigen::Infinity>() <= agreement * result.lpNorm<Eigen::Infinity>()) {
+      r.converged = stands(model, r.solution, safety_factor);
       return r;
     }
-    // Steps become a geometric series of ratio 1/alpha_cr: jump to its end (A. C. Aitken).
-    const double before = last_step.size() > 0 ? last_step.squaredNorm() : 0;
-    const double ratio = before > 0 ? step.dot(last_step) / before : 1;
-    last_step = step;
-    if (r.rounds % between_jumps == 0 && std::abs(ratio) < 1) {
-      there += ratio / (1 - ratio) * step;
-      set_from_vector(there, p_delta);
-      last_step.resize(0);
-    }
-    here = std::move(there);
+    loads = rounds.next(loads, misfit);
+    set_from_vector(loads, p_delta);
   }
   return r;
 }

@@ -5,8 +5,12 @@
 // on the undeflected member as point couples; a pin-ended bar pushes its joints sideways by N
 // times its slope. Solving again with them until they stay the same gives the second-order elastic
 // answer for small rotations (S. P. Timoshenko, J. M. Gere, Theory of Elastic Stability (1961),
-// ch. 1; from memory). Panels have none. The iteration converges if the loads are below the
-// critical ones, by the factor 1/alpha_cr a round.
+// ch. 1; from memory). Panels have none. Repeated as it stands this converges by the factor
+// 1/alpha_cr a round, and not at all for a tie pulled beyond its own Euler load; so each round
+// takes the combination of all before that is nearest to equilibrium (D. G. Anderson, J. ACM 12
+// (1965) 547; from memory), which needs about as many rounds as there are ways to deflect. That
+// finds an equilibrium beyond the critical load too: whether the frame stands in it is told apart,
+// by the inertia of the tangent with every beam cut into pieces.
 #pragma once
 
 #include <functional>
@@ -23,14 +27,14 @@ namespace tubewright {
 Actions p_delta_loads(const Model& model, const StaticSolution& solution, double safety_factor);
 
 struct SecondOrder {
-  /// False: no equilibrium found, the loads are beyond the critical ones or a percent below.
+  /// False: no equilibrium that the frame stands in, the loads are beyond the critical ones.
   bool converged = false;
   int rounds = 0;
   StaticSolution solution;  ///< of the last round
 };
 
-/// `first`: the first-order solution. `solve` gives the answer of the case with extra actions, or
-/// nothing on failure.
+/// `model`: as held, or held just enough to stand still. `first`: the first-order solution. `solve`
+/// gives the answer of the case with extra actions, or nothing on failure.
 SecondOrder iterate_p_delta(
     const Model& model, double safety_factor, StaticSolution first,
     const std::function<std::optional<StaticSolution>(const Actions& extra)>& solve);

@@ -2,14 +2,42 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace tubewright {
 
+std::vector<int> pieces_for_modes(const Model& model, double frequency, int least) {
+  constexpr double bent = 1.25;     // beta L of a piece: 0.3 % too high
+  constexpr double straight = 0.3;  // k L of a piece: 0.4 % too high
+  constexpr int most = 64;
+  const double omega = 2 * std::numbers::pi * frequency;
+  std::vector<int> pieces;
+  for (const Beam& beam : model.beams) {
+    const Section& s = model.sections[beam.section];
+    const Material& m = model.materials[beam.material];
+    const double L = (model.nodes[beam.to] - model.nodes[beam.from]).norm();
+    const double beta =
+        std::pow(omega * omega * m.density * s.A / (m.E * std::min(s.Iy, s.Iz)), 0.25);
+    const double along = omega * std::sqrt(m.density / m.E);
+    const double twisting = omega * std::sqrt(m.density * (s.Iy + s.Iz) / (m.G * s.It));
+    const double wanted = L * std::max(beta / bent, std::max(along, twisting) / straight);
+    // false for NaN
+    pieces.push_back(wanted < most ? std::max(least, static_cast<int>(std::ceil(wanted))) : most);
+  }
+  return pieces;
+}
+
 RefinedModel refine(const Model& model, int pieces) {
+  return refine(model, std::vector<int>(model.beams.size(), pieces));
+}
+
+RefinedModel refine(const Model& model, const std::vector<int>& pieces_of) {
   RefinedModel r;
   r.model = model;
   r.model.beams.clear();
-  for (const Beam& beam : model.beams) {
+  for (size_t b = 0; b < model.beams.size(); ++b) {
+    const Beam& beam = model.beams[b];
+    const int pieces = pieces_of[b];
     const Eigen::Vector3d &from = model.nodes[beam.from], &to = model.nodes[beam.to];
     std::vector<int> nodes = {beam.from}, parts;
     for (int i = 1; i < pieces; ++i) {
@@ -69,13 +97,18 @@ Actions refine_actions(const RefinedModel& refined, const Actions& actions) {
 }
 
 AxialForces refine_axial_forces(const RefinedModel& refined, const StaticSolution& coarse) {
-  AxialForces N{{}, coarse.bar_forces, coarse.slack};
+  AxialForces N{{}, {}, coarse.bar_forces, coarse.slack};
   N.beams.resize(refined.model.beams.size());
+  N.growth.resize(refined.model.beams.size());
   for (size_t b = 0; b < coarse.beams.size(); ++b) {
     const std::vector<int>& parts = refined.pieces[b];
+    const auto count = static_cast<double>(parts.size());
     for (size_t i = 0; i < parts.size(); ++i) {
-      const double middle = (static_cast<double>(i) + 0.5) / static_cast<double>(parts.size());
-      N.beams[parts[i]] = section_forces(coarse.beams[b], middle).N;
+      const auto at = static_cast<double>(i);
+      const double from = section_forces(coarse.beams[b], at / count).N;
+      const double to = section_forces(coarse.beams[b], (at + 1) / count, i + 1 == parts.size()).N;
+      N.beams[parts[i]] = (from + to) / 2;
+      N.growth[parts[i]] = to - from;
     }
   }
   return N;

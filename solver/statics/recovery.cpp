@@ -155,15 +155,17 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
   for (Eigen::Index n = 0; n < missing.size() / dofs_per_node; ++n) {
     note(f, actions.nodal.segment<6>(dofs_per_node * n));
   }
+  const double size = size_of(model);
   const double moment_scale =
-      std::max(f.greatest_moment, f.greatest_force * size_of(model) /
+      std::max(f.greatest_moment, f.greatest_force * size /
                                       static_cast<double>(std::max<size_t>(1, model.nodes.size())));
+  // Under couples alone the greatest force may be rounding.
+  const double force_scale = std::max(f.greatest_force, size > 0 ? f.greatest_moment / size : 0.0);
   const Eigen::VectorXd left_over = missing - s.reactions;
   for (Eigen::Index i = 0; i < left_over.size(); ++i) {
     const bool turning = i % dofs_per_node >= 3;
     double& worst = turning ? s.residual.moment : s.residual.force;
-    worst = std::max(worst,
-                     relative(std::abs(left_over[i]), turning ? moment_scale : f.greatest_force));
+    worst = std::max(worst, relative(std::abs(left_over[i]), turning ? moment_scale : force_scale));
   }
   s.equilibrium = global_equilibrium(model, actions, s, f);
   return s;

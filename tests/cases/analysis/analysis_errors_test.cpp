@@ -11,6 +11,8 @@ namespace {
 testing::Wordings one_of_each() {
   return {{"weightless_vehicle", weightless_vehicle()},
           {"numbers_too_large", numbers_too_large("c")},
+          {"out_of_balance", out_of_balance("c", 0.5)},
+          {"moves_too_far", moves_too_far("c", 3, 1)},
           {"no_large_displacements", no_large_displacements("c", "it turns too far")},
           {"joints_give_way", joints_give_way("c", 1.5)},
           {"suspension_gives_way", suspension_gives_way("c", 1.5)},

@@ -127,7 +127,7 @@ TEST_CASE("a post that falls over against its spring lengthens nothing and is no
   spring.section.clear();
   spring.rate = k;
   const NumberedFrame n = build_model(f);
-  AxialForces forces{{-load}, {0}, {false}};
+  AxialForces forces{{-load}, {}, {0}, {false}};
   REQUIRE(modes_below(n.model, forces, second_order_limit) == 1);
   CHECK_THAT(linear_buckling(n.model, forces, 1).modes.front().factor, WithinRel(2.0, 0.01));
   const FrameSway sway = sway_of(f, 1);
@@ -143,6 +143,30 @@ TEST_CASE("a post that falls over against its spring lengthens nothing and is no
   wire.given.A = k * 1 / 210e9;
   f.sections.push_back(wire);
   CHECK_THAT(sway_of(f, 1).factor.value_or(0), WithinRel(2.0, 0.01));
+}
+
+TEST_CASE("a member's length does not hang on neighbours that stand idle, however many") {
+  // Masts side by side: one under load, the others under loads of their own, not joined.
+  const double critical = euler(tube_of(mast(1)).Iz, 2 * L);
+  const FrameSway alone = sway_of(mast(critical / 11), 1);
+  const FrameSway swaying = sway_of(mast(critical / 3), 1);
+  for (const int neighbours : {5, 20, 70}) {
+    for (const double own : {11.0, 3.0}) {
+      Frame f = mast(critical / own);
+      for (int i = 0; i < neighbours; ++i) {
+        const std::string foot = "foot" + std::to_string(i), top = "top" + std::to_string(i);
+        add_node(f, foot, 1 + i, 0, 0);
+        add_node(f, top, 1 + i, 0, L);
+        add_member(f, "mast" + std::to_string(i), foot, top);
+        f.supports.push_back({foot, {true, true, true, true, true, true}, {}, {}});
+        f.cases.front().forces.push_back({top, {0, 0, -critical / (1.2 + 0.1 * i)}, {}});
+      }
+      const BucklingLengths& expected = (own > 10 ? alone : swaying).lengths[0].lengths;
+      const BucklingLengths found = sway_of(f, 1).lengths[0].lengths;
+      CHECK_THAT(found.y, WithinRel(expected.y, 1e-6));
+      CHECK_THAT(found.z, WithinRel(expected.z, 1e-6));
+    }
+  }
 }
 
 TEST_CASE("of a vehicle, what sways beside the frame proper is its suspension") {

@@ -62,7 +62,7 @@ struct Solved {
 
   IteratedCase iterated(const StaticSolution& from, std::optional<double> second_order) {
     return iterate_case(
-        numbered, facts, from, second_order,
+        numbered, facts, from, second_order, true,
         [this](const NumberedFrame& n, const Actions& extra) { return answer(n, extra); });
   }
 };

@@ -17,6 +17,7 @@ testing::Wordings one_of_each() {
           {"node_turns_alone", node_turns_alone(loose)},
           {"node_moves_alone", node_moves_alone(loose)},
           {"nodes_move_together", nodes_move_together(loose, {"a", "b"})},
+          {"stiffnesses_too_far_apart", stiffnesses_too_far_apart("c")},
           {"upright_moves_on_tubes", upright_moves_on_tubes("left", loose)},
           {"upright_wants_links", upright_wants_links("left", loose, 5)},
           {"upright_moves_on_links", upright_moves_on_links("left", loose, 6)}};

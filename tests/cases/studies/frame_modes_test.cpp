@@ -3,6 +3,8 @@
 #include "cases/studies/frame_modes.h"
 
 #include <Eigen/Geometry>
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -115,6 +117,96 @@ TEST_CASE("two inertias on a spring twist at the frequency of the closed form") 
     REQUIRE(lowest_elastic(m) != nullptr);
     CHECK(lowest_elastic(m)->words == "first torsion");
     CHECK_THAT(lowest_elastic(m)->frequency, WithinAbs(Hz, 0.06));
+  }
+}
+
+// Euler-Bernoulli with shear-rigid sections; rotary inertia takes some parts in a thousand of the
+// higher modes: lambda^2/(2 pi) sqrt(E I/(m L^4)), lambda of Blevins' table 8-1 (from memory).
+TEST_CASE("high modes of one tube come out as finely as low ones") {
+  const auto unit = [](double I) { return std::sqrt(E * I / (7850 * 2e-4)) / (2 * pi * L * L); };
+  const double weak = unit(1e-8), strong = unit(9e-8);
+  struct Row {
+    std::array<bool, 6> root, tip;
+    std::vector<double> lambda;
+  };
+  const std::array<bool, 6> fixed = {true, true, true, true, true, true}, none = {},
+                            pin = {true, true, true, true, false, false},
+                            slides = {false, true, true, false, false, false};
+  for (const Row& row : {Row{fixed, none, {1.87510, 4.69409, 7.85476, 10.9955, 14.1372}},
+                         Row{fixed, fixed, {4.73004, 7.85320, 10.9956, 14.1372, 17.2788}},
+                         Row{pin, slides, {pi, 2 * pi, 3 * pi, 4 * pi, 5 * pi}}}) {
+    Frame f = arm(7850);
+    f.supports.front().restrained = row.root;
+    if (row.tip != none) f.supports.push_back({"tip", row.tip, {}, {}});
+    std::vector<double> expected;
+    for (const double l : row.lambda) {
+      expected.push_back(l * l * weak);
+      expected.push_back(l * l * strong);
+    }
+    std::sort(expected.begin(), expected.end());
+    constexpr int count = 5;
+    const FrameModes m = modes_of(f, count);
+    CHECK(m.complete);
+    for (size_t i = 0; i < count; ++i) {
+      INFO("mode " << i + 1);
+      CHECK_THAT(m.modes[i].frequency, WithinRel(expected[i], 6e-3));
+    }
+  }
+}
+
+TEST_CASE("a tube that twists is not said to bend") {
+  // G I_t small: its first mode is torsion, (1/(4 L)) sqrt(G I_t/(rho (I_y + I_z))).
+  Frame f = arm(7850);
+  f.sections.front().given.It = 1e-11;
+  const FrameModes m = modes_of(f, 1);
+  CHECK_THAT(m.modes[0].frequency,
+             WithinRel(std::sqrt(81e9 * 1e-11 / (7850 * 10e-8)) / (4 * L), 5e-3));
+  CHECK(m.modes[0].words == "first torsion");
+}
+
+TEST_CASE("frequencies of a free vehicle do not hang on rounding, on the load or on the count") {
+  Frame f = box_vehicle();
+  f.vehicle.reset();
+  f.supports.clear();
+  const FrameModes whole = modes_of(f, 6);
+  REQUIRE(whole.complete);
+  Frame nudged = f;
+  for (size_t n = 0; n < nudged.nodes.size(); ++n) {
+    nudged.nodes[n].at.x() += 1e-10 * static_cast<double>(n % 3);
+  }
+  const FrameModes again = modes_of(nudged, 6), fewer = modes_of(f, 2);
+  for (size_t i = 6; i < whole.modes.size(); ++i) {
+    CHECK_THAT(again.modes[i].frequency, WithinRel(whole.modes[i].frequency, 1e-6));
+  }
+  CHECK_THAT(fewer.modes[6].frequency, WithinRel(whole.modes[6].frequency, 2e-3));
+  // Ever softer springs to the ground: what they converge to is the free frame.
+  Frame soft = f;
+  for (size_t corner = 0; corner < 4; ++corner) {
+    const Eigen::Vector3d at = f.nodes[corner].at;
+    for (int d = 0; d < 3; ++d) {
+      const std::string name = "g" + std::to_string(corner) + std::to_string(d);
+      const Eigen::Vector3d ground = at + Eigen::Vector3d::Unit(d);
+      add_node(soft, name, ground.x(), ground.y(), ground.z());
+      soft.supports.push_back({name, {true, true, true, true, true, true}, {}, {}});
+      Member& spring = add_member(soft, "s" + name, soft.nodes[corner].name, name);
+      spring.kind = MemberKind::spring;
+      spring.section.clear();
+      spring.rate = 1;  // N/m
+    }
+  }
+  const FrameModes held = modes_of(soft, 12);
+  for (size_t i = 6; i < 10; ++i) {
+    CHECK_THAT(held.modes[i].frequency, WithinRel(whole.modes[i].frequency, 2e-3));
+  }
+  // Heavier: every mode lower, none lost.
+  double last = whole.modes[6].frequency;
+  for (const double factor : {3.0, 10.0, 30.0, 300.0}) {
+    Frame heavy = f;
+    for (CarriedMass& m : heavy.masses) m.mass *= factor;
+    const FrameModes slow = modes_of(heavy, 4);
+    CHECK(slow.complete);
+    CHECK(slow.modes[6].frequency <= last * (1 + 1e-9));
+    last = slow.modes[6].frequency;
   }
 }
 

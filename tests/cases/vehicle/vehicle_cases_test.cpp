@@ -173,17 +173,115 @@ TEST_CASE("on soft springs the elastic vehicle shares the roll as the springs do
   for (size_t w = 0; w < 4; ++w) CHECK_THAT(load(elastic, w), WithinRel(load(given, w), 1e-4));
 }
 
-TEST_CASE("a combination sums forces, accelerations and stresses") {
+TEST_CASE("a combination adds to the loads at rest what its parts have more, the weight once") {
   Frame f = box_vehicle();
   add_drive(f, "braking").brake = 0.4;
   add_drive(f, "bump").bump.push_back({"front_left", 3, {}});
   Case& sum = add_case(f, "both", CaseKind::combine);
   sum.of = {{"braking", 1.0, {}}, {"bump", 0.5, {}}};
+  add_drive(f, "standing");
   const Analysis a = analysed(f);
   check_newton(a, a.cases[2]);
   for (size_t m = 0; m < a.cases[0].members.size(); ++m) {
-    const Vector6 expected = a.cases[0].members[m].from + 0.5 * a.cases[1].members[m].from;
-    CHECK((a.cases[2].members[m].from - expected).norm() < 1e-6);
+    const auto from = [&](size_t c) { return a.cases[c].members[m].from; };
+    const Vector6 expected = from(3) + (from(0) - from(3)) + 0.5 * (from(1) - from(3));
+    CHECK((from(2) - expected).norm() < 1e-6);
+  }
+  double up = 0;
+  for (const TyreForce& w : a.cases[2].driving->wheels) up += w.total().z();
+  double weight = 0;
+  for (const TyreForce& w : a.cases[3].driving->wheels) weight += w.total().z();
+  CHECK_THAT(up, WithinRel(weight + 0.5 * (3 - 1) * load(a.cases[3], 0), 1e-9));
+}
+
+TEST_CASE("a wheel that is off the ground in a part and on it in the sum is on it") {
+  Frame f = box_vehicle();
+  Case& lifted = add_drive(f, "lifted");
+  lifted.lift = "front_left";
+  add_drive(f, "bump").bump.push_back({"front_left", 3, {}});
+  Case& sum = add_case(f, "both", CaseKind::combine);
+  sum.of = {{"lifted", 1.0, {}}, {"bump", 1.0, {}}};
+  const CaseResult c = analysed(f).cases[2];
+  CHECK(load(c, 0) > 0);
+  CHECK_FALSE(c.driving->wheels[0].lifted);
+  CHECK_FALSE(c.driving->pulls);
+}
+
+TEST_CASE("a combination that would pull the road up says so") {
+  Frame f = box_vehicle();
+  add_drive(f, "bump").bump.push_back({"front_left", 3, {}});
+  add_case(f, "undone", CaseKind::combine).of = {{"bump", -1.0, {}}};
+  CHECK(analysed(f).cases[1].driving->pulls);
+}
+
+// Independent of the split inside the program: brakes in proportion to load and side forces that
+// keep the vehicle from yawing need the same friction sqrt(0.5^2 + 0.7^2) g of every wheel, since a
+// force of one direction times each load has its resultant through the centre of mass.
+TEST_CASE("braking in a turn needs the same friction of every wheel if each brakes by its load") {
+  Frame f = box_vehicle();
+  for (Wheel& w : f.vehicle->wheels) w.brake = WheelBrake::outboard;
+  f.vehicle->brake_front_share.reset();
+  Case& c = add_drive(f, "both");
+  c.brake = 0.3;
+  c.corner = 0.25;
+  const Analysis a = analysed(f);
+  for (const TyreForce& w : a.cases[0].driving->wheels) {
+    REQUIRE_FALSE(w.lifted);
+    CHECK_THAT(w.friction_used, WithinRel(std::hypot(0.3, 0.25), 1e-9));
+  }
+  CHECK(std::abs(a.cases[0].driving->balance.angular.z()) < 1e-9);
+}
+
+TEST_CASE("a steady case does not yaw, whatever brakes, grade, bank and roll centres do") {
+  std::mt19937 random(5);
+  const auto between = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+  };
+  for (int trial = 0; trial < 40; ++trial) {
+    Frame f = box_vehicle();
+    for (Wheel& w : f.vehicle->wheels) {
+      w.brake = w.axle == Axle::front && trial % 3 == 0 ? WheelBrake::none : WheelBrake::outboard;
+      w.contact.y() *= between(0.8, 1.2);
+    }
+    f.vehicle->brake_front_share.reset();
+    if (trial % 3 != 0 && trial % 2 == 0) f.vehicle->brake_front_share = between(0, 1);
+    if (trial % 4 == 0) {
+      f.vehicle->roll_stiffness_front_share = between(0, 1);
+      f.vehicle->roll_centre_front = between(-0.05, 0.1);
+      f.vehicle->roll_centre_rear = between(-0.05, 0.1);
+    }
+    Case& c = add_drive(f, "both");
+    c.brake = between(0, 0.35);
+    c.corner = between(-0.3, 0.3);
+    c.grade = between(-0.1, 0.1);
+    const CaseResult r = analysed(f).cases[0];
+    const auto& wheels = r.driving->wheels;
+    const auto down = [&](Axle axle) {
+      for (size_t w = 0; w < wheels.size(); ++w) {
+        if (f.vehicle->wheels[w].axle == axle && !wheels[w].lifted) return true;
+      }
+      return false;
+    };
+    if (!down(Axle::front) || !down(Axle::rear)) continue;
+    CHECK(std::abs(r.driving->balance.angular.z()) < 1e-6);
+  }
+}
+
+TEST_CASE("a kerb takes the weight over to its side, as far as tipping") {
+  Frame f = box_vehicle();
+  add_drive(f, "standing");
+  for (const double factor : {0.5, 1.0, 1.75}) {
+    add_drive(f, "nudge_" + std::to_string(factor)).nudge = KerbNudge{true, factor, {}};
+  }
+  const Analysis a = analysed(f);
+  const auto on_left = [&](const CaseResult& c) { return load(c, 0) + load(c, 2); };
+  const double weight = on_left(a.cases[0]) + load(a.cases[0], 1) + load(a.cases[0], 3);
+  // By moments about the middle of the track: F h/t of the weight goes over, F = K W t/(2 h).
+  CHECK_THAT(on_left(a.cases[1]), WithinRel(on_left(a.cases[0]) + 0.25 * weight, 0.02));
+  CHECK_THAT(on_left(a.cases[3]), WithinRel(weight, 1e-6));
+  for (size_t c = 1; c < a.cases.size(); ++c) {
+    CHECK_THAT(on_left(a.cases[c]) + load(a.cases[c], 1) + load(a.cases[c], 3),
+               WithinRel(weight, 1e-6));
   }
 }
 

@@ -133,6 +133,25 @@ TEST_CASE("a pinned tube of 25 x 25 x 2 buckles at 30.7 kN a metre long") {
   CHECK_THAT(r.modes[1].factor, WithinRel(r.modes[0].factor, 1e-6));
 }
 
+TEST_CASE("a mast buckles under its own weight at 7.837 E I/L3") {
+  // (q L)_cr = 7.837 E I/L^2 (A. G. Greenhill 1881; Timoshenko & Gere 1961, art. 2.12; from
+  // memory), of one beam too, since the force along it counts as it grows.
+  for (const int pieces : {1, 2, 8}) {
+    ModelBuilder b;
+    b.section(properties(1, 1, 1, 1), 1, 1);
+    b.node(0, 0, 0);
+    b.node(0, 0, 1);
+    b.beam(0, 1, 0);
+    b.fix(0);
+    Actions a = no_actions(b.model);
+    a.beams[0].line = {0, 0, -1};
+    const StaticSolution coarse = statics(b.model, a);
+    const RefinedModel fine = refine(b.model, pieces);
+    const Buckling found = linear_buckling(fine.model, refine_axial_forces(fine, coarse), 1);
+    CHECK_THAT(found.modes.front().factor, WithinRel(7.837, pieces == 1 ? 0.02 : 3e-3));
+  }
+}
+
 TEST_CASE("portals buckle where the slope-deflection equations say") {
   // Bleich, Buckling Strength of Metal Structures, ch. VI, and Timoshenko & Gere (equations from
   // memory, roots recomputed), h = l, columns EI = 1, beam g.
@@ -194,7 +213,7 @@ TEST_CASE("a frame without axial forces does not buckle, nor by those that are r
   b.hold(foot, {x, y, z, rx, ry, rz});
   const RefinedModel fine = refine(b.model, 80);
   const auto found = [&](double N) {
-    return linear_buckling(fine.model, {std::vector<double>(80, N), {}, {}}, 4);
+    return linear_buckling(fine.model, {std::vector<double>(80, N), {}, {}, {}}, 4);
   };
   for (const double N : {0.0, 1e-14, -1e-14, -1e-29}) {
     CAPTURE(N);

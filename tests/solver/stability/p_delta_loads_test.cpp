@@ -2,7 +2,10 @@
 
 #include <cmath>
 #include <numbers>
+#include <random>
 
+#include "solver/stability/buckling.h"
+#include "solver/stability/refine.h"
 #include "tests/catch.h"
 #include "tests/solver/model_builder.h"
 
@@ -113,6 +116,74 @@ TEST_CASE("tension holds a member straight") {
   const SecondOrder r = second_order(b.model, a);
   REQUIRE(r.converged);
   CHECK_THAT(r.solution.displacements[6 + z], WithinRel(L / 200 * (1 - std::tanh(k) / k), 0.01));
+}
+
+TEST_CASE("a strap pulled far beyond its own Euler load stays what it is") {
+  // Pinned tie with a side load Q at the middle, exactly: Q L/(4 T) (1 - tanh u/u), u = k L/2, k =
+  // sqrt(T/(E I)) (Timoshenko & Gere 1961, art. 1.11; from memory). 20 x 3, 1000 mm, 400 N, 5 N.
+  const double I = 0.020 * 0.003 * 0.003 * 0.003 / 12, steel = 210e9;
+  for (const double T : {40.0, 400.0, 4000.0, 12000.0}) {
+    ModelBuilder b;
+    const int id = b.section(properties(60e-6, I, 400 * I, 1e-9), steel, 81e9);
+    b.node(0, 0, 0);
+    b.node(0.5, 0, 0);
+    b.node(1, 0, 0);
+    b.beam(0, 1, id);
+    b.beam(1, 2, id);
+    b.hold(0, {x, y, z, rx, rz});
+    b.hold(2, {y, z});
+    Actions a = no_actions(b.model);
+    a.nodal[6 + z] = 5;
+    a.nodal[12 + x] = T;
+    const SecondOrder r = second_order(b.model, a);
+    REQUIRE(r.converged);
+    const double u = std::sqrt(T / (steel * I)) / 2;
+    CHECK_THAT(r.solution.displacements[6 + z],
+               WithinRel(5 / (4 * T) * (1 - std::tanh(u) / u), 0.015));
+  }
+}
+
+TEST_CASE("every frame below its critical load has a second-order answer, none beyond it has") {
+  // Critical load: the lowest factor of the same frame with its beams in pieces. Ties and struts of
+  // any strength side by side.
+  std::mt19937 random(8);
+  const auto between = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+  };
+  int tried = 0;
+  for (int trial = 0; trial < 40; ++trial) {
+    ModelBuilder b;
+    const int stout = b.section(properties(2e-4, 2e-8, 2e-8, 3e-8), 210e9, 81e9);
+    const int strap = b.section(properties(6e-5, 5e-11, 2e-9, 2e-10), 210e9, 81e9);
+    const int bays = 1 + trial % 3;
+    for (int i = 0; i <= bays; ++i) {
+      b.node(i, between(-0.1, 0.1), 0);
+      b.node(i, between(-0.1, 0.1), between(0.6, 1.2));
+      b.fix(2 * i);
+      b.beam(2 * i, 2 * i + 1, i % 2 == 0 ? stout : strap);
+      if (i > 0) b.beam(2 * i - 1, 2 * i + 1, trial % 2 == 0 ? strap : stout);
+      if (i > 0 && trial % 4 == 0) b.bar(2 * i - 2, 2 * i + 1, 1e5);
+    }
+    Actions a = no_actions(b.model);
+    for (int i = 0; i <= bays; ++i) {
+      a.nodal[6 * (2 * i + 1) + x] = between(-20, 20);
+      a.nodal[6 * (2 * i + 1) + z] = between(-1000, 400);
+    }
+    const StaticSolution first = first_order(b.model, a);
+    const RefinedModel fine = refine(b.model, 8);
+    const Buckling buckling = linear_buckling(fine.model, refine_axial_forces(fine, first), 1);
+    if (buckling.modes.empty()) continue;
+    ++tried;
+    const double critical = buckling.modes.front().factor;
+    INFO("trial " << trial << ", critical " << critical);
+    for (const double share : {0.3, 0.6, 0.9}) {
+      CHECK(second_order(b.model, a, share * critical).converged);
+    }
+    for (const double share : {1.1, 2.0, 10.0}) {
+      CHECK_FALSE(second_order(b.model, a, share * critical).converged);
+    }
+  }
+  CHECK(tried > 25);
 }
 
 TEST_CASE("beyond the critical load no equilibrium is found and it says so") {
