@@ -28,7 +28,7 @@ KNOWN = {
                   "before you rely on it",
     "derived": "worked out for this project apart from the program: by hand, from a closed form, "
                "by a script or by finite elements of another kind",
-    "practice": "common practice of the trade, no source",
+    "practice": "common practice of the trade or a judgement, no source",
 }
 
 ROOMS = {
@@ -65,9 +65,15 @@ def check_tags():
         text = path.read_text(encoding="utf-8")
         if "tests/truth.h" not in text:
             continue
-        for case in re.split(r"^TEST_CASE\(", text, flags=re.MULTILINE)[1:]:
-            head, _, body = case.partition(") {\n")
-            if re.search(r"\btruth\(", body) and '"[truth]"' not in head:
+        parts = re.split(r"^}\n", text, flags=re.MULTILINE)
+        calls = {"truth"}  # and functions of the file that call it
+        for part in parts:
+            if "TEST_CASE(" not in part and re.search(r"\btruth\(", part):
+                calls.update(re.findall(r"^\w[^\n]*?\b(\w+)\(", part, flags=re.MULTILINE))
+        called = re.compile(r"\b(" + "|".join(sorted(calls)) + r")\(")
+        for part in parts:
+            head, _, body = part.partition("TEST_CASE(")[2].partition(") {\n")
+            if called.search(body) and "[truth]" not in head:
                 fail(f"{path}: this test compares numbers and is not tagged [truth]: {head}")
 
 
@@ -91,8 +97,8 @@ def compared_rows(programs):
                 fail(f"{program} fails:\n{run.stdout[-4000:]}{run.stderr[-2000:]}")
             rows += read_rows(out)
     for row in rows:
-        if row.known not in KNOWN:
-            fail(f"no such kind of source: {row}")
+        if row.known not in KNOWN or "|" in row.what + row.source:
+            fail(f"no such kind of source, or a bar in a text: {row}")
     counts = collections.Counter((row.test, row.what, row.source) for row in rows)
     twice = [key for key, count in counts.items() if count > 1]
     if twice:
@@ -138,25 +144,26 @@ def difference(row):
 def allowed(row):
     if row.most_times:
         return f"1 to {row.most_times:.3g} times"
-    return "± " + plain(f"{100 * row.relative:.3g} %" if row.relative else f"{row.absolute:.3g}")
+    return "± " + plain(f"{100 * row.relative:.3g} %" if row.relative else f"{row.absolute:.2g}")
 
 
-def cells(row):
-    return [row.what, printed(row.theirs), ours_beside(row), difference(row), allowed(row),
-            row.known, row.source]
+def line_of(row, letter):
+    return (f"| {row.what} | {printed(row.theirs)} | {ours_beside(row)} | {difference(row)} "
+            f"| {allowed(row)} | {letter}, {row.known} |")
 
 
-def line_of(row):
-    return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells(row)) + " |"
+def cells(line):
+    return [cell.strip() for cell in line.strip("|").split(" | ")]
 
 
-def kept_line(row, shown):
+def kept_line(row, letter, shown):
     """The line shown, if it differs from the row in nothing but rounding."""
-    old = shown.get((row.test, row.what, row.source))
-    new = line_of(row)
+    new = line_of(row, letter)
+    now = cells(new)
+    old = shown.get((row.test, now[0], now[-1]))
     if old is None:
         return new
-    was, now = ([c.strip() for c in line.strip("|").split(" | ")] for line in (old, new))
+    was = cells(old)
     if len(was) != len(now) or was[4:] != now[4:]:
         return new
     for text, value in ((was[1], row.theirs), (was[2], row.ours)):
@@ -176,9 +183,12 @@ def shown_lines(page):
         if link:
             test = link[1]
         elif line.startswith("| ") and test:
-            parts = [c.strip() for c in line.strip("|").split(" | ")]
-            lines[test, parts[0].replace("\\|", "|"), parts[-1].replace("\\|", "|")] = line
+            lines[test, cells(line)[0], cells(line)[-1]] = line
     return lines
+
+
+def room_of(test):
+    return test.rpartition("/")[0]
 
 
 def title(test):
@@ -208,24 +218,42 @@ def introduction(rows):
            "theirs was computed by a cruder or finer method than ours the allowance says so.")
 
 
-def page_of(rows, shown):
-    lines = list(introduction(rows))
-    by_test = collections.defaultdict(list)
+def table_of(test, rows, shown):
+    yield title(test)
+    yield ""
+    letters = {}
     for row in rows:
-        by_test[row.test].append(row)
-    rooms = {test.rpartition("/")[0] for test in by_test}
-    unnamed = rooms - ROOMS.keys()
+        if row.source not in letters:
+            letters[row.source] = chr(ord("A") + len(letters))
+            yield f"* {letters[row.source]}, {row.known}: {row.source}"
+    yield ""
+    yield "| what | theirs | ours | difference | allowed | source |"
+    yield "|---|---:|---:|---:|---:|---|"
+    for row in rows:
+        yield kept_line(row, letters[row.source], shown)
+
+
+def contents(by_room):
+    kinds = list(KNOWN)
+    yield "| topic | rows | " + " | ".join(kinds) + " |"
+    yield "|---|---:|" + "---:|" * len(kinds)
+    for room, rows in by_room.items():
+        counts = collections.Counter(row.known for row in rows)
+        numbers = " | ".join(str(counts[kind] or "") for kind in kinds)
+        yield f"| {ROOMS[room]} | {len(rows)} | {numbers} |"
+
+
+def page_of(rows, shown):
+    unnamed = {room_of(row.test) for row in rows} - ROOMS.keys()
     if unnamed:
         fail(f"name these rooms in ROOMS: {sorted(unnamed)}")
-    for room, name in ROOMS.items():
-        if room not in rooms:
-            continue
-        lines += ["", f"## {name} (`{room}`)"]
-        for test in sorted(t for t in by_test if t.rpartition("/")[0] == room):
-            lines += ["", title(test), "",
-                      "| what | theirs | ours | difference | allowed | known | source |",
-                      "|---|---:|---:|---:|---:|---|---|"]
-            lines += [kept_line(row, shown) for row in by_test[test]]
+    by_room = {room: [row for row in rows if room_of(row.test) == room] for room in ROOMS}
+    by_room = {room: found for room, found in by_room.items() if found}
+    lines = [*introduction(rows), "", *contents(by_room)]
+    for room, found in by_room.items():
+        lines += ["", f"## {ROOMS[room]} (`{room}`)"]
+        for test in sorted({row.test for row in found}):
+            lines += ["", *table_of(test, [row for row in found if row.test == test], shown)]
     return "\n".join(lines) + "\n"
 
 

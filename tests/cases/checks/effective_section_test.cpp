@@ -15,7 +15,7 @@ namespace {
 
 constexpr Source winter =
     from_memory("EN 1993-1-5 4.4, eq. 4.2: (lambda - 0.22)/lambda2, lambda = (c/t)/(56.8 epsilon)");
-constexpr Source strips =
+constexpr Source thin_strips =
     rederived("section summed in thin strips, walls slotted by EN 1993-1-5 4.4");
 
 constexpr double mm = 1e-3, MPa = 1e6;
@@ -77,10 +77,10 @@ TEST_CASE("an effective section has the area and moduli of the strips that are l
     const EffectiveSection e = effective_section(sharp_tube(h, b, t), fy);
     const std::string tube = named(h, " x ", b, " x ", t, ", S355");
     REQUIRE(e.reason.empty());
-    truth(named(tube, ": A_eff, mm2"), strips, e.A / (mm * mm), within_rel(about_y.A, 1e-3));
-    truth(named(tube, ": W_eff,y, mm3"), strips, e.Wy / std::pow(mm, 3),
+    truth(named(tube, ": A_eff, mm2"), thin_strips, e.A / (mm * mm), within_rel(about_y.A, 1e-3));
+    truth(named(tube, ": W_eff,y, mm3"), thin_strips, e.Wy / std::pow(mm, 3),
           within_rel(about_y.I / (h / 2), 1e-3));
-    truth(named(tube, ": W_eff,z, mm3"), strips, e.Wz / std::pow(mm, 3),
+    truth(named(tube, ": W_eff,z, mm3"), thin_strips, e.Wz / std::pow(mm, 3),
           within_rel(about_z.I / (b / 2), 1e-3));
   }
 }

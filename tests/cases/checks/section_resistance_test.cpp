@@ -19,7 +19,7 @@ constexpr Source interaction = from_memory("EN 1993-1-1 (6.39) to (6.41) (worked
 constexpr Source elastic = rederived("N/A + M_y/W_y + M_z/W_z, EN 1993-1-1 6.2.1(5)");
 constexpr Source gardner =
     from_memory("Gardner & Nethercot, Designers' Guide to EN 1993-1-1 (2005), example 6.7");
-constexpr Source shear = from_memory("EN 1993-1-1 6.2.8(2) to (4), 6.2.7(9)");
+constexpr Source shear_rules = from_memory("EN 1993-1-1 6.2.8(2) to (4), 6.2.7(9)");
 
 constexpr double mm = 1e-3, MPa = 1e6, kN = 1e3, kNm = 1e3;
 constexpr double missing = std::numeric_limits<double>::quiet_NaN();
@@ -210,8 +210,9 @@ TEST_CASE("shear counts in bending from half its resistance on, and torsion brin
   // EN 1993-1-1 6.2.8(2), (3), (4) and 6.2.7(9), from memory; by hand.
   CHECK(shear_reduction(0, 0) == 0);
   CHECK(shear_reduction(0.5, 0) == 0);
-  truth("reduction rho at V/V_pl 0.75", shear, shear_reduction(0.75, 0), within_rel(0.25, 1e-12));
-  truth("reduction rho at V/V_pl 0.6 beside T/T_Rd 0.2", shear, shear_reduction(0.6, 0.2),
+  truth("reduction rho at V/V_pl 0.75", shear_rules, shear_reduction(0.75, 0),
+        within_rel(0.25, 1e-12));
+  truth("reduction rho at V/V_pl 0.6 beside T/T_Rd 0.2", shear_rules, shear_reduction(0.6, 0.2),
         within_rel(0.25, 1e-12));  // 0.6/0.8 = 0.75
   CHECK(shear_reduction(1, 0) == 1);
   CHECK(shear_reduction(7, 0.5) == 1);

@@ -25,15 +25,15 @@ namespace {
 constexpr Source garvey = rederived(
     "moments about each corner (S. J. Garvey, Aircraft Engineering 23, 1951, re-derived)");
 constexpr Source pure_shear = rederived("rectangle in pure shear, closed form");
-constexpr Source slip = rederived(
+constexpr Source slip_formula = rederived(
     "1/(G t)_eff = 1/(G t) + (2 p/k_f)(1/a + 1/b), as c2.1 + c2.3 of stressed-skin design");
 constexpr Source rays =
     rederived("closed form of the field of straight rays (as Garvey's, from memory), quadrature");
-constexpr Source edges = rederived("A/(G t) + sum r2 L3/(12 E A), by hand");
+constexpr Source with_edges = rederived("A/(G t) + sum r2 L3/(12 E A), by hand");
 constexpr Source shells = rederived("plane-stress finite elements on hinged tubes");
 constexpr Source bredt = from_memory("R. Bredt's formulas, any textbook; worked by hand");
-constexpr Source hoops = rederived("Bredt with the stretch of the end hoops, by hand");
-constexpr Source diagonal = rederived("A = t L3/(2 (1 + nu) a b), energy by hand");
+constexpr Source with_hoops = rederived("Bredt with the stretch of the end hoops, by hand");
+constexpr Source one_diagonal = rederived("A = t L3/(2 (1 + nu) a b), energy by hand");
 
 using Corners = std::array<Eigen::Vector3d, 4>;
 
@@ -55,8 +55,8 @@ Corners parallelogram(double a, double b, double degrees) {
   return flat(0, 0, a, 0, a + s, b, s, b);
 }
 
-void check_ratios(const char* panel, const Corners& corners,
-                  const std::array<double, 4>& expected, double step) {
+void check_ratios(const char* panel, const Corners& corners, const std::array<double, 4>& expected,
+                  double step) {
   const PanelGeometry g = panel_geometry(corners);
   for (int k = 0; k < 4; ++k)
     truth(named(panel, ": flow ratio of edge ", k + 1), garvey, g.flow_ratio[k],
@@ -320,7 +320,7 @@ TEST_CASE("slip of the joint softens a sheet as the formula for rectangles has i
     const Corners c = rectangle(row.a, row.b);
     truth(named(riveted, ": G t, N/mm"), pure_shear, area / flexibility(c, Gt, rigid),
           within_abs(row.whole, 0.51));
-    truth(named(riveted, ": G t left by the slip, N/mm"), slip,
+    truth(named(riveted, ": G t left by the slip, N/mm"), slip_formula,
           area / flexibility(c, Gt, row.rivet / row.pitch), within_abs(row.left, 0.51));
   }
 }
@@ -340,8 +340,8 @@ TEST_CASE("share of the sheet's stiffness that bonds and rivets keep", "[truth]"
   for (const auto& [joint, share] : rows) {
     const Corners c = rectangle(600, 400);
     const double ratio = flexibility(c, G_al * sheet, rigid) / flexibility(c, G_al * sheet, joint);
-    truth(named("600 x 400 x 1.2, joint of ", joint, " N/mm2: share of G t kept"), slip, ratio,
-          within_abs(share, 0.00051));
+    truth(named("600 x 400 x 1.2, joint of ", joint, " N/mm2: share of G t kept"), slip_formula,
+          ratio, within_abs(share, 0.00051));
   }
 }
 
@@ -404,7 +404,7 @@ TEST_CASE("what the edge tubes give way adds to a panel and couples it to its ne
   Clad one;
   one.stuff = one.section(tube_mm, E_steel, G_steel);
   one.whole(rectangle(600, 400));
-  truth("600 x 400 x 1.2 on tubes 25 x 1.6: flexibility, mm3/N", edges,
+  truth("600 x 400 x 1.2 on tubes 25 x 1.6: flexibility, mm3/N", with_edges,
         panel_groups(one.model)[0].F(0, 0), within_abs(9.084, 0.001));
 
   Clad two;
@@ -422,7 +422,7 @@ TEST_CASE("what the edge tubes give way adds to a panel and couples it to its ne
   const Eigen::MatrixXd& F = groups[0].F;
   for (int i = 0; i < 2; ++i) CHECK_THAT(F(i, i), WithinAbs(9.084, 0.001));
   for (int i = 0; i < 2; ++i)
-    truth(named("two panels in a strip: coupling ", i + 1, ", mm3/N"), edges, F(i, 1 - i),
+    truth(named("two panels in a strip: coupling ", i + 1, ", mm3/N"), with_edges, F(i, 1 - i),
           within_abs(-0.170, 0.0005));
   // As finite elements have it (derived, plane stress on hinged tubes): 8.935 and -0.135; stress
   // assumed, hence softer, by up to 2 %.
@@ -489,7 +489,7 @@ TEST_CASE("in a group too large to keep whole the coupling is bounded from the s
   REQUIRE(small.size() == 1);
   REQUIRE(large.size() == 1);
   const Eigen::MatrixXd &F = small[0].F, &D = large[0].F;
-  truth("strip of five panels: coupling, mm3/N", edges, F(2, 3), within_abs(-0.170, 0.0005));
+  truth("strip of five panels: coupling, mm3/N", with_edges, F(2, 3), within_abs(-0.170, 0.0005));
   CHECK(D.isDiagonal(0));
   CHECK_THAT(D(0, 0), WithinAbs(F(0, 0) + 0.170, 0.0005));
   CHECK_THAT(D(130, 130), WithinAbs(F(2, 2) + 2 * 0.170, 0.001));
@@ -798,7 +798,8 @@ TEST_CASE("one diagonal of 704.8 mm2 in a pin-jointed square of links stores the
   const double a = 600, b = 400, gamma = 1e-3, L = std::hypot(a, b);
   const double A = sheet * L * L * L / (2 * (1 + nu) * a * b);
   CHECK_THAT(L, WithinAbs(721.1, 0.05));
-  truth("diagonal as stiff as 600 x 400 x 1.2: area, mm2", diagonal, A, within_abs(704.8, 0.05));
+  truth("diagonal as stiff as 600 x 400 x 1.2: area, mm2", one_diagonal, A,
+        within_abs(704.8, 0.05));
   const auto energy = [&](bool diagonal) {
     Clad f;
     f.EA = 1e15;  // of the frame, against 5e7 of the diagonal
@@ -814,7 +815,7 @@ TEST_CASE("one diagonal of 704.8 mm2 in a pin-jointed square of links stores the
     const StaticSolution s = f.solve(actions);
     return s.reactions.dot(s.displacements) / 2;
   };
-  truth("600 x 400 with that diagonal at gamma 0.001: energy, N mm", diagonal, energy(true),
+  truth("600 x 400 with that diagonal at gamma 0.001: energy, N mm", one_diagonal, energy(true),
         within_abs(3789.47, 0.01));
   CHECK_THAT(energy(false), WithinRel(energy(true), 1e-6));
 }
@@ -895,9 +896,10 @@ TEST_CASE("a closed box of sheets twists as Bredt's formula has it", "[truth]") 
   CHECK(s.residual.force < 1e-8);  // stiffnesses 1e8 apart cost digits
   CHECK(s.equilibrium.moment < 1e-8);
   for (size_t i = 2; i < s.panel_flows.size(); ++i) {
-    truth(named("box 350 x 700 x 1800 in ", bays, " bays, panel ", i + 1, ": flow at 1 kN m, N/mm"),
-          bredt, std::abs(s.panel_flows[i]), within_abs(2.041, 0.0006));
+    CHECK_THAT(std::abs(s.panel_flows[i]), WithinAbs(2.041, 0.0006));
   }
+  truth(named("box 350 x 700 x 1800 in ", bays, " bays: flow at 1 kN m, N/mm"), bredt,
+        std::abs(s.panel_flows.back()), within_abs(2.041, 0.0006));
 }
 
 TEST_CASE("slip of the joints softens a closed box by what it softens each wall") {
@@ -922,7 +924,7 @@ TEST_CASE("a closed box with real tubes loses what the tubes of its end hoops gi
   const double in_hoops = 4 * (std::pow(f.w, 3) + std::pow(f.h, 3)) / (12 * E_steel * tube_mm.A);
   const double K = 4 * std::pow(f.w * f.h, 2) / (in_sheets + in_hoops);
   CHECK_THAT(K * to_Nm_per_degree, WithinAbs(33853, 2));
-  truth("box with real tubes: torsional stiffness, N m/deg", hoops,
+  truth("box with real tubes: torsional stiffness, N m/deg", with_hoops,
         f.torsional_stiffness() * to_Nm_per_degree, not_below(K * to_Nm_per_degree, 1.01));
 }
 

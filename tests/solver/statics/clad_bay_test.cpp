@@ -18,7 +18,7 @@ using namespace tubewright::test;
 
 namespace {
 
-constexpr Source slip =
+constexpr Source slip_formula =
     rederived("1/(G t)_eff = 1/(G t) + (2 p/k_f)(1/a + 1/b), exact for springs along the edges");
 constexpr Source hinged = rederived(
     "plane-stress elements, springs along the edges, hinged tubes, independent of the solver");
@@ -402,8 +402,8 @@ TEST_CASE("a sheet on springs along its edges has exactly the stiffness of the s
     CHECK_THAT(Gt, WithinRel(formula, 1e-9));  // uniform shear: any mesh has it
     const PanelBay panel(rectangle(row.a, row.b), row.t, joint, 1e5 * E_steel * A_tube);
     // Tubes 1e5 times stiffer: what they give way, up to 0.2 of the sheet's share, becomes 2e-6.
-    truth(named(riveted_sheet(row), ": G t left, N/mm"), slip, bay.area() / panel.compliance(),
-          within_rel(formula, 1e-5));
+    truth(named(riveted_sheet(row), ": G t left, N/mm"), slip_formula,
+          bay.area() / panel.compliance(), within_rel(formula, 1e-5));
   }
 }
 
