@@ -179,7 +179,7 @@ def shown_lines(page):
     """Lines of the page as it is, by test, name and source."""
     lines, test = {}, ""
     for line in page.splitlines():
-        link = re.match(r"### .*\]\((.*)_test\.cpp\)", line)
+        link = re.match(r"Sources of \[.*\]\((.*)_test\.cpp\):", line)
         if link:
             test = link[1]
         elif line.startswith("| ") and test:
@@ -193,7 +193,7 @@ def room_of(test):
 
 def title(test):
     words = test.rpartition("/")[2].replace("_", " ")
-    return f"### {words[0].upper()}{words[1:]} ([test]({test}_test.cpp))"
+    return f"### {words[0].upper()}{words[1:]}"
 
 
 def introduction(rows):
@@ -220,6 +220,8 @@ def introduction(rows):
 
 def table_of(test, rows, shown):
     yield title(test)
+    yield ""
+    yield f"Sources of [the test]({test}_test.cpp):"
     yield ""
     letters = {}
     for row in rows:

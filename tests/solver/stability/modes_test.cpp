@@ -139,8 +139,8 @@ TEST_CASE("a free tube has six rigid motions and the frequencies of a free-free 
     truth(named("free tube: mode ", i + 1, ", Hz"), free_tube, f[static_cast<size_t>(i)],
           within_rel(expected[i], 8e-3));
   const auto nearest = [&](double frequency) {
-    return *std::min_element(f.begin(), f.end(), [&](double a, double b) {
-      return std::abs(a - frequency) < std::abs(b - frequency);
+    return *std::min_element(f.begin(), f.end(), [&](double one, double other) {
+      return std::abs(one - frequency) < std::abs(other - frequency);
     });
   };
   truth("free tube: torsion, Hz", free_tube, nearest(1479.73), within_rel(1479.73, 1e-3));
