@@ -16,7 +16,8 @@ namespace {
 constexpr Source table_7_10 =
     seen_in("EN 1993-1-8 Table 7.10 (formula in an extract), worked by hand");
 constexpr Source table_7_11 = from_memory("EN 1993-1-8 Table 7.11, worked by hand");
-constexpr Source table_7_13 = seen_in("EN 1993-1-8 Table 7.13 (seen in part), worked numbers");
+constexpr Source table_7_13 =
+    from_memory("EN 1993-1-8 Table 7.13 (seen only in part), worked by hand");
 constexpr Source tab_moment =
     rederived("yield pattern of EN 1993-1-8 Table 7.14 for a plate, worked by hand");
 constexpr Source table_7_14 = from_memory("EN 1993-1-8 Table 7.14, worked by hand");
