@@ -19,6 +19,7 @@ import tempfile
 
 TESTS = pathlib.Path(__file__).resolve().parent
 PAGE = TESTS / "TRUTH.md"
+MUCH = 0.03  # of a difference: what a reader should not have to look for
 
 Row = collections.namedtuple("Row", "test what known source theirs ours relative absolute most_times")
 
@@ -245,13 +246,27 @@ def contents(by_room):
         yield f"| {ROOMS[room]} | {len(rows)} | {numbers} |"
 
 
+def largest_differences(rows):
+    far = [row for row in rows if row.theirs and abs(row.ours / row.theirs - 1) >= MUCH]
+    if not far:
+        return
+    yield ""
+    yield f"Ours and theirs differ by {100 * MUCH:.0f} % and more here; the tests say why beside each:"
+    yield ""
+    yield "| what | difference | allowed | test |"
+    yield "|---|---:|---:|---|"
+    for row in far:
+        yield (f"| {row.what} | {100 * (row.ours / row.theirs - 1):+.0f} % | {allowed(row)} "
+               f"| [{row.test}]({row.test}_test.cpp) |")
+
+
 def page_of(rows, shown):
     unnamed = {room_of(row.test) for row in rows} - ROOMS.keys()
     if unnamed:
         fail(f"name these rooms in ROOMS: {sorted(unnamed)}")
     by_room = {room: [row for row in rows if room_of(row.test) == room] for room in ROOMS}
     by_room = {room: found for room, found in by_room.items() if found}
-    lines = [*introduction(rows), "", *contents(by_room)]
+    lines = [*introduction(rows), "", *contents(by_room), *largest_differences(rows)]
     for room, found in by_room.items():
         lines += ["", f"## {ROOMS[room]} (`{room}`)"]
         for test in sorted({row.test for row in found}):
