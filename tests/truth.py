@@ -25,8 +25,9 @@ Row = collections.namedtuple("Row", "test what known source theirs ours relative
 
 KNOWN = {
     "seen": "the number or its formula was read in the source, or in a public page that quotes it",
-    "remembered": "recalled from the source named, whose page was not at hand: check it there "
-                  "before you rely on it",
+    "remembered": "recalled from the source named, whose page was not at hand: no difference then "
+                  "says only that the program computes what was remembered; check it there before "
+                  "you rely on it",
     "derived": "worked out for this project apart from the program: by hand, from a closed form, "
                "by a script or by finite elements of another kind",
     "practice": "common practice of the trade or a judgement, no source",
@@ -145,6 +146,8 @@ def difference(row):
 def allowed(row):
     if row.most_times:
         return f"1 to {row.most_times:.3g} times"
+    if row.relative == row.absolute == 0:
+        return "exact"
     return "± " + plain(f"{100 * row.relative:.3g} %" if row.relative else f"{row.absolute:.2g}")
 
 

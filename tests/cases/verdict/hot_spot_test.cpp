@@ -1,6 +1,7 @@
 // Hot-spot factors against solids.
 #include "cases/verdict/hot_spot.h"
 
+#include <cmath>
 #include <string>
 
 #include "tests/catch.h"
@@ -29,7 +30,8 @@ TEST_CASE("hot-spot factors are not below those of solids", "[truth]") {
                        {2.0 / 3, 30, 2, 1.5, 3.2, 3.0, 5.8},
                        {0.5, 40, 1.5, 1.5, 9.4, 8.7, 18.7}}) {
     const HotSpotFactors f = hot_spot_factors(r.beta, r.b0 / r.t0, r.t1 / r.t0);
-    const std::string joint = named("T joint, beta ", r.beta, ", chord ", r.b0, " x ", r.t0);
+    const std::string joint =
+        named("T joint, beta ", std::round(100 * r.beta) / 100, ", chord ", r.b0, " x ", r.t0);
     truth(joint + ": hot spot, axial", solids, f.axial, not_below(r.axial, 2.5));
     truth(joint + ": hot spot, in plane", solids, f.in_plane, not_below(r.in_plane, 3));
     truth(joint + ": hot spot, out of plane", solids, f.out_of_plane, not_below(r.sideways, 4));
