@@ -21,7 +21,8 @@ TESTS = pathlib.Path(__file__).resolve().parent
 PAGE = TESTS / "TRUTH.md"
 MUCH = 0.03  # of a difference: what a reader should not have to look for
 
-Row = collections.namedtuple("Row", "test what known source theirs ours relative absolute most_times")
+Row = collections.namedtuple(
+    "Row", "test what known source theirs ours relative absolute most_times")
 
 KNOWN = {
     "seen": "the number or its formula was read in the source, or in a public page that quotes it",
@@ -204,11 +205,12 @@ def introduction(rows):
     counts = collections.Counter(row.known for row in rows)
     yield "# Numbers from outside"
     yield ""
-    yield (f"Every number of this project that a test compares with something outside it, {len(rows)} "
-           "in all: tables of standards and handbooks, worked examples, benchmarks, closed forms, "
-           "independent calculations. `tests/truth.py --write` made this page from the tests "
-           "themselves, and the test `truth` fails when a row is missing, new or shows another "
-           "number. Laws (equilibrium, symmetry, bounds) are tested too, but have no number to show.")
+    yield ("Every number of this project that a test compares with something outside it, "
+           f"{len(rows)} in all: tables of standards and handbooks, worked examples, benchmarks, "
+           "closed forms, independent calculations. `tests/truth.py --write` made this page from "
+           "the tests themselves, and the test `truth` fails when a row is missing, new or shows "
+           "another number. Laws (equilibrium, symmetry, bounds) are tested too, but have no "
+           "number to show.")
     yield ""
     yield "| source | rows | what that means |"
     yield "|---|---:|---|"
@@ -216,10 +218,11 @@ def introduction(rows):
         if counts[known]:
             yield f"| {known} | {counts[known]} | {meaning} |"
     yield ""
-    yield ("*Theirs* is the number as printed there (or four digits of it), *ours* what the program "
-           "computes now, *difference* ours against theirs, *allowed* what the test lets pass: an "
-           "amount in the unit of the row, often half the last digit printed, or a share. Where "
-           "theirs was computed by a cruder or finer method than ours the allowance says so.")
+    yield ("*Theirs* is the number as printed there (or four digits of it), *ours* what the "
+           "program computes now, *difference* ours against theirs, *allowed* what the test lets "
+           "pass: an amount in the unit of the row, often half the last digit printed, or a share. "
+           "Where theirs was computed by a cruder or finer method than ours, the allowance says "
+           "so.")
 
 
 def table_of(test, rows, shown):
@@ -254,7 +257,8 @@ def largest_differences(rows):
     if not far:
         return
     yield ""
-    yield f"Ours and theirs differ by {100 * MUCH:.0f} % and more here; the tests say why beside each:"
+    yield (f"Ours and theirs differ by {100 * MUCH:.0f} % and more here; the tests say why beside "
+           "each:")
     yield ""
     yield "| what | difference | allowed | test |"
     yield "|---|---:|---:|---|"
