@@ -205,12 +205,13 @@ def introduction(rows):
     counts = collections.Counter(row.known for row in rows)
     yield "# Numbers from outside"
     yield ""
-    yield ("Every number of this project that a test compares with something outside it, "
-           f"{len(rows)} in all: tables of standards and handbooks, worked examples, benchmarks, "
-           "closed forms, independent calculations. `tests/truth.py --write` made this page from "
-           "the tests themselves, and the test `truth` fails when a row is missing, new or shows "
-           "another number. Laws (equilibrium, symmetry, bounds) are tested too, but have no "
-           "number to show.")
+    yield (f"The {len(rows)} numbers of this project that its tests compare with something outside "
+           "it: tables of standards and handbooks, worked examples, benchmarks, closed forms, "
+           "independent calculations. `tests/truth.py --write` made this page from the tests "
+           "themselves, and the test `truth` fails when a row is missing, new or shows another "
+           "number. Laws (equilibrium, symmetry, bounds) are tested too, but have no number to "
+           "show; cut geometry worked by hand and what Python tests ask of the whole program are "
+           "not listed.")
     yield ""
     yield "| source | rows | what that means |"
     yield "|---|---:|---|"
