@@ -14,30 +14,32 @@ struct Row {
   double heat_yield = 0, heat_ultimate = 0;  // MPa, beside a weld; 0: not affected, or no tube
 };
 
-// Least values of thin sheet and tube as delivered. MEMORY: recalled from the standard named, its
-// page not at hand. E and G: EN 1993-1-1 3.2.6 (steel), EN 1999-1-1 3.2.5 (aluminium), EN 1993-1-4
-// 2.1.3 (stainless), all MEMORY; density of steel 7850 kg/m3 by common tables.
+// Least values of thin sheet and tube as delivered, of the standard named. SEEN: read in a reprint
+// or supplier's quotation of its table; MEMORY: recalled, the page not at hand. E and G: EN
+// 1993-1-1 3.2.6 (steel), EN 1999-1-1 3.2.5 (aluminium), EN 1993-1-4 2.1.3 (stainless), all MEMORY;
+// density of steel 7850 kg/m3 SEEN in a maker's tables. Row by row: tests/TRUTH.md.
 //
 // The heat of a weld takes away what cold drawing, quenching or ageing had given. Where a name
 // stands for several conditions, the row is the weakest a welder is likely to buy.
 constexpr Row table[] = {
-    // EN 10025-2, wall up to 16 mm; f_u as EN 1993-1-1 Table 3.1 for S235, S275 and S355H.
+    // EN 10025-2, wall up to 16 mm, yield and 360 SEEN; f_u of S275 and S355H as EN 1993-1-1 Table
+    // 3.1, MEMORY.
     {"S235", 210, 81, 7850, 235, 360},
     {"S275", 210, 81, 7850, 275, 430},
     {"S355", 210, 81, 7850, 355, 510},
-    // EN 10305-1, normalised (+N). The as-welded tubes of EN 10305-3 and -5 may differ.
+    // EN 10305-1, normalised (+N), SEEN. The as-welded tubes of EN 10305-3 and -5 may differ.
     {"E235", 210, 81, 7850, 235, 340},
     {"E355", 210, 81, 7850, 355, 490},
     // Normalised 4130: yield of a 25 mm bar, tensile strength of a tube supplier's sheet (90 ksi),
-    // the lower of each. E and G 205 and 80 GPa by the same data sheets.
+    // the lower of each, both SEEN. E and G 205 and 80 GPa by the same data sheets.
     {"4130", 205, 80, 7850, 435, 621},
     // Welded 25CrMo4 is taken as normalised 4130, the same steel by composition (0.22-0.29 C,
-    // 0.9-1.2
-    // Cr, 0.15-0.30 Mo). EN 10083-3 gives 700 and 900 MPa quenched and tempered (MEMORY).
+    // 0.9-1.2 Cr,
+    // 0.15-0.30 Mo). EN 10083-3 gives 700 and 900 MPa quenched and tempered (MEMORY).
     {"25CrMo4", 210, 81, 7850, 435, 621},
     // 1.4301 hot-rolled strip, EN 10088-2 (MEMORY); cold-rolled strip has 230 and 540.
     {"304", 200, 77, 7900, 210, 520, Metal::stainless},
-    // EN 485-2 sheet; 5754 seen in a reprint of the table, the others MEMORY.
+    // EN 485-2 sheet: strengths SEEN in reprints of the table.
     {"EN AW-1050A-H14", 70, 27, 2700, 85, 105, Metal::aluminium},
     {"EN AW-5251-H22", 70, 27, 2690, 120, 190, Metal::aluminium},
     {"EN AW-5754-H22", 70, 27, 2670, 130, 220, Metal::aluminium},

@@ -1,7 +1,8 @@
 // The load cases of a vehicle whose frame file names none.
 //
-// Factors come from road-car literature and cycling measurements; no published set for 60 to 150 kg
-// tube-frame vehicles is known. Each case's note states its source and how sure it is.
+// Factors come from road-car literature and cycling measurements. EN 17860-3:2024 covers carrier
+// cycles with several tracks up to 300 kg: its scope was seen, its test forces were not, and none
+// is used here. Each case's note states its source and how sure it is.
 #pragma once
 
 #include <vector>

@@ -21,7 +21,7 @@ MOST_LINES = 250  # of the README: what a stranger reads in a quarter of an hour
 CHAPTERS = {path.relative_to(ROOT).as_posix(): path.read_text(encoding="utf-8")
             for path in sorted(ROOT.glob("**/README.md"))
             if path.relative_to(ROOT).parts[0] not in ("build", "results", ".ci")}
-OTHER_PAGES = ("CHANGELOG.md", "DEVELOPERS.md", "io/report/DATA.md")
+OTHER_PAGES = ("CHANGELOG.md", "DEVELOPERS.md", "io/report/DATA.md", "tests/TRUTH.md")
 # How many there are: none may get lost. More is welcome; then raise these.
 LEAST_ANSWERS, LEAST_YAML = 14, 9
 

@@ -9,12 +9,16 @@
 #include "solver/statics/statics.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::buckled_sheets_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source gere = from_memory("Timoshenko & Gere, simply supported plate in shear");
+constexpr Source megson = rederived("Megson eq. 6.111 and the energy of diagonal tension, by hand");
 
 constexpr double a = 0.7, b = 0.6, t = 0.0012;  // the bay of shear_frame(), m
 constexpr double E = 70e9, nu = 0.33, G = E / (2 * (1 + nu));
@@ -87,14 +91,15 @@ Frame loaded_box(double load) {
 
 }  // namespace
 
-TEST_CASE("every panel has its facts, with the critical stress of Timoshenko and Gere") {
+TEST_CASE("every panel has its facts, with the critical stress of Timoshenko and Gere", "[truth]") {
   const Frame f = clad_box();
   CHECK(all_panel_facts(f, build_model(f)).size() == 3);
   CHECK(all_panel_facts(open_box(), build_model(open_box())).empty());
   const Frame one = bay(1);
   const auto facts = all_panel_facts(one, build_model(one));
   REQUIRE(facts.size() == 1);
-  CHECK_THAT(facts[0].critical_stress, WithinRel(critical_stress(), 1e-6));
+  truth("bay 700 x 600 x 1.2: critical shear stress, Pa", gere, facts[0].critical_stress,
+        within_rel(critical_stress(), 1e-6));
   CHECK_THAT(facts[0].nu, WithinRel(nu, 1e-9));
 }
 
@@ -109,16 +114,20 @@ TEST_CASE("a sheet below its critical stress is flat and one above it has buckle
   CHECK_FALSE(any_buckled({}));
 }
 
-TEST_CASE("a bay whose flow statics give keeps what diagonal tension leaves, and leans by that") {
+TEST_CASE("a bay whose flow statics give keeps what diagonal tension leaves, and leans by that",
+          "[truth]") {
   const double flow = 6000;
   Solved s(bay(flow * a));
   const auto answer = s.iterated();
   REQUIRE(answer);
   CHECK(answer->converged);
   const double k = tension_share(flow), kept = 1 / ((1 - k) + 2 * k / (1 + nu));
-  CHECK_THAT(answer->stages[0].tension_share, WithinRel(k, 1e-6));
-  CHECK_THAT(answer->stages[0].secant_ratio, WithinRel(kept, 1e-6));
-  CHECK_THAT(answer->stages[0].traction, WithinRel(k * flow, 1e-6));
+  truth("bay at 6 N/mm: share of diagonal tension", megson, answer->stages[0].tension_share,
+        within_rel(k, 1e-6));
+  truth("bay at 6 N/mm: G left of G", megson, answer->stages[0].secant_ratio,
+        within_rel(kept, 1e-6));
+  truth("bay at 6 N/mm: pull on the edges, N/m", megson, answer->stages[0].traction,
+        within_rel(k * flow, 1e-6));
   // The upper side moves by q b/(G t) over what is left; the pull of the sheet is in balance with
   // itself, so it only draws C and D together.
   const auto mean = [](const StaticSolution& solution) {

@@ -10,12 +10,16 @@
 #include "solver/statics/statics.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::buckling_lengths_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source euler_load = rederived("Euler: pi2 E I/(2 L)2");
+constexpr Source falls_over = rederived("post against a spring falls over at k L");
 
 constexpr double L = 1.5;
 
@@ -58,14 +62,15 @@ double euler(double I, double length) {
 
 }  // namespace
 
-TEST_CASE("a mast that stands free is twice as long as it is, about both axes") {
+TEST_CASE("a mast that stands free is twice as long as it is, about both axes", "[truth]") {
   // Euler: N_cr = pi^2 E I/(2 L)^2.
   const Section s = tube_of(mast(0));
   REQUIRE(s.Iz < s.Iy);
   const double load = euler(s.Iz, 2 * L) / 6;
   const FrameSway sway = sway_of(mast(load), 1.5);
   REQUIRE(sway.factor);
-  CHECK_THAT(*sway.factor, WithinRel(6 / 1.5, 0.01));
+  truth("free mast: factor to sway, reserve 1.5", euler_load, *sway.factor,
+        within_rel(6 / 1.5, 0.01));
   REQUIRE(sway.lengths.size() == 1);
   CHECK_THAT(sway.lengths[0].lengths.y, WithinRel(2 * L, 0.01));
   CHECK_THAT(sway.lengths[0].lengths.z, WithinRel(2 * L, 0.01));
@@ -113,7 +118,8 @@ TEST_CASE("a column whose ends are held in place buckles at no more than its own
   CHECK(sway.lengths[0].lengths.z == L);
 }
 
-TEST_CASE("a post that falls over against its spring lengthens nothing and is no sway of tubes") {
+TEST_CASE("a post that falls over against its spring lengthens nothing and is no sway of tubes",
+          "[truth]") {
   // A stiff post pinned at its foot, held upright by a spring k at its top, falls over at k L.
   const double k = 2000, load = k * L / 2;
   Frame f = mast(load);
@@ -129,7 +135,8 @@ TEST_CASE("a post that falls over against its spring lengthens nothing and is no
   const NumberedFrame n = build_model(f);
   AxialForces forces{{-load}, {}, {0}, {false}};
   REQUIRE(modes_below(n.model, forces, second_order_limit) == 1);
-  CHECK_THAT(linear_buckling(n.model, forces, 1).modes.front().factor, WithinRel(2.0, 0.01));
+  truth("post against its spring: factor", falls_over,
+        linear_buckling(n.model, forces, 1).modes.front().factor, within_rel(2.0, 0.01));
   const FrameSway sway = sway_of(f, 1);
   CHECK_FALSE(sway.factor);
   CHECK(sway.lengths[0].lengths.y == L);
@@ -142,7 +149,8 @@ TEST_CASE("a post that falls over against its spring lengthens nothing and is no
   wire.given = Section{};
   wire.given.A = k * 1 / 210e9;
   f.sections.push_back(wire);
-  CHECK_THAT(sway_of(f, 1).factor.value_or(0), WithinRel(2.0, 0.01));
+  truth("post against its link: factor", falls_over, sway_of(f, 1).factor.value_or(0),
+        within_rel(2.0, 0.01));
 }
 
 TEST_CASE("a member's length does not hang on neighbours that stand idle, however many") {

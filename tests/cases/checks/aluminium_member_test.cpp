@@ -10,10 +10,19 @@
 
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::aluminium_member_test {
 
 namespace {
+
+constexpr Source table_6_2 = from_memory("EN 1999-1-1 Table 6.2, internal parts");
+constexpr Source table_6_3 = from_memory("EN 1999-1-1 Table 6.3, by hand");
+constexpr Source beta_walls = from_memory("EN 1999-1-1 6.1.4, by hand");
+constexpr Source curves =
+    from_memory("EN 1999-1-1 (6.50), (6.51), Table 6.6 (recomputed to four digits)");
+constexpr Source members = from_memory("EN 1999-1-1 6.3.1, 6.3.3 (worked apart from the program)");
+constexpr Source welds = from_memory("EN 1999-1-1 8.6.3.3, 8.6.3.4, Table 8.8, by hand");
 
 constexpr double mm = 1e-3, MPa = 1e6, kN = 1e3, E = 70e9, pi = std::numbers::pi;
 constexpr double missing = std::numeric_limits<double>::quiet_NaN();
@@ -58,7 +67,7 @@ constexpr SectionForces pull = {30 * kN, 0, 0, 0, 0, 0};
 
 }  // namespace
 
-TEST_CASE("aluminium walls change class at the limits of EN 1999-1-1 Table 6.2") {
+TEST_CASE("aluminium walls change class at the limits of EN 1999-1-1 Table 6.2", "[truth]") {
   // EN 1999-1-1 Table 6.2, internal parts, MEMORY.
   const struct {
     AlloyClass alloy_class;
@@ -69,7 +78,19 @@ TEST_CASE("aluminium walls change class at the limits of EN 1999-1-1 Table 6.2")
                {AlloyClass::B, false, {13, 16.5, 18}},
                {AlloyClass::B, true, {10, 13.5, 15}}};
   for (const auto& row : table) {
+    const auto greatest = [&row](int class_value) {
+      double low = 0, high = 1000;  // by halves
+      for (int i = 0; i < 60; ++i) {
+        const double middle = (low + high) / 2;
+        const int found = aluminium_wall_class(middle, row.alloy_class, row.heated);
+        (found <= class_value ? low : high) = middle;
+      }
+      return low;
+    };
     for (int i = 0; i < 3; ++i) {
+      truth(named("class ", row.alloy_class == AlloyClass::A ? "A" : "B",
+                  row.heated ? ", welded" : "", ": greatest beta of section class ", i + 1),
+            table_6_2, greatest(i + 1), within_abs(row.limits[static_cast<size_t>(i)], 1e-9));
       const double beta = row.limits[static_cast<size_t>(i)];
       CHECK(aluminium_wall_class(beta, row.alloy_class, row.heated) == i + 1);
       CHECK(aluminium_wall_class(beta + 0.01, row.alloy_class, row.heated) == i + 2);
@@ -89,11 +110,11 @@ TEST_CASE("aluminium walls change class at the limits of EN 1999-1-1 Table 6.2")
   }
 }
 
-TEST_CASE("a tube has the class of its worst wall, better when the alloy is softer") {
+TEST_CASE("a tube has the class of its worst wall, better when the alloy is softer", "[truth]") {
   // beta = b/t, epsilon = sqrt(250/f_o), round 3 sqrt(D/t): EN 1999-1-1 6.1.4, MEMORY; by hand.
   AluminiumMaterial m = alloy_6082(false);
   const AluminiumClass c = aluminium_class(square(40, 2), m);
-  CHECK_THAT(c.beta, WithinRel(18.0, 1e-12));
+  truth("40 x 40 x 2: beta", beta_walls, c.beta, within_rel(18.0, 1e-12));
   CHECK(c.value == 3);
   CHECK(c.rho_c == 1);
   CHECK(aluminium_class(hollow_rectangle(20 * mm, 40 * mm, 2 * mm, {}, 0.3), m).beta == c.beta);
@@ -101,7 +122,7 @@ TEST_CASE("a tube has the class of its worst wall, better when the alloy is soft
   CHECK(aluminium_class(square(40, 2), m).value == 2);
 
   const AluminiumClass round = aluminium_class(round_tube(50 * mm, 1 * mm, 0.3), alloy_6082(false));
-  CHECK_THAT(round.beta, WithinRel(21.0, 1e-9));  // 3 sqrt(49)
+  truth("round 50 x 1: beta", beta_walls, round.beta, within_rel(21.0, 1e-9));  // 3 sqrt(49)
   CHECK(round.value == 3);
   const AluminiumClass shell = aluminium_class(round_tube(50 * mm, 1 * mm, 0.3), alloy_6082(true));
   CHECK(shell.value == 0);
@@ -110,11 +131,13 @@ TEST_CASE("a tube has the class of its worst wall, better when the alloy is soft
   CHECK(aluminium_class(flat_bar(40 * mm, 5 * mm, 0.3), m).value == 1);
 }
 
-TEST_CASE("thin walls count for the share rho_c, worked by hand") {
+TEST_CASE("thin walls count for the share rho_c, worked by hand", "[truth]") {
   // 60 x 60 x 1.5: beta 38; 32/38 - 220/38^2 = 0.68975, welded 29/38 - 198/38^2 = 0.62604 (MEMORY).
   const Section s = square(60, 1.5);
-  CHECK_THAT(aluminium_class(s, alloy_6082(false)).rho_c, WithinAbs(0.68975, 5e-6));
-  CHECK_THAT(aluminium_class(s, alloy_6082(true)).rho_c, WithinAbs(0.62604, 5e-6));
+  truth("60 x 60 x 1.5, 6082-T6: rho_c", table_6_3, aluminium_class(s, alloy_6082(false)).rho_c,
+        within_abs(0.68975, 5e-6));
+  truth("60 x 60 x 1.5, 6082-T6 welded: rho_c", table_6_3,
+        aluminium_class(s, alloy_6082(true)).rho_c, within_abs(0.62604, 5e-6));
   CHECK_THAT(used(s, alloy_6082(false), 1, 0, 500, 0),
              WithinRel(500 / (0.689750692520776 * s.Wy * 250e6 / 1.1), 1e-9));
 }
@@ -148,7 +171,7 @@ TEST_CASE("rho_c W is not above the modulus with only the compressed half thinne
   }
 }
 
-TEST_CASE("both buckling classes have the reduction factors of EN 1999-1-1 6.3.1.2") {
+TEST_CASE("both buckling classes have the reduction factors of EN 1999-1-1 6.3.1.2", "[truth]") {
   // EN 1999-1-1 (6.50), (6.51) with Table 6.6, MEMORY; recomputed to four digits.
   const struct {
     double lambda, A, B;
@@ -156,8 +179,10 @@ TEST_CASE("both buckling classes have the reduction factors of EN 1999-1-1 6.3.1
                {0.5, .9063, .8319}, {0.8, .7812, .6865}, {1.0, .6563, .5721},
                {1.5, .3710, .3363}, {2.0, .2228, .2080}, {3.0, .1037, .0993}};
   for (const auto& row : table) {
-    CHECK_THAT(aluminium_reduction_factor(row.lambda, AlloyClass::A), WithinAbs(row.A, 5.1e-5));
-    CHECK_THAT(aluminium_reduction_factor(row.lambda, AlloyClass::B), WithinAbs(row.B, 5.1e-5));
+    truth(named("class A, slenderness ", row.lambda, ": chi"), curves,
+          aluminium_reduction_factor(row.lambda, AlloyClass::A), within_abs(row.A, 5.1e-5));
+    truth(named("class B, slenderness ", row.lambda, ": chi"), curves,
+          aluminium_reduction_factor(row.lambda, AlloyClass::B), within_abs(row.B, 5.1e-5));
   }
 }
 
@@ -178,22 +203,29 @@ TEST_CASE("a long aluminium column carries Euler's load over gamma_M1, a short o
   CHECK_THAT(weak.N_cr_y, WithinRel(4 * weak.N_cr_z, 1e-12));
 }
 
-TEST_CASE("a welded tube of 40 x 40 x 2 in 6082-T6 under N and two moments is used to 0.755") {
+TEST_CASE("a welded tube of 40 x 40 x 2 in 6082-T6 under N and two moments is used to 0.755",
+          "[truth]") {
   // Worked apart from the program by the formulas of the header (EN 1999-1-1 6.3.1, 6.3.3, MEMORY):
   // A 304 mm2, I 73365 mm4, W 3668 mm3, f_o,haz 125 MPa, L 1 m, N 8 kN, M 100 and 50 N m.
   const Section s = square(40, 2);
   const AluminiumMaterial m = alloy_6082(true);
   const AluminiumColumn c = aluminium_column(s, m, {1, 1});
-  CHECK_THAT(c.N_cr_y, WithinAbs(50686.1, 0.05));
-  CHECK_THAT(c.lambda_bar, WithinAbs(0.86586, 5e-6));
-  CHECK_THAT(c.chi, WithinAbs(0.74304, 5e-6));
-  CHECK_THAT(c.N_b_Rd, WithinAbs(25668.8, 0.05));
-  CHECK_THAT(used(s, m, 1, -8 * kN, 100, 50), WithinAbs(0.75508, 5e-6));
+  truth("40 x 40 x 2, 6082-T6 welded, 1 m: N_cr, N", members, c.N_cr_y, within_abs(50686.1, 0.05));
+  truth("40 x 40 x 2, 6082-T6 welded, 1 m: slenderness", members, c.lambda_bar,
+        within_abs(0.86586, 5e-6));
+  truth("40 x 40 x 2, 6082-T6 welded, 1 m: chi", members, c.chi, within_abs(0.74304, 5e-6));
+  truth("40 x 40 x 2, 6082-T6 welded, 1 m: N_b,Rd, N", members, c.N_b_Rd,
+        within_abs(25668.8, 0.05));
+  truth("40 x 40 x 2 welded, 8 kN push, 100 and 50 N m: utilisation", members,
+        used(s, m, 1, -8 * kN, 100, 50), within_abs(0.75508, 5e-6));
   CHECK_THAT(used(s, m, 1, -8 * kN, -50, 100), WithinAbs(0.75508, 5e-6));
-  CHECK_THAT(used(s, m, 1, -1 * kN, 100, 50), WithinAbs(0.43440, 5e-6));  // (6.62) governs
-  CHECK_THAT(used(s, m, 1, 8 * kN, 100, 50), WithinAbs(0.59142, 5e-6));
+  truth("40 x 40 x 2 welded, 1 kN push, 100 and 50 N m: utilisation", members,
+        used(s, m, 1, -1 * kN, 100, 50), within_abs(0.43440, 5e-6));  // (6.62) governs
+  truth("40 x 40 x 2 welded, 8 kN pull, 100 and 50 N m: utilisation", members,
+        used(s, m, 1, 8 * kN, 100, 50), within_abs(0.59142, 5e-6));
   CHECK_THAT(used(s, m, 1, 8 * kN, 0, 0), WithinRel(8000 * 1.1 / (304e-6 * 125e6), 1e-9));
-  CHECK_THAT(used(s, alloy_6082(false), 1, -8 * kN, 100, 50), WithinAbs(0.48509, 5e-6));
+  truth("40 x 40 x 2 not welded, 8 kN push, 100 and 50 N m: utilisation", members,
+        used(s, alloy_6082(false), 1, -8 * kN, 100, 50), within_abs(0.48509, 5e-6));
 }
 
 TEST_CASE("welded ends count with the weakest of the strengths known") {
@@ -302,16 +334,17 @@ TEST_CASE("an aluminium member that cannot be checked has a reason") {
   CHECK(used(round_tube(50 * mm, 1 * mm, 0.3), m, 0, 1, 0, 0) > 0);
 }
 
-TEST_CASE("a welded tube of 40 x 40 x 3 in 6082-T6 pulled by 30 kN, worked by hand") {
+TEST_CASE("a welded tube of 40 x 40 x 3 in 6082-T6 pulled by 30 kN, worked by hand", "[truth]") {
   // EN 1999-1-1 8.6.3.3, 8.6.3.4, f_w = 210 MPa (6082 with filler 5356, Table 8.8), all MEMORY.
   // sigma_w = 30000/480 = 62.5 MPa; weld sqrt(2) 62.5 1.25/210; leg sqrt(3) 62.5/sqrt(2) 1.25/185;
   // tube 30000/444 1.10/125.
   const HeatAffected haz{125 * MPa, 185 * MPa};
   const AluminiumWeld r = aluminium_weld_check(square(40, 3), 3 * mm, 0, haz, 210 * MPa, pull);
   REQUIRE((r.weld.utilisation && r.fusion.utilisation && r.tube.utilisation));
-  CHECK_THAT(*r.weld.utilisation, WithinAbs(0.5261, 5e-5));
-  CHECK_THAT(*r.fusion.utilisation, WithinAbs(0.5172, 5e-5));
-  CHECK_THAT(*r.tube.utilisation, WithinAbs(0.5946, 5e-5));
+  truth("40 x 40 x 3, 30 kN: weld", welds, *r.weld.utilisation, within_abs(0.5261, 5e-5));
+  truth("40 x 40 x 3, 30 kN: fusion line", welds, *r.fusion.utilisation, within_abs(0.5172, 5e-5));
+  truth("40 x 40 x 3, 30 kN: tube beside the weld", welds, *r.tube.utilisation,
+        within_abs(0.5946, 5e-5));
   // f_u,haz/gamma_Mw = 148 MPa is below 180/1.10 = 163.6 MPa.
   const AluminiumWeld hard =
       aluminium_weld_check(square(40, 3), 3 * mm, 0, {180 * MPa, 185 * MPa}, 210 * MPa, pull);

@@ -7,10 +7,16 @@
 
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::effective_section_test {
 
 namespace {
+
+constexpr Source winter =
+    from_memory("EN 1993-1-5 4.4, eq. 4.2: (lambda - 0.22)/lambda2, lambda = (c/t)/(56.8 epsilon)");
+constexpr Source thin_strips =
+    rederived("section summed in thin strips, walls slotted by EN 1993-1-5 4.4");
 
 constexpr double mm = 1e-3, MPa = 1e6;
 
@@ -40,12 +46,15 @@ Strips summed(double height, double width, double wall, double flange_slot, doub
 
 }  // namespace
 
-TEST_CASE("what stays effective of a wall begins to fall at 0.673 and tends to Winter's 1/lambda") {
+TEST_CASE("what stays effective of a wall begins to fall at 0.673 and tends to Winter's 1/lambda",
+          "[truth]") {
   // EN 1993-1-5 4.4 and eq. 4.2, from memory: (lambda - 0.22)/lambda^2, lambda = (c/t)/(56.8 eps).
   CHECK(effective_share(0.672 * 56.8, 1) == 1);
   CHECK_THAT(effective_share(0.6731 * 56.8, 1), WithinAbs(1.0, 5e-4));
-  CHECK_THAT(effective_share(56.8, 1), WithinRel(0.78, 1e-12));
-  CHECK_THAT(effective_share(2 * 56.8, 1), WithinRel(1.78 / 4, 1e-12));
+  truth("wall of slenderness 1: effective share", winter, effective_share(56.8, 1),
+        within_rel(0.78, 1e-12));
+  truth("wall of slenderness 2: effective share", winter, effective_share(2 * 56.8, 1),
+        within_rel(1.78 / 4, 1e-12));
   CHECK_THAT(effective_share(5680, 1), WithinRel(0.01, 3e-3));
   // epsilon only scales the slenderness.
   for (const double c : {20.0, 45.0, 90.0, 300.0}) {
@@ -53,7 +62,8 @@ TEST_CASE("what stays effective of a wall begins to fall at 0.673 and tends to W
   }
 }
 
-TEST_CASE("an effective section has the area and moduli of the strips that are left of it") {
+TEST_CASE("an effective section has the area and moduli of the strips that are left of it",
+          "[truth]") {
   const double fy = 355 * MPa, epsilon = std::sqrt(235.0 / 355);
   for (const auto& [h, b, t] :
        {std::tuple{100.0, 60.0, 1.0}, {80.0, 80.0, 1.0}, {60.0, 150.0, 1.5}, {40.0, 100.0, 1.2}}) {
@@ -65,11 +75,13 @@ TEST_CASE("an effective section has the area and moduli of the strips that are l
     const Strips about_y = summed(h, b, t, slot(b), slot(h));
     const Strips about_z = summed(b, h, t, slot(h), slot(b));
     const EffectiveSection e = effective_section(sharp_tube(h, b, t), fy);
-    INFO(h << " x " << b << " x " << t);
+    const std::string tube = named(h, " x ", b, " x ", t, ", S355");
     REQUIRE(e.reason.empty());
-    CHECK_THAT(e.A / (mm * mm), WithinRel(about_y.A, 1e-3));
-    CHECK_THAT(e.Wy / std::pow(mm, 3), WithinRel(about_y.I / (h / 2), 1e-3));
-    CHECK_THAT(e.Wz / std::pow(mm, 3), WithinRel(about_z.I / (b / 2), 1e-3));
+    truth(named(tube, ": A_eff, mm2"), thin_strips, e.A / (mm * mm), within_rel(about_y.A, 1e-3));
+    truth(named(tube, ": W_eff,y, mm3"), thin_strips, e.Wy / std::pow(mm, 3),
+          within_rel(about_y.I / (h / 2), 1e-3));
+    truth(named(tube, ": W_eff,z, mm3"), thin_strips, e.Wz / std::pow(mm, 3),
+          within_rel(about_z.I / (b / 2), 1e-3));
   }
 }
 

@@ -8,10 +8,15 @@
 
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::lateral_torsional_test {
 
 namespace {
+
+constexpr Source gere =
+    from_memory("Timoshenko & Gere, Theory of Elastic Stability (1961), ch. 6, narrow rectangles");
+constexpr Source curve_d = from_memory("EN 1993-1-1 6.3.2.2, curve d, written out");
 
 constexpr double mm = 1e-3;
 const Material steel{210e9, 81e9, 7850, 235e6, 360e6};
@@ -34,25 +39,37 @@ double in_textbook_units(const Section& s, std::array<bool, 2> held,
 
 }  // namespace
 
-TEST_CASE("a narrow bar tips over at the moments of the textbook") {
+TEST_CASE("a narrow bar tips over at the moments of the textbook", "[truth]") {
   struct Row {
     std::array<bool, 2> held;
     std::function<double(double)> M;
     double value;
+    const char* load;
   };
   const double pi = std::numbers::pi;
   const Row rows[] = {
-      {{true, false}, [](double s) { return 40 * (1 - s); }, 4.013},  // load at the tip
-      {{true, false}, [](double s) { return 40 * (1 - s) * (1 - s); }, 12.85 / 2},  // even load
-      {{true, false}, [](double) { return -40.0; }, pi / 2},  // moment at the tip
-      {{true, true}, [](double) { return 40.0; }, pi},        // equal moments
-      {{true, true}, [](double s) { return 40 * std::min(s, 1 - s); }, 16.94 / 4},  // in the middle
-      {{true, true}, [](double s) { return 40 * s * (1 - s); }, 28.3 / 8},          // even load
+      {{true, false}, [](double s) { return 40 * (1 - s); }, 4.013, "load at the tip"},
+      {{true, false},
+       [](double s) { return 40 * (1 - s) * (1 - s); },
+       12.85 / 2,
+       "even load on a cantilever"},
+      {{true, false}, [](double) { return -40.0; }, pi / 2, "moment at the tip"},
+      {{true, true}, [](double) { return 40.0; }, pi, "equal end moments"},
+      {{true, true},
+       [](double s) { return 40 * std::min(s, 1 - s); },
+       16.94 / 4,
+       "load in the middle"},
+      {{true, true},
+       [](double s) { return 40 * s * (1 - s); },
+       28.3 / 8,
+       "even load between supports"},
   };
   for (const Row& row : rows) {
     INFO(row.value);
     for (const Section& s : {flat_bar(60 * mm, 3 * mm, 0.3), flat_bar(5 * mm, 80 * mm, 0.3)}) {
-      CHECK_THAT(in_textbook_units(s, row.held, row.M), WithinRel(row.value, 2e-3));
+      truth(named("narrow bar ", s.profile.height / mm, " x ", s.profile.width / mm, ", ", row.load,
+                  ": M_cr L/sqrt(E I G I_t)"),
+            gere, in_textbook_units(s, row.held, row.M), within_rel(row.value, 2e-3));
       CHECK_THAT(
           in_textbook_units(s, {row.held[1], row.held[0]}, [&](double x) { return row.M(1 - x); }),
           WithinRel(row.value, 2e-3));
@@ -67,12 +84,13 @@ TEST_CASE("a bar that nothing holds stands under no moment, one without moments 
 }
 
 // EN 1993-1-1 6.3.2.2 with curve d, alpha_LT = 0.76, written out (MEMORY).
-TEST_CASE("chi_LT is that of curve d") {
+TEST_CASE("chi_LT is that of curve d", "[truth]") {
   const double lambda = std::sqrt(634.5 / 139.07);
   const double Phi = 0.5 * (1 + 0.76 * (lambda - 0.2) + lambda * lambda);
   const double chi = 1 / (Phi + std::sqrt(Phi * Phi - lambda * lambda));
   CHECK_THAT(chi, WithinRel(0.1586, 1e-3));
-  CHECK_THAT(lateral_torsional_factor(634.5, 139.07), WithinRel(chi, 1e-9));
+  truth("chi_LT at slenderness 2.14", curve_d, lateral_torsional_factor(634.5, 139.07),
+        within_rel(chi, 1e-9));
   CHECK(lateral_torsional_factor(1, 25.1) == 1);  // lambda_LT below 0.2
   CHECK(lateral_torsional_factor(1, 0) == 0);
 }

@@ -7,12 +7,23 @@
 #include "cases/analysis/analysis.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::member_checks_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source gere =
+    from_memory("Timoshenko & Gere, Theory of Elastic Stability, ch. 2 (numbers derived)");
+constexpr Source aisc =
+    rederived("closed form of benchmark case 2 of ANSI/AISC 360-10 Commentary C2 (from memory)");
+constexpr Source table_3_2b =
+    from_memory("EN 1999-1-1 Table 3.2b: 6082-T6 250 MPa, 125 beside a weld");
+constexpr Source rule_6_3_3_3 = from_memory("EN 1999-1-1 6.3.3.3, by hand");
+constexpr Source weaker =
+    from_memory("EN 1993-1-8 4.5.3.2: f_u/(beta_w gamma_M2) of the weaker part");
 
 constexpr double pi = std::numbers::pi;
 
@@ -116,18 +127,19 @@ TEST_CASE("a case's own factor, or none for a rare one, multiplies its loads") {
   CHECK_THAT(*solved(f).members[0].checks.section.utilisation, WithinRel(usual * 1.5, 1e-9));
 }
 
-TEST_CASE("a mast that nothing holds at its head counts twice its length") {
+TEST_CASE("a mast that nothing holds at its head counts twice its length", "[truth]") {
   // Timoshenko & Gere, Theory of Elastic Stability, 2.1 (MEMORY): P_cr = pi^2 E I/(2 L)^2.
   const double P = 3000;
   const CaseResult r = solved(mast(1, P, 0));
   REQUIRE(r.sway_factor);
   const double critical = pi * pi * 210e9 * tube().Iy / 4;
-  CHECK_THAT(*r.sway_factor, WithinRel(critical / P, 0.01));
+  truth("mast free at its head: factor to buckling, pi2 E I/(2 L)2 over the load", gere,
+        *r.sway_factor, within_rel(critical / P, 0.01));
   CHECK_THAT(*r.members[0].checks.buckling.utilisation,
              WithinRel(column_utilisation(tube(), P, 2), 0.01));
 }
 
-TEST_CASE("columns of a swaying portal get the lengths of the textbook") {
+TEST_CASE("columns of a swaying portal get the lengths of the textbook", "[truth]") {
   // u/tan u = -6 g and u tan u = 6 g with g = 1: K = 1.15650 and 2.32788 (Timoshenko & Gere ch. 2;
   // DERIVED numbers).
   for (const auto& [fixed_feet, K] : {std::pair{true, 1.15650}, {false, 2.32788}}) {
@@ -135,8 +147,10 @@ TEST_CASE("columns of a swaying portal get the lengths of the textbook") {
     const CaseResult r = solved(portal(fixed_feet, P));
     REQUIRE(r.sway_factor);
     for (const int column : {0, 1}) {
-      CHECK_THAT(*r.members[static_cast<size_t>(column)].checks.buckling.utilisation,
-                 WithinRel(column_utilisation(tube(), P, K), 0.02));
+      truth(named("column of a portal with ", fixed_feet ? "fixed" : "pinned", " feet, K ", K,
+                  ", column ", column, ": utilisation"),
+            gere, *r.members[static_cast<size_t>(column)].checks.buckling.utilisation,
+            within_rel(column_utilisation(tube(), P, K), 0.02));
     }
   }
 }
@@ -178,7 +192,7 @@ TEST_CASE("a frame loaded beyond what it can stand under fails, whatever its str
   CHECK(r.worst->utilisation > 1);
 }
 
-TEST_CASE("second order: a leaning mast's foot takes H L tan a/a") {
+TEST_CASE("second order: a leaning mast's foot takes H L tan a/a", "[truth]") {
   // ANSI/AISC 360-10 Commentary C2, benchmark case 2 (MEMORY; closed form DERIVED).
   const double P = 3000, H = 50, L = 1;
   Frame f = mast(L, P, H);
@@ -188,8 +202,10 @@ TEST_CASE("second order: a leaning mast's foot takes H L tan a/a") {
   REQUIRE(second.second_order);
   CHECK(second.second_order->converged);
   CHECK_THAT(std::abs(first.members[0].from[4]), WithinRel(H * L, 1e-9));
-  CHECK_THAT(std::abs(second.members[0].from[4]), WithinRel(H * L * std::tan(a) / a, 0.01));
-  CHECK_THAT(second.second_order->growth, WithinRel(3 * (std::tan(a) - a) / (a * a * a), 0.01));
+  truth("leaning mast, second order: moment at the foot, N m", aisc,
+        std::abs(second.members[0].from[4]), within_rel(H * L * std::tan(a) / a, 0.01));
+  truth("leaning mast, second order: growth of the movement", aisc, second.second_order->growth,
+        within_rel(3 * (std::tan(a) - a) / (a * a * a), 0.01));
   // The reserve belongs to the loads: at 1.5 times them the axial force is 1.5 times as large.
   f.limits.yield_factor = 1.5;
   const double b = a * std::sqrt(1.5);
@@ -300,14 +316,16 @@ double chord_use(const Frame& f) {
 
 }  // namespace
 
-TEST_CASE(
-    "what is welded on an aluminium tube that runs through softens it there, and only there") {
+TEST_CASE("what is welded on an aluminium tube that runs through softens it there, and only there",
+          "[truth]") {
   // EN 1999-1-1 Table 3.2b (MEMORY): 6082-T6 250 MPa, 125 beside a weld; gamma_M1 = 1.1; class A.
   const double W = build_model(aluminium_chord(0.4, true)).model.sections.front().Wy;
   const double unheated = 250 / (W * 250e6 / 1.1);
-  CHECK_THAT(chord_use(aluminium_chord(0.4, false)), WithinRel(unheated, 1e-6));
+  truth("6082-T6 beam without a weld: utilisation", table_3_2b,
+        chord_use(aluminium_chord(0.4, false)), within_rel(unheated, 1e-6));
   // A brace 12.5 + 2.8 + 30 mm from the worst place: heated. One farther away: not.
-  CHECK_THAT(chord_use(aluminium_chord(0.5 - 1e-6, true)), WithinRel(2 * unheated, 1e-3));
+  truth("6082-T6 beam, brace welded in the middle: utilisation", table_3_2b,
+        chord_use(aluminium_chord(0.5 - 1e-6, true)), within_rel(2 * unheated, 1e-3));
   CHECK_THAT(chord_use(aluminium_chord(0.46, true)), WithinRel(2 * unheated, 1e-3));
   // At 0.4 m the moment at the end of the heat, 445.3 mm from A, is 0.8907 of the greatest.
   const double edge = (0.4 + 0.0125 + std::sqrt(2.0) * 0.002 + 0.030) / 0.5;
@@ -315,7 +333,8 @@ TEST_CASE(
   CHECK_THAT(chord_use(aluminium_chord(0.2, true)), WithinRel(unheated, 1e-6));
 }
 
-TEST_CASE("heat at its ends takes from an aluminium strut what EN 1999-1-1 6.3.3.3 says") {
+TEST_CASE("heat at its ends takes from an aluminium strut what EN 1999-1-1 6.3.3.3 says",
+          "[truth]") {
   Frame f = empty_frame();
   f.sections.front().material = "EN AW-6082-T6";
   add_node(f, "A", 0, 0, 0);
@@ -333,11 +352,13 @@ TEST_CASE("heat at its ends takes from an aluminium strut what EN 1999-1-1 6.3.3
   const double x_s = std::sqrt(2.0) * 0.002 + 0.030;
   const double omega = std::min(1.0, 0.5 / (chi + (1 - chi) * std::sin(pi * x_s / 0.8)));
   const double n = 5000 / (omega * chi * s.A * 250e6 / 1.1);
-  CHECK_THAT(*solved(f).members[0].checks.buckling.utilisation,
-             WithinRel(std::max(n, std::pow(n, 0.8)), 1e-6));
+  truth("6082-T6 strut, heat at its pinned ends: utilisation", rule_6_3_3_3,
+        *solved(f).members[0].checks.buckling.utilisation,
+        within_rel(std::max(n, std::pow(n, 0.8)), 1e-6));
 }
 
-TEST_CASE("an aluminium strut that buckles as fixed at its ends is heated where it bends most") {
+TEST_CASE("an aluminium strut that buckles as fixed at its ends is heated where it bends most",
+          "[truth]") {
   // chi of the heated strength throughout, class A, by hand: f_o,haz 125 MPa, half the length.
   Frame f = empty_frame();
   f.sections.front().material = "EN AW-6082-T6";
@@ -353,8 +374,9 @@ TEST_CASE("an aluminium strut that buckles as fixed at its ends is heated where 
   const double Phi = 0.5 * (1 + 0.20 * (lambda - 0.10) + lambda * lambda);
   const double chi = 1 / (Phi + std::sqrt(Phi * Phi - lambda * lambda));
   const double n = 3000 / (chi * s.A * 125e6 / 1.1);
-  CHECK_THAT(*solved(f).members[0].checks.buckling.utilisation,
-             WithinRel(std::max(n, std::pow(n, 0.8)), 1e-6));
+  truth("6082-T6 strut with fixed ends, heated where it bends: utilisation", rule_6_3_3_3,
+        *solved(f).members[0].checks.buckling.utilisation,
+        within_rel(std::max(n, std::pow(n, 0.8)), 1e-6));
 }
 
 TEST_CASE("steel is not welded to aluminium") {
@@ -369,7 +391,8 @@ TEST_CASE("steel is not welded to aluminium") {
   CHECK_THAT(c.weld.reason, ContainsSubstring("between these metals"));
 }
 
-TEST_CASE("a brace of S355 on a chord of S235 is welded with the strength of the chord") {
+TEST_CASE("a brace of S355 on a chord of S235 is welded with the strength of the chord",
+          "[truth]") {
   // f_u/(beta_w gamma_M2), EN 1993-1-8 4.5.3.2 (MEMORY): 360/0.8/1.25 = 360 MPa of S235 against
   // 510/0.9/1.25 = 453 of S355, 1.26 times.
   const auto weld_use = [](const char* chord) {
@@ -384,7 +407,8 @@ TEST_CASE("a brace of S355 on a chord of S235 is welded with the strength of the
     f.cases.front().forces.push_back({"D", {300, 0, 0}, {}});
     return *solved(f).members[2].checks.weld_at[0].utilisation;
   };
-  CHECK_THAT(weld_use("S235") / weld_use("S355"), WithinRel(510 / 0.9 / (360 / 0.8), 1e-6));
+  truth("S355 brace on S235 against on S355: ratio of use", weaker,
+        weld_use("S235") / weld_use("S355"), within_rel(510 / 0.9 / (360 / 0.8), 1e-6));
 }
 
 TEST_CASE("a throat too small for a tube is not proven, in a frame as in a joint") {

@@ -1,14 +1,23 @@
 #include "cases/checks/section_class.h"
 
+#include <array>
 #include <limits>
 
 #include "cases/checks/effective_section.h"
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::section_class_test {
 
 namespace {
+
+constexpr Source table_5_2 = from_memory("EN 1993-1-1 Table 5.2");
+constexpr Source flat_part = seen_in(
+    "c = b - 3 t for tables of hollow sections (steel maker's general notes to Eurocode tables)");
+constexpr Source gardner =
+    from_memory("Gardner & Nethercot, Designers' Guide to EN 1993-1-1 (2005), example 6.7");
+constexpr Source plates = from_memory("EN 1993-1-5 4.4 and Table 4.1, by hand");
 
 constexpr double mm = 1e-3, MPa = 1e6, kN = 1e3;
 constexpr double missing = std::numeric_limits<double>::quiet_NaN();
@@ -28,6 +37,27 @@ constexpr SectionForces bent_both_ways = {0, 0, 0, 0, 100, 100};
 
 }  // namespace
 
+TEST_CASE("the greatest slenderness of each class is that of EN 1993-1-1 Table 5.2", "[truth]") {
+  const auto greatest = [](auto class_of_wall, int class_value) {
+    double low = 0, high = 1000;  // by halves
+    for (int i = 0; i < 60; ++i) {
+      const double middle = (low + high) / 2;
+      (class_of_wall(middle, 1.0) <= class_value ? low : high) = middle;
+    }
+    return low;
+  };
+  const std::array<std::array<double, 3>, 3> limits = {{{33, 38, 42}, {72, 83, 124}, {50, 70, 90}}};
+  for (int i = 0; i < 3; ++i) {
+    const auto at = static_cast<size_t>(i);
+    truth(named("compressed wall: c/t of class ", i + 1), table_5_2,
+          greatest(class_of_compressed_wall, i + 1), within_abs(limits[0][at], 1e-9));
+    truth(named("bent wall: c/t of class ", i + 1), table_5_2, greatest(class_of_bent_wall, i + 1),
+          within_abs(limits[1][at], 1e-9));
+    truth(named("round tube: d/t of class ", i + 1), table_5_2,
+          greatest(class_of_round_tube, i + 1), within_abs(limits[2][at], 1e-9));
+  }
+}
+
 TEST_CASE("walls change class at the limits of EN 1993-1-1 Table 5.2") {
   // EN 1993-1-1 Table 5.2, from memory; epsilon = 1 for 235 MPa.
   CHECK(yield_epsilon(235 * MPa) == 1);
@@ -45,20 +75,22 @@ TEST_CASE("walls change class at the limits of EN 1993-1-1 Table 5.2") {
   CHECK(class_of_round_tube(90.01, 1) == 4);
 }
 
-TEST_CASE("the flat walls of common square tubes have the slenderness of c = b - 3 t") {
+TEST_CASE("the flat walls of common square tubes have the slenderness of c = b - 3 t", "[truth]") {
   // EN 1993-1-1 Table 5.2 with c = b - 3 t, from memory; recomputed.
   const auto slenderness = [](double side, double wall) {
     return section_class_compressed(tube(side, side, wall), 235 * MPa).slenderness;
   };
-  CHECK_THAT(slenderness(25, 2), WithinRel(9.5, 1e-12));
-  CHECK_THAT(slenderness(40, 2), WithinRel(17.0, 1e-12));
-  CHECK_THAT(slenderness(50, 1.5), WithinAbs(30.3, 0.05));
+  truth("25 x 25 x 2: c/t", flat_part, slenderness(25, 2), within_rel(9.5, 1e-12));
+  truth("40 x 40 x 2: c/t", flat_part, slenderness(40, 2), within_rel(17.0, 1e-12));
+  truth("50 x 50 x 1.5: c/t", flat_part, slenderness(50, 1.5), within_abs(30.3, 0.05));
 }
 
-TEST_CASE("a tube of 50 x 50 x 1.5 is class 1 in S235 and class 2 in S355") {
+TEST_CASE("a tube of 50 x 50 x 1.5 is class 1 in S235 and class 2 in S355", "[truth]") {
   // Limits 33 and 38 epsilon: 33, 26.85 and 30.92; recomputed.
-  CHECK_THAT(33 * yield_epsilon(355 * MPa), WithinAbs(26.85, 0.005));
-  CHECK_THAT(38 * yield_epsilon(355 * MPa), WithinAbs(30.92, 0.005));
+  truth("class 1 limit of a compressed wall in S355", table_5_2, 33 * yield_epsilon(355 * MPa),
+        within_abs(26.85, 0.005));
+  truth("class 2 limit of a compressed wall in S355", table_5_2, 38 * yield_epsilon(355 * MPa),
+        within_abs(30.92, 0.005));
   CHECK(class_of(tube(50, 50, 1.5), 235, compressed) == 1);
   CHECK(class_of(tube(50, 50, 1.5), 355, compressed) == 2);
 }
@@ -93,12 +125,13 @@ TEST_CASE("sharp corners leave wider flat walls than rounded ones") {
   CHECK_THAT(flat_width(tube(50, 50, 2), 50 * mm), WithinRel(44 * mm, 1e-12));
 }
 
-TEST_CASE("round tubes go by diameter over wall, solid bars are class 1") {
+TEST_CASE("round tubes go by diameter over wall, solid bars are class 1", "[truth]") {
   // 244.5 x 10 in S275: d/t 24.45 below 50 epsilon2 = 42.7, class 1 (Gardner & Nethercot,
   // Designers' Guide to EN 1993-1-1, example 6.7, from memory; recomputed).
   const Section column = round_tube(244.5 * mm, 10 * mm, 0.3);
   CHECK(class_of(column, 275, compressed) == 1);
-  CHECK_THAT(section_class(column, 275 * MPa, compressed).slenderness, WithinRel(24.45, 1e-12));
+  truth("round 244.5 x 10: d/t", gardner, section_class(column, 275 * MPa, compressed).slenderness,
+        within_rel(24.45, 1e-12));
   CHECK(class_of(round_tube(100 * mm, 1 * mm, 0.3), 235, compressed) == 4);
   CHECK(class_of(round_tube(100 * mm, 1 * mm, 0.3), 235, pulled) == 1);
   CHECK(class_of(round_bar(10 * mm, 0.3), 235, compressed) == 1);
@@ -116,9 +149,10 @@ TEST_CASE("without yield strength or outline there is no class but a reason") {
   CHECK_THAT(no_outline.reason, ContainsSubstring("properties"));
 }
 
-TEST_CASE("a wall of slenderness 60 keeps three quarters of its width in compression") {
+TEST_CASE("a wall of slenderness 60 keeps three quarters of its width in compression", "[truth]") {
   // EN 1993-1-5 4.4 and Table 4.1, from memory; by hand: lambda_p 60/56.8 = 1.0563, rho 0.7495.
-  CHECK_THAT(effective_share(60, 1), WithinAbs(0.7495, 5e-5));
+  truth("wall of c/t 60: effective share", plates, effective_share(60, 1),
+        within_abs(0.7495, 5e-5));
   CHECK(effective_share(38, 1) == 1);
   CHECK(effective_share(0, 1) == 1);
 }

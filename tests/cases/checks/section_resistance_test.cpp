@@ -7,10 +7,19 @@
 #include "solver/elements/stress.h"
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::section_resistance_test {
 
 namespace {
+
+constexpr Source by_hand =
+    from_memory("EN 1993-1-1 6.2.3 to 6.2.7 (worked by hand and by a separate script)");
+constexpr Source interaction = from_memory("EN 1993-1-1 (6.39) to (6.41) (worked by hand)");
+constexpr Source elastic = rederived("N/A + M_y/W_y + M_z/W_z, EN 1993-1-1 6.2.1(5)");
+constexpr Source gardner =
+    from_memory("Gardner & Nethercot, Designers' Guide to EN 1993-1-1 (2005), example 6.7");
+constexpr Source shear_rules = from_memory("EN 1993-1-1 6.2.8(2) to (4), 6.2.7(9)");
 
 constexpr double mm = 1e-3, MPa = 1e6, kN = 1e3, kNm = 1e3;
 constexpr double missing = std::numeric_limits<double>::quiet_NaN();
@@ -38,55 +47,64 @@ double combined(const Section& s, double fy, const SectionForces& f) {
 
 }  // namespace
 
-TEST_CASE("resistances of 25 x 25 x 2 in S235 and 40 x 40 x 3 in S355 are those worked by hand") {
+TEST_CASE("resistances of 25 x 25 x 2 in S235 and 40 x 40 x 3 in S355 are those worked by hand",
+          "[truth]") {
   // EN 1993-1-1 6.2.3, 6.2.5, 6.2.6, 6.2.7, from memory; recomputed.
   const Section a = tube(25, 25, 2), b = tube(40, 40, 3);
-  CHECK_THAT(a.A / (mm * mm), WithinAbs(173.699, 5e-4));
-  CHECK_THAT(a.Wply / (mm * mm * mm), WithinAbs(1466.11, 5e-3));
-  CHECK_THAT(b.A / (mm * mm), WithinAbs(420.823, 5e-4));
-  CHECK_THAT(b.Wply / (mm * mm * mm), WithinAbs(5723.52, 5e-3));
+  truth("25 x 25 x 2: A, mm2", by_hand, a.A / (mm * mm), within_abs(173.699, 5e-4));
+  truth("25 x 25 x 2: W_pl, mm3", by_hand, a.Wply / (mm * mm * mm), within_abs(1466.11, 5e-3));
+  truth("40 x 40 x 3: A, mm2", by_hand, b.A / (mm * mm), within_abs(420.823, 5e-4));
+  truth("40 x 40 x 3: W_pl, mm3", by_hand, b.Wply / (mm * mm * mm), within_abs(5723.52, 5e-3));
 
   const SectionResistance A = section_resistance(a, 235 * MPa, 1);
-  CHECK_THAT(A.N_Rd / kN, WithinAbs(40.819, 5e-4));
-  CHECK_THAT(A.My_Rd / kNm, WithinAbs(0.34454, 5e-6));
-  CHECK_THAT(A.Vz_Rd / kN, WithinAbs(11.784, 5e-4));
-  CHECK_THAT(A.T_Rd / kNm, WithinAbs(0.24474, 3e-5));  // C_t of 1804.1 mm3 to five digits
+  truth("25 x 25 x 2, S235: N_pl,Rd, kN", by_hand, A.N_Rd / kN, within_abs(40.819, 5e-4));
+  truth("25 x 25 x 2, S235: M_pl,Rd, kN m", by_hand, A.My_Rd / kNm, within_abs(0.34454, 5e-6));
+  truth("25 x 25 x 2, S235: V_pl,Rd, kN", by_hand, A.Vz_Rd / kN, within_abs(11.784, 5e-4));
+  truth("25 x 25 x 2, S235: T_Rd, kN m", by_hand, A.T_Rd / kNm,
+        within_abs(0.24474, 3e-5));  // C_t of 1804.1 mm3 to five digits
   const SectionResistance B = section_resistance(b, 355 * MPa, 1);
-  CHECK_THAT(B.N_Rd / kN, WithinAbs(149.392, 5e-4));
-  CHECK_THAT(B.My_Rd / kNm, WithinAbs(2.03185, 5e-6));
-  CHECK_THAT(B.Vy_Rd / kN, WithinAbs(43.126, 5e-4));
-  CHECK_THAT(B.T_Rd / kNm, WithinAbs(1.44988, 5e-5));
+  truth("40 x 40 x 3, S355: N_pl,Rd, kN", by_hand, B.N_Rd / kN, within_abs(149.392, 5e-4));
+  truth("40 x 40 x 3, S355: M_pl,Rd, kN m", by_hand, B.My_Rd / kNm, within_abs(2.03185, 5e-6));
+  truth("40 x 40 x 3, S355: V_pl,Rd, kN", by_hand, B.Vy_Rd / kN, within_abs(43.126, 5e-4));
+  truth("40 x 40 x 3, S355: T_Rd, kN m", by_hand, B.T_Rd / kNm, within_abs(1.44988, 5e-5));
 }
 
-TEST_CASE("a round column of 244.5 x 10 in S275 carries 2027 kN by its section alone") {
+TEST_CASE("a round column of 244.5 x 10 in S275 carries 2027 kN by its section alone", "[truth]") {
   // Gardner & Nethercot, Designers' Guide to EN 1993-1-1, example 6.7: 2026.8 kN with A rounded to
   // 7370 mm2, from memory; recomputed.
   const Section s = round_tube(244.5 * mm, 10 * mm, 0.3);
-  CHECK_THAT(section_resistance(s, 275 * MPa, 1).N_Rd / kN, WithinRel(2026.8, 5e-4));
+  truth("round 244.5 x 10, S275: N_c,Rd, kN", gardner,
+        section_resistance(s, 275 * MPa, 1).N_Rd / kN, within_rel(2026.8, 5e-4));
   CHECK_THAT(shear_area_z(s), WithinRel(2 * s.A / std::numbers::pi, 1e-12));
 }
 
-TEST_CASE("moment beside axial force and its exponent follow 6.2.9.1 in the two worked members") {
+TEST_CASE("moment beside axial force and its exponent follow 6.2.9.1 in the two worked members",
+          "[truth]") {
   // EN 1993-1-1 (6.39) to (6.41), from memory; recomputed.
   const double n_A = 10 / 40.819, a_A = (173.699 - 2 * 25 * 2) / 173.699;
   CHECK_THAT(a_A, WithinAbs(0.4243, 5e-5));
-  CHECK_THAT(0.34454 * moment_beside_axial_rectangle(n_A, a_A), WithinAbs(0.33018, 1e-5));
-  CHECK_THAT(biaxial_exponent(n_A), WithinAbs(1.7808, 5e-5));
+  truth("25 x 25 x 2, S235, n 0.245: M_N,Rd, kN m", interaction,
+        0.34454 * moment_beside_axial_rectangle(n_A, a_A), within_abs(0.33018, 1e-5));
+  truth("25 x 25 x 2, S235, n 0.245: alpha", interaction, biaxial_exponent(n_A),
+        within_abs(1.7808, 5e-5));
   const double n_B = 40 / 149.392, a_B = (420.823 - 2 * 40 * 3) / 420.823;
   CHECK_THAT(a_B, WithinAbs(0.4297, 5e-5));
-  CHECK_THAT(2.03185 * moment_beside_axial_rectangle(n_B, a_B), WithinAbs(1.89494, 1e-5));
-  CHECK_THAT(biaxial_exponent(n_B), WithinAbs(1.8063, 5e-5));
+  truth("40 x 40 x 3, S355, n 0.268: M_N,Rd, kN m", interaction,
+        2.03185 * moment_beside_axial_rectangle(n_B, a_B), within_abs(1.89494, 1e-5));
+  truth("40 x 40 x 3, S355, n 0.268: alpha", interaction, biaxial_exponent(n_B),
+        within_abs(1.8063, 5e-5));
 }
 
-TEST_CASE("the biaxial exponent stays between 1.66 and 6") {
+TEST_CASE("the biaxial exponent stays between 1.66 and 6", "[truth]") {
   CHECK(biaxial_exponent(0) == 1.66);
-  CHECK_THAT(biaxial_exponent(0.8), WithinAbs(5.997, 5e-4));  // 1.66/(1 - 1.13 x 0.64)
+  truth("alpha at n 0.8", interaction, biaxial_exponent(0.8),
+        within_abs(5.997, 5e-4));  // 1.66/(1 - 1.13 x 0.64)
   CHECK(biaxial_exponent(0.85) == 6);
   CHECK(biaxial_exponent(1) == 6);
   CHECK(biaxial_exponent(50) == 6);
 }
 
-TEST_CASE("the interaction of the two worked members is that worked by hand") {
+TEST_CASE("the interaction of the two worked members is that worked by hand", "[truth]") {
   // EN 1993-1-1 (6.41), from memory; recomputed. Where the axial share alone is greater than the
   // value of (6.41), it is the utilisation.
   const Section a = tube(25, 25, 2), b = tube(40, 40, 3);
@@ -97,8 +115,10 @@ TEST_CASE("the interaction of the two worked members is that worked by hand") {
     const double M_N = r.My_Rd * moment_beside_axial_rectangle(n, w);
     return std::pow(f.My / M_N, alpha) + std::pow(f.Mz / M_N, alpha);
   };
-  CHECK_THAT(eq_6_41(a, 235, forces_A), WithinAbs(0.1539, 5e-5));
-  CHECK_THAT(eq_6_41(b, 355, forces_B), WithinAbs(0.1259, 5e-5));
+  truth("25 x 25 x 2, S235: (6.41)", interaction, eq_6_41(a, 235, forces_A),
+        within_abs(0.1539, 5e-5));
+  truth("40 x 40 x 3, S355: (6.41)", interaction, eq_6_41(b, 355, forces_B),
+        within_abs(0.1259, 5e-5));
   CHECK_THAT(combined(a, 235, forces_A), WithinAbs(10 / 40.819, 5e-5));
   CHECK_THAT(combined(b, 355, forces_B), WithinAbs(40 / 149.392, 5e-5));
   const SectionForces moments = {0, 0, 0, 0, 0.25 * kNm, 0.15 * kNm};
@@ -112,10 +132,12 @@ TEST_CASE("the interaction of the two worked members is that worked by hand") {
   CHECK(share(b, 355, forces_B) < linear_B);
 }
 
-TEST_CASE("the elastic stress of the two worked members is that worked by hand") {
+TEST_CASE("the elastic stress of the two worked members is that worked by hand", "[truth]") {
   // sigma = N/A + M_y/W_y + M_z/W_z: EN 1993-1-1 6.2.1(5), recomputed.
-  CHECK_THAT(worst_stress(tube(25, 25, 2), forces_A).von_mises / MPa, WithinAbs(183.96, 5e-3));
-  CHECK_THAT(worst_stress(tube(40, 40, 3), forces_B).von_mises / MPa, WithinAbs(266.66, 5e-3));
+  truth("25 x 25 x 2, S235: elastic stress, MPa", elastic,
+        worst_stress(tube(25, 25, 2), forces_A).von_mises / MPa, within_abs(183.96, 5e-3));
+  truth("40 x 40 x 3, S355: elastic stress, MPa", elastic,
+        worst_stress(tube(40, 40, 3), forces_B).von_mises / MPa, within_abs(266.66, 5e-3));
 }
 
 TEST_CASE("forces divided by the load share are at the limit of the interaction") {
@@ -183,12 +205,15 @@ TEST_CASE("height and width of a rectangular tube change places with the axes") 
   CHECK_THAT(shear_area_y(flat), WithinRel(shear_area_z(upright), 1e-12));
 }
 
-TEST_CASE("shear counts in bending from half its resistance on, and torsion brings it nearer") {
+TEST_CASE("shear counts in bending from half its resistance on, and torsion brings it nearer",
+          "[truth]") {
   // EN 1993-1-1 6.2.8(2), (3), (4) and 6.2.7(9), from memory; by hand.
   CHECK(shear_reduction(0, 0) == 0);
   CHECK(shear_reduction(0.5, 0) == 0);
-  CHECK_THAT(shear_reduction(0.75, 0), WithinRel(0.25, 1e-12));
-  CHECK_THAT(shear_reduction(0.6, 0.2), WithinRel(0.25, 1e-12));  // 0.6/0.8 = 0.75
+  truth("reduction rho at V/V_pl 0.75", shear_rules, shear_reduction(0.75, 0),
+        within_rel(0.25, 1e-12));
+  truth("reduction rho at V/V_pl 0.6 beside T/T_Rd 0.2", shear_rules, shear_reduction(0.6, 0.2),
+        within_rel(0.25, 1e-12));  // 0.6/0.8 = 0.75
   CHECK(shear_reduction(1, 0) == 1);
   CHECK(shear_reduction(7, 0.5) == 1);
   CHECK(shear_reduction(0, 7) == 0);

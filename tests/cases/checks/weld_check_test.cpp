@@ -3,13 +3,22 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <string>
 
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::weld_check_test {
 
 namespace {
+
+constexpr Source en_4_5_3 = from_memory("EN 1993-1-8 4.5.3.2, 4.5.3.3 and Table 4.1 (recomputed)");
+constexpr Source guide_3 = from_memory(
+    "sqrt(2) beta_w gamma_M2 f_y/f_u; CIDECT Design Guide 3 rounds it to 0.92, 0.96, 1.10 walls "
+    "(recomputed)");
+constexpr Source by_hand = from_memory("EN 1993-1-8 4.5.3, worked by hand");
+constexpr Source bredt = rederived("Bredt: T/(2 x 40 x 40 x 3 mm3)");
 
 constexpr double mm = 1e-3, MPa = 1e6, kN = 1e3, kNm = 1e3;
 constexpr double missing = std::numeric_limits<double>::quiet_NaN();
@@ -31,7 +40,8 @@ FilletWeld weld(double fu, double beta_w) {
 
 }  // namespace
 
-TEST_CASE("fillet welds in S235, S275 and S355 have the strengths of EN 1993-1-8 4.5.3") {
+TEST_CASE("fillet welds in S235, S275 and S355 have the strengths of EN 1993-1-8 4.5.3",
+          "[truth]") {
   // EN 1993-1-8 4.5.3.2, 4.5.3.3 and Table 4.1, from memory; recomputed. MPa, and N/mm at a = 3 mm.
   const struct {
     double fy, fu, beta_w, f_vwd, F_wRd, equivalent, perpendicular;
@@ -41,15 +51,19 @@ TEST_CASE("fillet welds in S235, S275 and S355 have the strengths of EN 1993-1-8
       {355, 510, 0.90, 261.73, 785.2, 453.3, 367.2},
   };
   for (const auto& row : table) {
-    CHECK(correlation_factor(row.fy * MPa) == row.beta_w);
+    const std::string steel = named("S", row.fy, ", f_u ", row.fu);
+    truth(named(steel, ": beta_w"), en_4_5_3, correlation_factor(row.fy * MPa),
+          within_abs(row.beta_w, 0));
     const double f_vwd = weld_shear_strength(row.fu * MPa, row.beta_w) / MPa;
-    CHECK_THAT(f_vwd, WithinAbs(row.f_vwd, 5.1e-3));
-    CHECK_THAT(3 * f_vwd, WithinAbs(row.F_wRd, 0.051));
+    truth(named(steel, ": f_vw,d, MPa"), en_4_5_3, f_vwd, within_abs(row.f_vwd, 5.1e-3));
+    truth(named(steel, ": F_w,Rd of a 3 mm throat, N/mm"), en_4_5_3, 3 * f_vwd,
+          within_abs(row.F_wRd, 0.051));
     // A pull alone, seen through the check: sigma_perp = tau_perp, so 2 sigma_perp meets the first
     // limit before sigma_perp meets the second.
     const double pull = 1 * kN, A_w = 4 * 40 * 3 * mm * mm;
     const WeldCheck r = weld_check(square(40, 3), weld(row.fu, row.beta_w), {pull, 0, 0, 0, 0, 0});
-    CHECK_THAT(r.equivalent / *r.directional.utilisation / MPa, WithinAbs(row.equivalent, 0.051));
+    truth(named(steel, ": f_u/(beta_w gamma_M2), MPa"), en_4_5_3,
+          r.equivalent / *r.directional.utilisation / MPa, within_abs(row.equivalent, 0.051));
     CHECK_THAT(r.equivalent, WithinRel(std::numbers::sqrt2 * pull / A_w, 1e-12));
     CHECK_THAT(0.9 * row.fu / gamma_M2, WithinAbs(row.perpendicular, 1e-9));
   }
@@ -58,35 +72,49 @@ TEST_CASE("fillet welds in S235, S275 and S355 have the strengths of EN 1993-1-8
   CHECK(correlation_factor(missing) == 1);
 }
 
-TEST_CASE("a fillet as strong as the tube's wall is about as thick as the wall") {
+TEST_CASE("a fillet as strong as the tube's wall is about as thick as the wall", "[truth]") {
   // sqrt(2) beta_w gamma_M2 f_y/f_u; the rule a >= 0.92 t, 0.96 t, 1.10 t of CIDECT Design Guide 3,
   // from memory; recomputed.
-  CHECK_THAT(full_strength_throat(235, 360, 0.80), WithinAbs(0.923, 5e-4));
-  CHECK_THAT(full_strength_throat(275, 430, 0.85), WithinAbs(0.961, 5e-4));
-  CHECK_THAT(full_strength_throat(355, 510, 0.90), WithinAbs(1.107, 5.5e-4));
-  CHECK_THAT(full_strength_throat(355, 490, 0.90), WithinAbs(1.153, 5.5e-4));
-  CHECK_THAT(full_strength_throat(355, 470, 0.90), WithinAbs(1.202, 5.5e-4));
+  truth("full-strength throat, S235, f_u 360: walls", guide_3, full_strength_throat(235, 360, 0.80),
+        within_abs(0.923, 5e-4));
+  truth("full-strength throat, S275, f_u 430: walls", guide_3, full_strength_throat(275, 430, 0.85),
+        within_abs(0.961, 5e-4));
+  truth("full-strength throat, S355, f_u 510: walls", guide_3, full_strength_throat(355, 510, 0.90),
+        within_abs(1.107, 5.5e-4));
+  truth("full-strength throat, S355, f_u 490: walls", guide_3, full_strength_throat(355, 490, 0.90),
+        within_abs(1.153, 5.5e-4));
+  truth("full-strength throat, S355, f_u 470: walls", guide_3, full_strength_throat(355, 470, 0.90),
+        within_abs(1.202, 5.5e-4));
 }
 
-TEST_CASE("a weld round a tube of 40 x 40 x 3 on a plate is used to 0.501 or simply to 0.610") {
+TEST_CASE("a weld round a tube of 40 x 40 x 3 on a plate is used to 0.501 or simply to 0.610",
+          "[truth]") {
   // Worked by hand with EN 1993-1-8 4.5.3, from memory: S235, a 3 mm, N 30 kN, M 0.40 kNm, V 5 kN.
   const Profile p = square(40, 3);
   const WeldLine line = weld_line(p, 3 * mm, 0);
-  CHECK_THAT(line.A_w / (mm * mm), WithinRel(480.0, 1e-12));
-  CHECK_THAT(line.I_wy / std::pow(mm, 4), WithinRel(128000.0, 1e-12));
+  truth("40 x 40 x 3, a 3 mm: A_w, mm2", by_hand, line.A_w / (mm * mm), within_rel(480.0, 1e-12));
+  truth("40 x 40 x 3, a 3 mm: I_w, mm4", by_hand, line.I_wy / std::pow(mm, 4),
+        within_rel(128000.0, 1e-12));
 
   const WeldCheck without_shear = weld_check(p, weld(360, 0.8), {30 * kN, 0, 0, 0, 0.40 * kNm, 0});
-  CHECK_THAT(without_shear.equivalent / MPa, WithinAbs(176.78, 5e-3));
+  truth("40 x 40 x 3, N and M: equivalent stress, MPa", by_hand, without_shear.equivalent / MPa,
+        within_abs(176.78, 5e-3));
   CHECK_THAT(std::numbers::sqrt2 * without_shear.sigma_perp / MPa, WithinAbs(125.0, 1e-6));
 
   const WeldCheck r = weld_check(p, weld(360, 0.8), {30 * kN, 0, 5 * kN, 0, 0.40 * kNm, 0});
-  CHECK_THAT(r.sigma_perp / MPa, WithinAbs(88.39, 5e-3));
-  CHECK_THAT(r.tau_perp / MPa, WithinAbs(88.39, 5e-3));
-  CHECK_THAT(r.tau_par / MPa, WithinAbs(20.83, 5e-3));
-  CHECK_THAT(r.equivalent / MPa, WithinAbs(180.42, 5e-3));
-  CHECK_THAT(*r.directional.utilisation, WithinAbs(0.501, 5e-4));
+  truth("40 x 40 x 3, N, V and M: sigma across, MPa", by_hand, r.sigma_perp / MPa,
+        within_abs(88.39, 5e-3));
+  truth("40 x 40 x 3, N, V and M: tau across, MPa", by_hand, r.tau_perp / MPa,
+        within_abs(88.39, 5e-3));
+  truth("40 x 40 x 3, N, V and M: tau along, MPa", by_hand, r.tau_par / MPa,
+        within_abs(20.83, 5e-3));
+  truth("40 x 40 x 3, N, V and M: equivalent stress, MPa", by_hand, r.equivalent / MPa,
+        within_abs(180.42, 5e-3));
+  truth("40 x 40 x 3, N, V and M: directional method", by_hand, *r.directional.utilisation,
+        within_abs(0.501, 5e-4));
   CHECK_THAT(*r.simplified.utilisation * weld_shear_strength(360, 0.8), WithinAbs(126.72, 5e-3));
-  CHECK_THAT(*r.simplified.utilisation, WithinAbs(0.610, 5e-4));
+  truth("40 x 40 x 3, N, V and M: simplified method", by_hand, *r.simplified.utilisation,
+        within_abs(0.610, 5e-4));
 }
 
 TEST_CASE("the simplified method never gives a weld more strength than the directional one") {
@@ -123,10 +151,12 @@ TEST_CASE("a weld round a circle has the properties of a thin ring") {
   CHECK_THAT(used(1.1), WithinRel(used(0), 1e-12));  // whichever way it is bent
 }
 
-TEST_CASE("torsion runs round a square weld as a shear flow over twice the area enclosed") {
+TEST_CASE("torsion runs round a square weld as a shear flow over twice the area enclosed",
+          "[truth]") {
   // Bredt: tau = T/(2 x 40 x 40 x 3 mm3); 96 N m give 10 MPa.
   const WeldCheck r = weld_check(square(40, 3), weld(360, 0.8), {0, 0, 0, 96, 0, 0});
-  CHECK_THAT(r.tau_par / MPa, WithinRel(10.0, 1e-12));
+  truth("40 x 40 x 3, 96 N m of torsion: tau along, MPa", bredt, r.tau_par / MPa,
+        within_rel(10.0, 1e-12));
   CHECK(r.sigma_perp == 0);
   CHECK_THAT(*r.directional.utilisation, WithinRel(std::sqrt(3.0) * 10 / 360, 1e-12));
 }

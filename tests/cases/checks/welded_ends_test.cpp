@@ -7,12 +7,18 @@
 #include "cases/workshop/cut_tubes.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::welded_ends_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source en_1993 = from_memory("EN 1993-1-8 4.5.3.2(6), Table 4.1; EN 1993-1-1 Table 3.1");
+constexpr Source full_strength =
+    from_memory("EN 1993-1-8 7.3.1(4): sqrt(2) beta_w gamma_M2 f_y/f_u walls");
+constexpr Source heat = from_memory("EN 1999-1-1 6.1.6.3: 30 mm beside the weld");
 
 std::vector<std::array<WeldedEnd, 2>> ends_of(const Frame& f) {
   return welded_ends(f, build_model(f));
@@ -97,7 +103,7 @@ TEST_CASE("a pin is no weld") {
   CHECK(ends_of(f)[2][0].welded);
 }
 
-TEST_CASE("the weakest of what is joined counts, on every end that meets there") {
+TEST_CASE("the weakest of what is joined counts, on every end that meets there", "[truth]") {
   // EN 1993-1-8 4.5.3.2(6): f_u of the weaker part joined; Table 4.1 beta_w; EN 1993-1-1 Table 3.1
   // (all MEMORY): S235 360 and 0.8, S355 510 and 0.9.
   Frame f = rail_with_post();
@@ -105,14 +111,16 @@ TEST_CASE("the weakest of what is joined counts, on every end that meets there")
   f.sections[1].material = "S355";
   const WeldedEnd mixed = ends_of(f)[2][0];
   CHECK(mixed.weld.fu == 360e6);
-  CHECK_THAT(mixed.weld.beta_w, WithinRel(0.8, 1e-12));
+  truth("S355 on S235: beta_w", en_1993, mixed.weld.beta_w, within_rel(0.8, 1e-12));
   // As strong as a wall of S355, with that: sqrt(2) 0.8 1.25 355/360 = 1.394 walls.
-  CHECK_THAT(mixed.weld.least_throat, WithinRel(1.5e-3 * 1.3946, 1e-3));
+  truth("S355 on S235: least throat, m", full_strength, mixed.weld.least_throat,
+        within_rel(1.5e-3 * 1.3946, 1e-3));
   f.sections[0].material = "S355";
   const WeldedEnd both = ends_of(f)[2][0];
   CHECK(both.weld.fu == 510e6);
   CHECK_THAT(both.weld.beta_w, WithinRel(0.9, 1e-12));
-  CHECK_THAT(both.weld.least_throat, WithinRel(1.5e-3 * 1.107, 1e-3));
+  truth("S355 on S355: least throat, m", full_strength, both.weld.least_throat,
+        within_rel(1.5e-3 * 1.107, 1e-3));
   CHECK(ends_of(f)[2][1].weld.least_throat == 0);  // on nothing
   f.sections[0].material = "EN AW-6082-T6";
   CHECK_FALSE(ends_of(f)[2][0].obstacle.empty());
@@ -127,7 +135,7 @@ TEST_CASE("a given filler counts at the ends of its tube") {
   CHECK_THAT(ends_of(f)[0][0].weld.fu, WithinRel(515.25e6, 1e-9));
 }
 
-TEST_CASE("a weld is as thick as the wall, or as strong where that is more") {
+TEST_CASE("a weld is as thick as the wall, or as strong where that is more", "[truth]") {
   // 0.92, 0.96, 1.10 walls: EN 1993-1-8 7.3.1(4) (MEMORY); 4130 with wire of 480 MPa: sqrt(2) 1.25
   // 435/515.25 = 1.492.
   const auto throat = [](const char* name) {
@@ -136,17 +144,21 @@ TEST_CASE("a weld is as thick as the wall, or as strong where that is more") {
   CHECK(throat("S235") == 0.002);
   CHECK(throat("S275") == 0.002);
   CHECK_THAT(throat("S355"), WithinRel(1.107 * 0.002, 1e-3));
-  CHECK_THAT(throat("4130"), WithinRel(1.492 * 0.002, 1e-3));
+  truth("4130 with wire of 480 MPa, wall 2 mm: throat, m", full_strength, throat("4130"),
+        within_rel(1.492 * 0.002, 1e-3));
   CHECK(throat("EN AW-6082-T6") == 0.002);
 }
 
-TEST_CASE("heat goes from the face over the weld's leg and 30 mm on, in every tube there") {
+TEST_CASE("heat goes from the face over the weld's leg and 30 mm on, in every tube there",
+          "[truth]") {
   const auto ends = ends_of(rail_with_post());
   // The rail, in its own axis: half the post's 20 mm, sqrt(2) times the greatest throat, 2 mm.
-  CHECK_THAT(ends[0][1].heated, WithinRel(0.010 + std::sqrt(2.0) * 0.002 + 0.030, 1e-9));
+  truth("heat from the axis of a 20 mm post in its rail, m", heat, ends[0][1].heated,
+        within_rel(0.010 + std::sqrt(2.0) * 0.002 + 0.030, 1e-9));
   CHECK(ends[1][0].heated == ends[0][1].heated);
   CHECK_FALSE(ends[0][1].welded);
-  CHECK_THAT(ends[2][0].heated, WithinRel(0.0125 + std::sqrt(2.0) * 0.002 + 0.030, 1e-9));
+  truth("heat from the axis of a 25 mm rail in its post, m", heat, ends[2][0].heated,
+        within_rel(0.0125 + std::sqrt(2.0) * 0.002 + 0.030, 1e-9));
 }
 
 }  // namespace tubewright::welded_ends_test

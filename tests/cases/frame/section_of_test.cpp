@@ -5,10 +5,15 @@
 #include <numbers>
 
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::section_of_test {
 
 namespace {
+
+constexpr Source table_cold = seen_in("EN 10219, 40 x 40 x 3, cold formed (public table of SSAB)");
+constexpr Source table_hot = from_memory("EN 10210-2, 40 x 40 x 3, hot finished");
+constexpr Source cowper = from_memory("G. R. Cowper, J. Appl. Mech. 33 (1966)");
 
 constexpr double mm = 1e-3, cm = 1e-2, pi = std::numbers::pi;
 const Material steel = {210e9, 210e9 / 2.6, 7850, 235e6, 360e6};  // nu = 0.3
@@ -26,7 +31,8 @@ SectionEntry entry(Shape shape, double height, double width, double wall) {
 
 // Tables of EN 10219-2 (cold formed) and EN 10210-2 (hot finished), 40 x 40 x 3, from memory: A in
 // cm2, I, I_t in cm4, W_el, W_pl in cm3, to the three digits that are printed.
-TEST_CASE("a square tube has the table's properties, cold formed or hot finished as it says") {
+TEST_CASE("a square tube has the table's properties, cold formed or hot finished as it says",
+          "[truth]") {
   SectionEntry e = entry(Shape::square_tube, 40 * mm, 40 * mm, 3 * mm);
   const struct {
     Corners corners;
@@ -35,13 +41,19 @@ TEST_CASE("a square tube has the table's properties, cold formed or hot finished
                {Corners::hot_finished, 4.34, 9.78, 4.89, 5.97, 15.7}};
   for (const auto& row : table) {
     e.corners = row.corners;
+    const bool cold = row.corners == Corners::cold_formed;
+    const Source table_source = cold ? table_cold : table_hot;
+    const std::string tube = named("40 x 40 x 3 ", cold ? "cold formed" : "hot finished");
     const Section s = section_of(e, steel);
-    CHECK_THAT(s.A / std::pow(cm, 2), WithinAbs(row.A, 0.0051));
-    CHECK_THAT(s.Iy / std::pow(cm, 4), WithinAbs(row.I, 0.0051));
+    truth(named(tube, ": A, cm2"), table_source, s.A / std::pow(cm, 2), within_abs(row.A, 0.0051));
+    truth(named(tube, ": I, cm4"), table_source, s.Iy / std::pow(cm, 4), within_abs(row.I, 0.0051));
     CHECK_THAT(s.Iz / std::pow(cm, 4), WithinAbs(row.I, 0.0051));
-    CHECK_THAT(s.Wy / std::pow(cm, 3), WithinAbs(row.Wel, 0.0051));
-    CHECK_THAT(s.Wplz / std::pow(cm, 3), WithinAbs(row.Wpl, 0.0051));
-    CHECK_THAT(s.It / std::pow(cm, 4), WithinAbs(row.It, 0.051));
+    truth(named(tube, ": W_el, cm3"), table_source, s.Wy / std::pow(cm, 3),
+          within_abs(row.Wel, 0.0051));
+    truth(named(tube, ": W_pl, cm3"), table_source, s.Wplz / std::pow(cm, 3),
+          within_abs(row.Wpl, 0.0051));
+    truth(named(tube, ": I_t, cm4"), table_source, s.It / std::pow(cm, 4),
+          within_abs(row.It, 0.051));
   }
 }
 
@@ -71,15 +83,18 @@ TEST_CASE("round tubes, round bars and flats have the areas and second moments o
 
 // G. R. Cowper, J. Appl. Mech. 33 (1966): 10 (1 + nu)/(12 + 11 nu) of a rectangle,
 // 6 (1 + nu)/(7 + 6 nu) of a circle, from memory.
-TEST_CASE("shear areas follow the material's Poisson ratio, and are infinite without shear") {
+TEST_CASE("shear areas follow the material's Poisson ratio, and are infinite without shear",
+          "[truth]") {
   for (const double nu : {0.0, 0.3, 0.4}) {
     const Material material = {70e9, 70e9 / (2 * (1 + nu)), 2700, 1, 1};
     SectionEntry flat = entry(Shape::flat_bar, 40 * mm, 5 * mm, 0);
     const Section s = section_of(flat, material);
-    CHECK_THAT(s.Az / s.A, WithinRel(10 * (1 + nu) / (12 + 11 * nu), 1e-9));
+    truth(named("flat bar, nu ", nu, ": shear coefficient"), cowper, s.Az / s.A,
+          within_rel(10 * (1 + nu) / (12 + 11 * nu), 1e-9));
     SectionEntry round = entry(Shape::round_bar, 12 * mm, 12 * mm, 0);
     const Section r = section_of(round, material);
-    CHECK_THAT(r.Ay / r.A, WithinRel(6 * (1 + nu) / (7 + 6 * nu), 1e-9));
+    truth(named("round bar, nu ", nu, ": shear coefficient"), cowper, r.Ay / r.A,
+          within_rel(6 * (1 + nu) / (7 + 6 * nu), 1e-9));
     flat.shear = false;
     CHECK(section_of(flat, material).Ay == rigid);
     CHECK(section_of(flat, material).Az == rigid);

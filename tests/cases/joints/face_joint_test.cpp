@@ -7,10 +7,18 @@
 #include <numbers>
 
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::face_joint_test {
 
 namespace {
+
+constexpr Source sum =
+    from_memory("EN 1993-1-8 7.5.2, N/N_Rd + M_ip/M_ip,Rd + M_op/M_op,Rd, by hand");
+constexpr Source seen_7_10 =
+    seen_in("EN 1993-1-8 Table 7.10 (formula in an extract), worked by hand");
+constexpr Source by_hand = from_memory("EN 1993-1-8 Tables 7.11, 7.14, worked by hand");
+constexpr Source two_planes = from_memory("EN 1993-1-8 Table 7.19, worked by hand");
 
 constexpr double mm = 1e-3, MPa = 1e6, kN = 1e3;
 constexpr double degree = std::numbers::pi / 180;
@@ -60,38 +68,41 @@ double use(const ChordTube& c, const std::vector<StandingTube>& tubes, size_t wh
 
 }  // namespace
 
-TEST_CASE("force and moments of a tube on a face add up") {
+TEST_CASE("force and moments of a tube on a face add up", "[truth]") {
   // 40 x 3, 30 x 3, S235: N_Rd = 44.730 x 235/355, 0.48645 and 0.49621 kN m by hand.
   const StandingTube t = moved(pulled(tube(30, 3), 10 * kN), -100, 50);
   const CheckResult r = check(chord(40, 3), {t});
   REQUIRE(r.utilisation);
-  CHECK_THAT(*r.utilisation,
-             WithinRel(10 / (44.730 * 235 / 355) + 0.1 / 0.48645 + 0.05 / 0.49621, 1e-4));
+  truth("30 x 3 on 40 x 3, S235, 10 kN, 100 and 50 N m: utilisation", sum, *r.utilisation,
+        within_rel(10 / (44.730 * 235 / 355) + 0.1 / 0.48645 + 0.05 / 0.49621, 1e-4));
   CHECK_FALSE(r.comparison);
   CHECK(r.reason.empty());
 }
 
-TEST_CASE("joints that are too weak fail by as much as worked by hand") {
+TEST_CASE("joints that are too weak fail by as much as worked by hand", "[truth]") {
   // X, 20 x 1.5 on 40 x 1.5 pulling 15 kN: 3.7; T, 100 N m in plane on it: 1.96; X of equal widths
   // pushing 30 kN: 1.88.
   const ChordTube c = chord(40, 1.5);
   const StandingTube up = pulled(tube(20, 1.5), 15 * kN);
   const StandingTube down = pulled(tube(20, 1.5, 90, minus_z), 15 * kN);
-  CHECK_THAT(use(c, {up, down}), WithinAbs(3.705, 1e-3));
-  CHECK_THAT(use(c, {moved(tube(20, 1.5), 100, 0)}), WithinAbs(1.9585, 1e-3));
-  CHECK_THAT(
-      use(c, {pulled(tube(40, 1.5), -30 * kN), pulled(tube(40, 1.5, 90, minus_z), -30 * kN)}),
-      WithinAbs(1.8838, 1e-3));
+  truth("X, 20 x 1.5 on 40 x 1.5 pulled by 15 kN: utilisation", seen_7_10, use(c, {up, down}),
+        within_abs(3.705, 1e-3));
+  truth("20 x 1.5 on 40 x 1.5, 100 N m in plane: utilisation", by_hand,
+        use(c, {moved(tube(20, 1.5), 100, 0)}), within_abs(1.9585, 1e-3));
+  truth("X, 40 x 1.5 on 40 x 1.5 pushed by 30 kN: utilisation", by_hand,
+        use(c, {pulled(tube(40, 1.5), -30 * kN), pulled(tube(40, 1.5, 90, minus_z), -30 * kN)}),
+        within_abs(1.8838, 1e-3));
   const CheckResult r = check(c, {up, down});
   CHECK(r.comparison);
   CHECK(r.reason == "walls under 2.5 mm");
 }
 
-TEST_CASE("a moment of rounding neither counts nor changes what the check is") {
+TEST_CASE("a moment of rounding neither counts nor changes what the check is", "[truth]") {
   StandingTube t = moved(pulled(tube(25, 2.5, 45), 10 * kN), 1.7e-13, -1e-12);
   const CheckResult r = check(chord(40, 3), {t});
   REQUIRE(r.utilisation);
-  CHECK_THAT(*r.utilisation, WithinRel(10 / 33.638, 1e-4));
+  truth("25 x 2.5 at 45 degrees on 40 x 3, 10 kN: utilisation", seen_7_10, *r.utilisation,
+        within_rel(10 / 33.638, 1e-4));
   CHECK_FALSE(r.comparison);
   t.brace.M_ip = 50;  // N m, a tenth of what it holds at 90 degrees
   const CheckResult bent = check(chord(40, 3), {t});
@@ -116,20 +127,22 @@ TEST_CASE("a chord without strength left in its face fails, unless next to nothi
   }
 }
 
-TEST_CASE("a pair that pulls and pushes is a K joint, and its other moments count") {
+TEST_CASE("a pair that pulls and pushes is a K joint, and its other moments count", "[truth]") {
   // 60 x 3 with 40 x 3 at 45 degrees: gap 3.4 mm; with 30 x 3: 17.6 mm, N_Rd = 42.091 kN; M_op of
   // 30 on 60 x 3: 235 x 9 (30 x 1.5 + sqrt(2 x 60 x 30 x 3)) = 314.98 N m, by hand.
   const ChordTube c = chord(60, 3);
   StandingTube a = pulled(tube(30, 3, 45), 20 * kN), b = pulled(tube(30, 3, 135), -20 * kN);
   const CheckResult r = check(c, {a, b});
   REQUIRE(r.utilisation);
-  CHECK_THAT(*r.utilisation, WithinRel(20 / 42.091, 1e-4));
+  truth("K gap, 30 x 3 on 60 x 3, 20 kN: utilisation", seen_7_10, *r.utilisation,
+        within_rel(20 / 42.091, 1e-4));
   CHECK_FALSE(r.comparison);
   CHECK(use(c, {b, a}, 1) == *r.utilisation);
 
   StandingTube twisted = a;
   twisted.brace.M_op = 100;
-  CHECK_THAT(use(c, {twisted, b}), WithinRel(20 / 42.091 + 100 / 314.98, 1e-4));
+  truth("K gap, 30 x 3 on 60 x 3, 20 kN and 100 N m out of plane: utilisation", sum,
+        use(c, {twisted, b}), within_rel(20 / 42.091 + 100 / 314.98, 1e-4));
   CHECK_THAT(check(c, {twisted, b}).reason, ContainsSubstring("moments of a K joint"));
 
   StandingTube bent = a;
@@ -152,7 +165,7 @@ TEST_CASE("a K joint that does not balance goes over to a Y joint") {
   CHECK(check(c, {a, pulled(tube(30, 3, 135), -5 * kN)}).comparison);
 }
 
-TEST_CASE("tubes that push one face together share it") {
+TEST_CASE("tubes that push one face together share it", "[truth]") {
   const ChordTube c = chord(60, 3);
   const StandingTube a = pulled(tube(30, 3, 45), -20 * kN), b = pulled(tube(30, 3, 135), -20 * kN);
   const double one = use(c, {a});
@@ -162,7 +175,8 @@ TEST_CASE("tubes that push one face together share it") {
   CHECK(check(c, {a, b}).reason == "several tubes on one face");
   // 17.6 mm apart, each 42.4 mm long: 235 x 9/0.5 (2 x 84.85/60 + 4 sqrt 0.5) = 23.93 kN under 2 x
   // 14.14 kN.
-  CHECK_THAT(both, WithinRel(28.284 / 23.928, 1e-3));
+  truth("two braces pushing one face: utilisation", by_hand, both,
+        within_rel(28.284 / 23.928, 1e-3));
 }
 
 TEST_CASE("a wide gap makes two Y joints") {
@@ -194,7 +208,7 @@ TEST_CASE("two planes take a tenth off, or more where crossing pairs work agains
   CHECK_THAT(crossed(5 * kN), WithinRel(plain / (0.9 * 1.33), 1e-12));
 }
 
-TEST_CASE("K joints in two planes shear their chord together") {
+TEST_CASE("K joints in two planes shear their chord together", "[truth]") {
   ChordTube c = chord(60, 3);
   c.axial_share = 0.6;
   const auto pair = [](Face face, double N) {
@@ -204,9 +218,11 @@ TEST_CASE("K joints in two planes shear their chord together") {
   const auto one = pair(plus_z, 30 * kN), two = pair(plus_y, 30 * kN);
   // V_pl = 235 x 2 x 60 x 3/sqrt 3 = 48.84 kN, V_0 = 21.21 kN in either plane: sqrt(0.36 + 2 x
   // 0.1886) = 0.858; the face: 30/(0.9 x 42.091) = 0.792.
-  CHECK_THAT(use(c, {one[0], one[1], two[0], two[1]}), WithinAbs(0.8586, 1e-3));
+  truth("K joints in two planes shearing their chord: utilisation", two_planes,
+        use(c, {one[0], one[1], two[0], two[1]}), within_abs(0.8586, 1e-3));
   c.axial_share = 0;
-  CHECK_THAT(use(c, {one[0], one[1], two[0], two[1]}), WithinRel(30 / (0.9 * 42.091), 1e-4));
+  truth("K joints in two planes: utilisation of the face", two_planes,
+        use(c, {one[0], one[1], two[0], two[1]}), within_rel(30 / (0.9 * 42.091), 1e-4));
 }
 
 TEST_CASE("between two faces a tube is used no less than on one, and the change is gradual") {
@@ -244,11 +260,12 @@ TEST_CASE("a turned tube counts as the circle in it, an open end half") {
   CHECK_THAT(check(c, {t}).reason, ContainsSubstring("turned"));
 }
 
-TEST_CASE("a rectangular chord shows each tube the face it stands on") {
+TEST_CASE("a rectangular chord shows each tube the face it stands on", "[truth]") {
   ChordTube c = chord(40, 3);
   c.width = 20 * mm;  // 40 high, 20 wide: +y is 40 wide, +z 20
   const double wide = use(c, {pulled(tube(20, 2.5, 90, plus_y), 5 * kN)});
-  CHECK_THAT(wide, WithinRel(5 / 16.194, 1e-4));  // 20 on 40 x 3
+  truth("20 x 2.5 on the 40 side of 40 x 20 x 3, 5 kN: utilisation", seen_7_10, wide,
+        within_rel(5 / 16.194, 1e-4));  // 20 on 40 x 3
   CHECK(use(c, {pulled(tube(20, 2.5, 90, plus_z), 5 * kN)}) < wide);
 }
 

@@ -8,10 +8,17 @@
 
 #include "solver/model/section_shapes.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::frame_corner_test {
 
 namespace {
+
+constexpr Source alpha =
+    from_memory("CIDECT Design Guide 3, 2nd ed. (2009): alpha, worked by hand");
+constexpr Source limits = seen_in(
+    "CIDECT Design Guide 3, 2nd ed. (2009): N/N_pl + M/M_pl <= alpha, N/N_pl <= 0.2 (rule in "
+    "words)");
 
 constexpr double degree = std::numbers::pi / 180;
 
@@ -37,28 +44,36 @@ SectionForces bending(double My) {
 
 }  // namespace
 
-TEST_CASE("a mitred corner keeps the share of its moment worked by hand") {
+TEST_CASE("a mitred corner keeps the share of its moment worked by hand", "[truth]") {
   // 3/26.67^0.8 + 1/3 = 0.5503; 20 x 1.5: 0.7111; 60 across, 40 deep, wall 3: 0.5845, the other way
   // 0.7370. At 135 and 120 degrees 0.7566 and 0.6820.
-  CHECK_THAT(corner_efficiency(40, 40, 1.5, 90 * degree), WithinAbs(0.55028, 5e-6));
-  CHECK_THAT(corner_efficiency(20, 20, 1.5, 90 * degree), WithinAbs(0.71105, 5e-6));
-  CHECK_THAT(corner_efficiency(60, 40, 3, 90 * degree), WithinAbs(0.58446, 5e-6));
-  CHECK_THAT(corner_efficiency(40, 60, 3, 90 * degree), WithinAbs(0.73698, 5e-6));
-  CHECK_THAT(corner_efficiency(40, 40, 1.5, 135 * degree), WithinAbs(0.75661, 5e-6));
-  CHECK_THAT(corner_efficiency(40, 40, 1.5, 120 * degree), WithinAbs(0.68200, 5e-6));
+  truth("mitre of 40 x 40 x 1.5 at 90 degrees: alpha", alpha,
+        corner_efficiency(40, 40, 1.5, 90 * degree), within_abs(0.55028, 5e-6));
+  truth("mitre of 20 x 20 x 1.5 at 90 degrees: alpha", alpha,
+        corner_efficiency(20, 20, 1.5, 90 * degree), within_abs(0.71105, 5e-6));
+  truth("mitre of 60 wide, 40 deep, wall 3: alpha", alpha,
+        corner_efficiency(60, 40, 3, 90 * degree), within_abs(0.58446, 5e-6));
+  truth("mitre of 40 wide, 60 deep, wall 3: alpha", alpha,
+        corner_efficiency(40, 60, 3, 90 * degree), within_abs(0.73698, 5e-6));
+  truth("mitre of 40 x 40 x 1.5 at 135 degrees: alpha", alpha,
+        corner_efficiency(40, 40, 1.5, 135 * degree), within_abs(0.75661, 5e-6));
+  truth("mitre of 40 x 40 x 1.5 at 120 degrees: alpha", alpha,
+        corner_efficiency(40, 40, 1.5, 120 * degree), within_abs(0.68200, 5e-6));
   CHECK_THAT(corner_efficiency(40, 40, 1.5, 180 * degree), WithinAbs(1, 1e-12));
   CHECK(corner_efficiency(40, 40, 1.5, 40 * degree) == corner_efficiency(40, 40, 1.5, 90 * degree));
   CHECK(corner_efficiency(20, 20, 8, 90 * degree) == 1);
 }
 
-TEST_CASE("a corner at 0.66 of the plastic moment is used to 1.2") {
+TEST_CASE("a corner at 0.66 of the plastic moment is used to 1.2", "[truth]") {
   const CornerTube c = tube(0.040, 0.040, 0.0015);
   const double M_pl = 235e6 * c.section.Wply;
-  CHECK_THAT(use(c, bending(0.66 * M_pl)), WithinRel(0.66 / 0.550277, 1e-5));
+  truth("mitre of 40 x 40 x 1.5 at 0.66 M_pl: utilisation", alpha, use(c, bending(0.66 * M_pl)),
+        within_rel(0.66 / 0.550277, 1e-5));
   CHECK_THAT(use(c, bending(-0.66 * M_pl)), WithinRel(0.66 / 0.550277, 1e-5));
 }
 
-TEST_CASE("axial force and moments add up; shear and axial force have limits of their own") {
+TEST_CASE("axial force and moments add up; shear and axial force have limits of their own",
+          "[truth]") {
   CornerTube c = tube(0.060, 0.040, 0.003);
   const double fy = 235e6;
   SectionForces f;
@@ -70,7 +85,7 @@ TEST_CASE("axial force and moments add up; shear and axial force have limits of 
   CHECK_THAT(use(c, f), WithinRel(0.4 / 0.584459, 1e-5));
   SectionForces axial;
   axial.N = 0.25 * fy * c.section.A;
-  CHECK_THAT(use(c, axial), WithinRel(1.25, 1e-9));
+  truth("mitre at 0.25 N_pl: utilisation", limits, use(c, axial), within_rel(1.25, 1e-9));
   SectionForces shear;
   shear.Vz = 0.3 * c.section.A * 0.6 * fy / std::numbers::sqrt3;  // A_v = A h/(b + h)
   CHECK_THAT(use(c, shear), WithinRel(0.6, 1e-9));

@@ -9,12 +9,19 @@
 #include "cases/analysis/analysis.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::joint_check_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source table_7_10 =
+    seen_in("EN 1993-1-8 Table 7.10 (formula in an extract), worked by hand");
+constexpr Source table_7_14 = from_memory("EN 1993-1-8 Table 7.14, worked by hand");
+constexpr Source guide_3 = from_memory("CIDECT Design Guide 3: alpha, worked by hand");
+constexpr Source round_tables = from_memory("EN 1993-1-8 Tables 7.4, worked by hand");
 
 SectionEntry square(const std::string& name, double side, double wall,
                     const std::string& material = "S235") {
@@ -66,32 +73,36 @@ double use_of_joint(const Frame& f, size_t member) {
 
 }  // namespace
 
-TEST_CASE("a post that is pushed onto a face is checked by Table 7.10") {
+TEST_CASE("a post that is pushed onto a face is checked by Table 7.10", "[truth]") {
   Frame f = chord_of(square("chord", 0.040, 0.003, "S355"), square("brace", 0.030, 0.003, "S355"));
   add_brace(f, "post", 0, 0, 0.4);
   add_case(f, "push").forces.push_back({"post_end", {0, 0, -5000}, {}});
-  CHECK_THAT(use_of_joint(f, 2), WithinRel(5000 / 44730.0, 1e-4));
+  truth("frame: post 30 x 3 on 40 x 3, S355, 5 kN: utilisation", table_7_10, use_of_joint(f, 2),
+        within_rel(5000 / 44730.0, 1e-4));
   CHECK_FALSE(joint_of(f, 2).comparison);
   // The chord itself stands on nothing.
   CHECK_FALSE(joint_of(f, 0).needed);
 }
 
-TEST_CASE("moments of a post count by the plane they bend in") {
+TEST_CASE("moments of a post count by the plane they bend in", "[truth]") {
   Frame f = chord_of(square("chord", 0.040, 0.003), square("brace", 0.030, 0.003));
   add_brace(f, "post", 0, 0, 0.1);
   add_case(f, "along").forces.push_back({"post_end", {1000, 0, 0}, {}});
   add_case(f, "across").forces.push_back({"post_end", {0, 1000, 0}, {}});
-  CHECK_THAT(*joint_of(f, 2, 0).utilisation, WithinRel(100 / 486.45, 2e-3));
-  CHECK_THAT(*joint_of(f, 2, 1).utilisation, WithinRel(100 / 496.21, 2e-3));
+  truth("frame: post 30 x 3 on 40 x 3, S235, 100 N m in plane: utilisation", table_7_14,
+        *joint_of(f, 2, 0).utilisation, within_rel(100 / 486.45, 2e-3));
+  truth("frame: post 30 x 3 on 40 x 3, S235, 100 N m out of plane: utilisation", table_7_14,
+        *joint_of(f, 2, 1).utilisation, within_rel(100 / 496.21, 2e-3));
 }
 
-TEST_CASE("thin joints that are too weak fail by comparison") {
+TEST_CASE("thin joints that are too weak fail by comparison", "[truth]") {
   Frame f = chord_of(square("chord", 0.040, 0.0015), square("brace", 0.020, 0.0015));
   add_brace(f, "up", 0, 0, 0.2);
   add_brace(f, "down", 0, 0, -0.2);
   add_case(f, "pull").forces = {{"up_end", {0, 0, 15000}, {}}, {"down_end", {0, 0, -15000}, {}}};
   for (const size_t member : {2, 3}) {
-    CHECK_THAT(use_of_joint(f, member), WithinAbs(3.705, 1e-3));
+    truth(named("frame: X, 20 x 1.5 on 40 x 1.5, 15 kN, member ", member, ": utilisation"),
+          table_7_10, use_of_joint(f, member), within_abs(3.705, 1e-3));
     CHECK(joint_of(f, member).comparison);
     CHECK(joint_of(f, member).reason == "walls under 2.5 mm");
   }
@@ -99,7 +110,8 @@ TEST_CASE("thin joints that are too weak fail by comparison") {
   Frame bent = chord_of(square("chord", 0.040, 0.0015), square("brace", 0.020, 0.0015));
   add_brace(bent, "post", 0, 0, 0.1);
   add_case(bent, "bend").forces.push_back({"post_end", {1000, 0, 0}, {}});
-  CHECK_THAT(use_of_joint(bent, 2), WithinAbs(1.9585, 1e-3));
+  truth("frame: 20 x 1.5 on 40 x 1.5, 100 N m: utilisation", table_7_14, use_of_joint(bent, 2),
+        within_abs(1.9585, 1e-3));
 
   Frame equal = chord_of(square("chord", 0.040, 0.0015), square("brace", 0.040, 0.0015));
   add_brace(equal, "up", 0, 0, 0.2);
@@ -115,13 +127,14 @@ TEST_CASE("thin joints that are too weak fail by comparison") {
   CHECK_THAT(use_of_joint(equal, 2), WithinAbs(1.8838, 1e-3));
 }
 
-TEST_CASE("a leaning tube in pure pull is checked though its moments are rounding") {
+TEST_CASE("a leaning tube in pure pull is checked though its moments are rounding", "[truth]") {
   Frame f = chord_of(square("chord", 0.040, 0.003), square("brace", 0.025, 0.0025));
   add_brace(f, "lean", 0.3, 0, 0.3);
   f.supports.push_back({"B", {false, false, true, false, false, false}, {}, {}});
   const double along = 84900 / std::sqrt(2.0);
   add_case(f, "pull").forces.push_back({"lean_end", {along, 0, along}, {}});
-  CHECK_THAT(use_of_joint(f, 2), WithinRel(84.9 / 33.638, 1e-4));  // by hand
+  truth("frame: 25 x 2.5 at 45 degrees on 40 x 3, 84.9 kN: utilisation", table_7_10,
+        use_of_joint(f, 2), within_rel(84.9 / 33.638, 1e-4));  // by hand
   CHECK_FALSE(joint_of(f, 2).comparison);
 
   // Without that support the chord bends far beyond its yield: k_n = 0 fails, and says so.
@@ -131,7 +144,7 @@ TEST_CASE("a leaning tube in pure pull is checked though its moments are roundin
   CHECK_FALSE(joint_of(f, 2).comparison);
 }
 
-TEST_CASE("two tubes that pull and push make a K joint, and what bends them counts") {
+TEST_CASE("two tubes that pull and push make a K joint, and what bends them counts", "[truth]") {
   Frame f = chord_of(square("chord", 0.060, 0.003), square("brace", 0.030, 0.003));
   add_brace(f, "left", -0.3, 0, 0.3);
   add_brace(f, "right", 0.3, 0, 0.3);
@@ -139,13 +152,14 @@ TEST_CASE("two tubes that pull and push make a K joint, and what bends them coun
   add_case(f, "shear").forces = {{"left_end", {along, 0, -along}, {}},
                                  {"right_end", {along, 0, along}, {}}};
   const double plain = use_of_joint(f, 2);
-  CHECK_THAT(plain, WithinRel(4 / 42.091, 2e-3));
+  truth("frame: K gap, 30 x 3 on 60 x 3, 4 kN: utilisation", table_7_10, plain,
+        within_rel(4 / 42.091, 2e-3));
   f.cases[0].forces.push_back({"left_end", {0, 500, 0}, {}});
   // 500 N at 424.3 mm against 314.97 N m.
   CHECK_THAT(use_of_joint(f, 2), WithinRel(plain + 500 * 0.42426 / 314.97, 2e-3));
 }
 
-TEST_CASE("a mitred corner is checked where its moment is, on both tubes") {
+TEST_CASE("a mitred corner is checked where its moment is, on both tubes", "[truth]") {
   Frame f = empty_frame();
   f.sections = {square("tube", 0.040, 0.0015)};
   add_node(f, "foot", 0, 0, 0);
@@ -158,7 +172,8 @@ TEST_CASE("a mitred corner is checked where its moment is, on both tubes") {
   const NumberedFrame n = build_model(f);
   const double M_pl = 235e6 * member_facts(f, n)[0].section.Wply;
   add_case(f, "couple").moments.push_back({"tip", {0, 0.66 * M_pl, 0}, {}});
-  CHECK_THAT(use_of_joint(f, 0), WithinRel(0.66 / 0.550277, 1e-4));
+  truth("frame: mitre of 40 x 40 x 1.5 at 0.66 M_pl: utilisation", guide_3, use_of_joint(f, 0),
+        within_rel(0.66 / 0.550277, 1e-4));
   CHECK_THAT(use_of_joint(f, 1), WithinRel(0.66 / 0.550277, 1e-4));
   CHECK(joint_of(f, 0).reason == "walls under 2.5 mm");
   // Both ends of the post: the foot stands on no tube.
@@ -299,13 +314,14 @@ TEST_CASE("whatever meets at a node gets a finite number or a reason") {
   CHECK(numbers > 600);
 }
 
-TEST_CASE("a tube on a round one is checked by its own tables") {
+TEST_CASE("a tube on a round one is checked by its own tables", "[truth]") {
   // 25 x 2.5 on 40 x 3, S235, beta 0.625: 235 x 9 (4 + 20 x 0.3906)(1 + 0.15625) = 28.888 kN.
   Frame f = chord_of(square("chord", 0.040, 0.003), square("brace", 0.025, 0.0025));
   add_brace(f, "post", 0, 0, 0.4);
   add_case(f, "push").forces.push_back({"post_end", {0, 0, -10}, {}});  // k_p close to 1
   f.sections[0].shape = Shape::round_tube;
-  CHECK_THAT(use_of_joint(f, 2), WithinRel(0.01 / 28.888, 1e-3));
+  truth("frame: square 25 on round 40 x 3, 10 N: utilisation", round_tables, use_of_joint(f, 2),
+        within_rel(0.01 / 28.888, 1e-3));
 }
 
 TEST_CASE("a tube that carries on a bigger one in line has no number and says so") {

@@ -5,12 +5,20 @@
 #include "cases/analysis/analysis.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::panel_result_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source gere = from_memory("Timoshenko & Gere, simply supported plate in shear, by hand");
+constexpr Source megson = rederived("Megson eqs. 6.111 to 6.114 and R = q (1 + 0.414 k), by hand");
+constexpr Source shear = from_memory("EN 1999-1-4 8.2: 38 d2/1.25, by hand");
+constexpr Source bearing = from_memory(
+    "EN 1999-1-4 8.2 (eq. 8.9 for screws seen; that it holds for rivets from memory), by hand");
+constexpr Source bond = rederived("shear lag across the bond, shares by stiffness");
 
 constexpr double mm = 1e-3, MPa = 1e6;
 
@@ -33,14 +41,16 @@ Frame textbook(Frame f) {
 
 }  // namespace
 
-TEST_CASE("a sheared bay carries its load as shear flow, below buckling with all its stiffness") {
+TEST_CASE("a sheared bay carries its load as shear flow, below buckling with all its stiffness",
+          "[truth]") {
   const Frame f = textbook(shear_frame(0.7, 0.6, 1400));  // 2 N/mm
   const Analysis a = solved(f);
   const PanelResult& web = a.cases.front().panels.front();
   CHECK_THAT(web.flow, WithinRel(2000.0, 1e-9));
   CHECK_THAT(web.shear_stress, WithinRel(2000 / 1.2e-3, 1e-9));
   // Timoshenko & Gere, 600 x 700 x 1.2, simply supported: 2.14 MPa.
-  CHECK_THAT(web.critical_stress, WithinRel(2.140 * MPa, 1e-3));
+  truth("600 x 700 x 1.2: critical shear stress, Pa", gere, web.critical_stress,
+        within_rel(2.140 * MPa, 1e-3));
   CHECK(web.stage.secant_ratio == 1);
   CHECK(web.stage.traction == 0);
   // Pushed towards +x at +y: the corners at A and C close.
@@ -48,7 +58,8 @@ TEST_CASE("a sheared bay carries its load as shear flow, below buckling with all
   CHECK(a.remarks.empty());
 }
 
-TEST_CASE("a sheet beyond its critical stress carries on with what NACA TN 2661 leaves it") {
+TEST_CASE("a sheet beyond its critical stress carries on with what NACA TN 2661 leaves it",
+          "[truth]") {
   // 600 x 700 x 1.2 mm at q = 6 N/mm: tau 5.0 MPa, 2.34 times critical, k = 0.182; rivets every 50
   // mm take 6.45 N/mm, 323 N each; sigma_1 5.90 and sigma_2 -4.07 MPa at 42 degrees of fold (worked
   // by hand with Megson's equations 6.111 to 6.114).
@@ -57,12 +68,17 @@ TEST_CASE("a sheet beyond its critical stress carries on with what NACA TN 2661 
   const Analysis a = solved(f);
   const PanelResult& web = a.cases.front().panels.front();
   CHECK_THAT(web.flow, WithinRel(6000.0, 1e-6));
-  CHECK_THAT(web.stage.tension_share, WithinRel(0.182, 5e-3));
-  CHECK_THAT(*web.rivet_load, WithinRel(323, 2e-3));
-  CHECK_THAT(web.stage.traction, WithinRel(0.182 * 6000, 5e-3));
-  CHECK_THAT(web.stage.secant_ratio, WithinRel(1 / ((1 - 0.182) + 2 * 0.182 / 1.33), 2e-3));
+  truth("600 x 700 x 1.2 at 6 N/mm: share of diagonal tension", megson, web.stage.tension_share,
+        within_rel(0.182, 5e-3));
+  truth("600 x 700 x 1.2 at 6 N/mm: load of a rivet every 50 mm, N", megson, *web.rivet_load,
+        within_rel(323, 2e-3));
+  truth("600 x 700 x 1.2 at 6 N/mm: pull on the edges, N/m", megson, web.stage.traction,
+        within_rel(0.182 * 6000, 5e-3));
+  truth("600 x 700 x 1.2 at 6 N/mm: G left of G", megson, web.stage.secant_ratio,
+        within_rel(1 / ((1 - 0.182) + 2 * 0.182 / 1.33), 2e-3));
   // 38 d2/1.25 = 701 N, and the reserve of 1.5 on the load.
-  CHECK_THAT(*check_named(web, "rivet_shear").utilisation, WithinRel(1.5 * 323 / 701, 3e-3));
+  truth("600 x 700 x 1.2 at 6 N/mm, reserve 1.5: rivet shear", shear,
+        *check_named(web, "rivet_shear").utilisation, within_rel(1.5 * 323 / 701, 3e-3));
   CHECK(a.cases.front().worst->check == "rivet_shear");
   CHECK(a.cases.front().worst->item == "web");
 }
@@ -130,7 +146,7 @@ TEST_CASE("edge distance and wall come from the narrowest tube round the panel")
 // EN 1999-1-4 8.2, form of eq. 8.9 (the screws' text seen, the rivets' from memory): t is the
 // thinner part, f_u the lesser. Worked by hand: d 4.8, t 1.0, f_u 220: 2.5 220 sqrt(1.0^3 4.8) =
 // 1205 N; t 2.0 on a thick tube 1.5 220 2.0 4.8 = 3168 N.
-TEST_CASE("the thinner of sheet and tube tears under a rivet, by the weaker metal") {
+TEST_CASE("the thinner of sheet and tube tears under a rivet, by the weaker metal", "[truth]") {
   const auto strength = [](double wall, const char* tube, double sheet_ultimate) {
     Frame f = textbook(shear_frame(0.6, 0.4, 300));
     f.materials.back().properties.ultimate = sheet_ultimate;
@@ -141,10 +157,13 @@ TEST_CASE("the thinner of sheet and tube tears under a rivet, by the weaker meta
     const PanelResult web = solved(f).cases.front().panels.front();
     return 1.5 * *web.rivet_load / *check_named(web, "rivet_bearing").utilisation * 1.25;
   };
-  CHECK_THAT(strength(5 * mm, "S235", 220 * MPa), WithinRel(3168.0, 1e-3));
-  CHECK_THAT(strength(1 * mm, "S235", 220 * MPa), WithinRel(1205.0, 1e-3));
+  truth("blind rivet 4.8, sheet 2 on tube 5, f_u 220: bearing, N", bearing,
+        strength(5 * mm, "S235", 220 * MPa), within_rel(3168.0, 1e-3));
+  truth("blind rivet 4.8, sheet 2 on tube 1, f_u 220: bearing, N", bearing,
+        strength(1 * mm, "S235", 220 * MPa), within_rel(1205.0, 1e-3));
   // Beyond 260 MPa nothing counts; of an alloy of 190 MPa (EN AW-5754-H111) no more than that.
-  CHECK_THAT(strength(1 * mm, "S235", 400 * MPa), WithinRel(1205.0 * 260 / 220, 1e-3));
+  truth("blind rivet 4.8, sheet 2 on tube 1, f_u 400 counted as 260: bearing, N", bearing,
+        strength(1 * mm, "S235", 400 * MPa), within_rel(1205.0 * 260 / 220, 1e-3));
   CHECK_THAT(strength(1 * mm, "EN AW-5754-H111", 400 * MPa), WithinRel(1205.0 * 190 / 220, 1e-3));
 }
 
@@ -163,15 +182,17 @@ TEST_CASE("a check that cannot be made says why") {
   CHECK(check_named(web, "rivet_shear").utilisation);
 }
 
-TEST_CASE("rivets and bond share the flow as their stiffnesses") {
+TEST_CASE("rivets and bond share the flow as their stiffnesses", "[truth]") {
   Frame f = textbook(shear_frame(0.6, 0.4, 600));  // 1 N/mm
   f.sheets.front().rivet = rivets(4.8 * mm, 50 * mm, 10e6);
   f.sheets.front().bond = BondJoint{20 * mm, 2.0 * mm, 50 * MPa, 10 * MPa};
   const PanelResult web = solved(f).cases.front().panels.front();
   // Two-component polyurethane as in the table of bonds: 453 N/mm2 against 200 of the rivets; peak
   // stress 0.55 MPa at 10 N/mm (derived, by finite differences too).
-  CHECK_THAT(*web.rivet_load, WithinRel(50.0 * 200 / 653, 2e-3));
-  CHECK_THAT(*web.bond_peak, WithinRel(0.055 * MPa * 453 / 653, 1e-2));
+  truth("rivets at 50 mm beside polyurethane, 1 N/mm: load of a rivet, N", bond, *web.rivet_load,
+        within_rel(50.0 * 200 / 653, 2e-3));
+  truth("rivets at 50 mm beside polyurethane, 1 N/mm: peak in the bond, Pa", bond, *web.bond_peak,
+        within_rel(0.055 * MPa * 453 / 653, 1e-2));
   CHECK_THAT(*web.bond_mean, WithinRel(1000.0 * 453 / 653 / (20 * mm), 2e-3));
 }
 

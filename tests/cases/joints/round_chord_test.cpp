@@ -7,10 +7,13 @@
 #include <numbers>
 
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::round_chord_test {
 
 namespace {
+
+constexpr Source tables = from_memory("EN 1993-1-8 Tables 7.2, 7.4, 7.5, worked by hand");
 
 constexpr double mm = 1e-3, MPa = 1e6, kN = 1e3;
 constexpr double degree = std::numbers::pi / 180;
@@ -53,28 +56,37 @@ double use(const ChordTube& c, const std::vector<StandingTube>& tubes) {
 
 }  // namespace
 
-TEST_CASE("round braces on a round tube hold what is worked by hand") {
+TEST_CASE("round braces on a round tube hold what is worked by hand", "[truth]") {
   const JointBrace b = brace(BraceShape::round, 30);
   // 10^0.2 x 2115 (2.8 + 3.55) = 21.286 kN; 2115 x 5.2/0.595 = 18.484 kN.
-  CHECK_THAT(on_60(JointKind::T, b).pull / kN, WithinAbs(21.286, 1e-3));
-  CHECK_THAT(on_60(JointKind::X, b).push / kN, WithinAbs(18.484, 1e-3));
+  truth("T, round 30 on round 60 x 3, S235: N_Rd, kN", tables, on_60(JointKind::T, b).pull / kN,
+        within_abs(21.286, 1e-3));
+  truth("X, round 30 on round 60 x 3, S235: N_Rd, kN", tables, on_60(JointKind::X, b).push / kN,
+        within_abs(18.484, 1e-3));
   // Punching in the plane, 407.03 x 30^2 = 366.3 N m; out of it 2115 x 30 x 2.7/0.595 = 287.9 N m.
-  CHECK_THAT(on_60(JointKind::T, b).M_ip, WithinAbs(366.33, 0.01));
-  CHECK_THAT(on_60(JointKind::T, b).M_op, WithinAbs(287.92, 0.01));
+  truth("round 30 on round 60 x 3, S235: M_ip,Rd, N m", tables, on_60(JointKind::T, b).M_ip,
+        within_abs(366.33, 0.01));
+  truth("round 30 on round 60 x 3, S235: M_op,Rd, N m", tables, on_60(JointKind::T, b).M_op,
+        within_abs(287.92, 0.01));
   // k_p = 1 - 0.3 x 0.5 x 1.5.
-  CHECK_THAT(on_60(JointKind::X, b, 0.5).pull / kN, WithinAbs(0.775 * 18.484, 1e-3));
+  truth("X, round 30 on round 60 x 3, S235, n 0.5: N_Rd, kN", tables,
+        on_60(JointKind::X, b, 0.5).pull / kN, within_abs(0.775 * 18.484, 1e-3));
   CHECK(is_spent(round_chord_stress_factor(1.4)));
   CHECK_THAT(on_60(JointKind::X, brace(BraceShape::round, 30, 45)).pull / kN,
              WithinAbs(18.484 * std::numbers::sqrt2, 2e-3));
 }
 
-TEST_CASE("rectangular braces on a round tube hold what is worked by hand") {
+TEST_CASE("rectangular braces on a round tube hold what is worked by hand", "[truth]") {
   // 2115 x 9 x 1.125 = 21.414 kN, 2115 x 5 x 1.125/0.595 = 19.995 kN, times 30 and 15 mm.
   const JointBrace b = brace(BraceShape::rectangle, 30);
-  CHECK_THAT(on_60(JointKind::T, b).pull / kN, WithinAbs(21.4144, 1e-3));
-  CHECK_THAT(on_60(JointKind::X, b).pull / kN, WithinAbs(19.9947, 1e-3));
-  CHECK_THAT(on_60(JointKind::T, b).M_ip, WithinAbs(642.43, 0.01));
-  CHECK_THAT(on_60(JointKind::T, b).M_op, WithinAbs(321.22, 0.01));
+  truth("T, square 30 on round 60 x 3, S235: N_Rd, kN", tables, on_60(JointKind::T, b).pull / kN,
+        within_abs(21.4144, 1e-3));
+  truth("X, square 30 on round 60 x 3, S235: N_Rd, kN", tables, on_60(JointKind::X, b).pull / kN,
+        within_abs(19.9947, 1e-3));
+  truth("square 30 on round 60 x 3, S235: M_ip,Rd, N m", tables, on_60(JointKind::T, b).M_ip,
+        within_abs(642.43, 0.01));
+  truth("square 30 on round 60 x 3, S235: M_op,Rd, N m", tables, on_60(JointKind::T, b).M_op,
+        within_abs(321.22, 0.01));
 }
 
 TEST_CASE("a round chord looks alike from all sides, and what acts together is shared") {

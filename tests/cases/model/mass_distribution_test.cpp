@@ -5,10 +5,13 @@
 #include <random>
 
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::mass_distribution_test {
 
 namespace {
+
+constexpr Source by_hand = rederived("sums over point masses and free-body equations, by hand");
 
 Lump point(double mass, double x, double y, double z) {
   return {mass, {x, y, z}, Eigen::Matrix3d::Zero(), {0}};
@@ -52,27 +55,27 @@ std::pair<Eigen::Vector3d, Eigen::Vector3d> resultant(const Model& model, const 
 
 }  // namespace
 
-TEST_CASE("point masses have the centre and the inertia that sums give") {
+TEST_CASE("point masses have the centre and the inertia that sums give", "[truth]") {
   // Summed by hand, sum m (|r|^2 I - r r').
   const MassProperties p = mass_properties({}, point_vehicle());
   CHECK_THAT(p.mass, WithinRel(150.0, 1e-12));
   CHECK((p.centre - Eigen::Vector3d(-0.847667, 0.012667, 0.376333)).norm() < 1e-6);
-  CHECK_THAT(p.inertia(0, 0), WithinRel(6.95442, 1e-5));
-  CHECK_THAT(p.inertia(1, 1), WithinRel(20.65017, 1e-5));
-  CHECK_THAT(p.inertia(2, 2), WithinRel(25.69762, 1e-5));
+  truth("seven point masses: I_xx, kg m2", by_hand, p.inertia(0, 0), within_rel(6.95442, 1e-5));
+  truth("seven point masses: I_yy, kg m2", by_hand, p.inertia(1, 1), within_rel(20.65017, 1e-5));
+  truth("seven point masses: I_zz, kg m2", by_hand, p.inertia(2, 2), within_rel(25.69762, 1e-5));
   CHECK_THAT(p.inertia(0, 1), WithinRel(-0.66057, 1e-4));
   CHECK_THAT(std::abs(p.inertia(0, 2)), WithinRel(1.06172, 1e-4));
   CHECK_THAT(std::abs(p.inertia(1, 2)), WithinRel(0.14503, 1e-4));
   CHECK((p.inertia - p.inertia.transpose()).norm() == 0);
 }
 
-TEST_CASE("a bump at one wheel throws the opposite corner downward") {
+TEST_CASE("a bump at one wheel throws the opposite corner downward", "[truth]") {
   // Free-body computation by hand: 714.532 N at (0, 0.5, 0.25), a = F/m, alpha = I^-1 M.
   const MassProperties p = mass_properties({}, point_vehicle());
   const Eigen::Vector3d F(0, 0, 714.532), at(0, 0.5, 0.25);
   const Eigen::Vector3d a = F / p.mass;
   const Eigen::Vector3d alpha = p.inertia.inverse() * (at - p.centre).cross(F);
-  CHECK_THAT(a.z(), WithinRel(4.76354, 1e-5));
+  truth("bump at one wheel: acceleration, m/s2", by_hand, a.z(), within_rel(4.76354, 1e-5));
   CHECK((alpha - Eigen::Vector3d(47.7082, -27.7919, -1.8142)).norm() < 1e-3);
   const std::vector<double> expected = {-164.52, -98.64, -309.43, -23.18, -33.03, 267.53, -353.26};
   const MassDistribution d = point_vehicle();
@@ -82,7 +85,8 @@ TEST_CASE("a bump at one wheel throws the opposite corner downward") {
     model.nodes = {d.lumps[i].at};
     Actions actions = no_actions(model);
     add_body_field(actions, model, {{}, {d.lumps[i]}}, {-a, -alpha, p.centre});
-    CHECK_THAT(actions.nodal[2], WithinAbs(expected[i], 0.01));
+    truth(named("bump at one wheel: inertia force of mass ", i + 1, ", N"), by_hand,
+          actions.nodal[2], within_abs(expected[i], 0.01));
     sum += actions.nodal.head<3>();
   }
   CHECK((sum + F).norm() < 1e-10);

@@ -5,12 +5,15 @@
 #include "cases/model/build_model.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::bench_study_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source closed_form = rederived("P L3/(3 E I), any handbook");
 
 BenchStudy studied(const Frame& frame) { return answer_of(bench_study(frame)); }
 
@@ -33,7 +36,7 @@ Frame with_readings_of(Frame f, const Frame& truth) {
 
 }  // namespace
 
-TEST_CASE("a gauge at the tip of a cantilever reads P L^3/(3 E I) and the shear") {
+TEST_CASE("a gauge at the tip of a cantilever reads P L^3/(3 E I) and the shear", "[truth]") {
   Frame f = empty_frame();
   add_node(f, "wall", 0, 0, 0);
   add_node(f, "tip", 0.8, 0, 0);
@@ -45,8 +48,8 @@ TEST_CASE("a gauge at the tip of a cantilever reads P L^3/(3 E I) and the shear"
   const double EI = n.model.materials[0].E * n.model.sections[0].Iy;
   const BenchStudy s = studied(f);
   CHECK(s.held_by_supports);
-  CHECK_THAT(s.gauges.front().predicted,
-             WithinRel(-5 * 9.80665 * 0.8 * 0.8 * 0.8 / (3 * EI), 1e-9));
+  truth("gauge at the tip of a cantilever, m", closed_form, s.gauges.front().predicted,
+        within_rel(-5 * 9.80665 * 0.8 * 0.8 * 0.8 / (3 * EI), 1e-9));
   CHECK(s.fits.empty());
 
   // With the joint at the wall on a spring c the tip goes down by P L^2/c more: the fit finds c.

@@ -6,12 +6,16 @@
 
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::buckle_study_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source gere =
+    from_memory("Timoshenko & Gere, Theory of Elastic Stability: rigid bar on a spring, P = k L");
 
 constexpr double I_weak = 1e-8, I_stout = 3e-8, pi = std::numbers::pi;
 
@@ -106,7 +110,8 @@ TEST_CASE("second-order effects add the sum of the geometric series of 1/alpha")
   }
 }
 
-TEST_CASE("a strut that a spring keeps upright falls over at k L, and is told as suspension") {
+TEST_CASE("a strut that a spring keeps upright falls over at k L, and is told as suspension",
+          "[truth]") {
   // A rigid bar hinged at its foot with a spring of rate k across its top: P = k L (Timoshenko &
   // Gere, Theory of Elastic Stability, MEMORY).
   constexpr double k = 10e3, length = 0.5, P = 1000;
@@ -135,8 +140,10 @@ TEST_CASE("a strut that a spring keeps upright falls over at k L, and is told as
   f.vehicle = Vehicle{};
   const BuckleStudy s = studied(f);
   REQUIRE(s.cases[0].factors.size() == 2);
-  CHECK_THAT(s.cases[0].factors[0], WithinRel(k * length / P, 1e-3));
-  CHECK_THAT(s.cases[0].factors[1], WithinRel(3 * k * length / P, 1e-3));
+  truth("strut kept upright by a spring: factor", gere, s.cases[0].factors[0],
+        within_rel(k * length / P, 1e-3));
+  truth("strut kept upright by a stiffer spring: factor", gere, s.cases[0].factors[1],
+        within_rel(3 * k * length / P, 1e-3));
   CHECK(s.cases[0].in_suspension == std::vector<bool>{true, true});
   CHECK(s.cases[0].where == std::vector<std::string>{"strut", "strut"});
   // A mast of the frame proper is none.

@@ -13,12 +13,17 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::frame_modes_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source blevins =
+    from_memory("R. D. Blevins, Formulas for Natural Frequency and Mode Shape: cantilever");
+constexpr Source two_inertias = rederived("sqrt(K (1/J_1 + 1/J_2))/(2 pi), by hand");
 
 constexpr double L = 1.0, E = 210e9, pi = std::numbers::pi;
 
@@ -41,15 +46,17 @@ FrameModes modes_of(const Frame& f, int count) { return answer_of(frame_modes(f,
 
 }  // namespace
 
-TEST_CASE("an arm swings at the frequency of a cantilever, first the way it is weak") {
+TEST_CASE("an arm swings at the frequency of a cantilever, first the way it is weak", "[truth]") {
   // 3.516/(2 pi) sqrt(E I/(m L^4)), rotary inertia a few parts in ten thousand.
   const FrameModes m = modes_of(arm(7850), 3);
   CHECK(m.restrained);
   CHECK(m.complete);
   REQUIRE(m.modes.size() >= 3);
   const double unit = std::sqrt(E * 1e-8 / (7850 * 2e-4)) / (2 * pi * L * L);
-  CHECK_THAT(m.modes[0].frequency, WithinRel(3.516 * unit, 2e-3));
-  CHECK_THAT(m.modes[1].frequency, WithinRel(3 * 3.516 * unit, 2e-3));  // nine times as stiff
+  truth("arm, first mode the weak way, Hz", blevins, m.modes[0].frequency,
+        within_rel(3.516 * unit, 2e-3));
+  truth("arm, first mode the stiff way, Hz", blevins, m.modes[1].frequency,
+        within_rel(3 * 3.516 * unit, 2e-3));  // nine times as stiff
   CHECK(m.modes[0].words == "first vertical bending");
   CHECK(m.modes[1].words == "first lateral bending");
   CHECK(m.modes[2].words == "second vertical bending");
@@ -59,11 +66,11 @@ TEST_CASE("an arm swings at the frequency of a cantilever, first the way it is w
   CHECK(m.modes[0].shape.size() == 6 * static_cast<Eigen::Index>(m.fine.model.nodes.size()));
 }
 
-TEST_CASE("a mass carried at the tip of a light arm swings at sqrt(3 E I/(m L^3))") {
+TEST_CASE("a mass carried at the tip of a light arm swings at sqrt(3 E I/(m L^3))", "[truth]") {
   Frame f = arm(1e-3);
   add_mass(f, "lump", 5, {-L, 0, 0}, {"tip"});
-  CHECK_THAT(modes_of(f, 1).modes[0].frequency,
-             WithinRel(std::sqrt(3 * E * 1e-8 / (5 * L * L * L)) / (2 * pi), 1e-4));
+  truth("light arm with 5 kg at its tip, Hz", blevins, modes_of(f, 1).modes[0].frequency,
+        within_rel(std::sqrt(3 * E * 1e-8 / (5 * L * L * L)) / (2 * pi), 1e-4));
 }
 
 TEST_CASE("a free frame has six rigid motions before it bends, and limits look at the seventh") {
@@ -89,7 +96,7 @@ TEST_CASE("a free frame has six rigid motions before it bends, and limits look a
   CHECK(modes_pass(f, FrameModes{}));
 }
 
-TEST_CASE("two inertias on a spring twist at the frequency of the closed form") {
+TEST_CASE("two inertias on a spring twist at the frequency of the closed form", "[truth]") {
   // sqrt(K (1/J_1 + 1/J_2))/(2 pi), J 6 and 5 kg m2: 100, 300, 1000 N m/deg give 7.3, 12.6, 23.1 Hz
   // (worked by hand).
   Frame f = empty_frame();
@@ -116,25 +123,28 @@ TEST_CASE("two inertias on a spring twist at the frequency of the closed form") 
     const FrameModes m = modes_of(f, 2);
     REQUIRE(lowest_elastic(m) != nullptr);
     CHECK(lowest_elastic(m)->words == "first torsion");
-    CHECK_THAT(lowest_elastic(m)->frequency, WithinAbs(Hz, 0.06));
+    truth(named("two inertias on a frame of ", K, " N m/deg, Hz"), two_inertias,
+          lowest_elastic(m)->frequency, within_abs(Hz, 0.06));
   }
 }
 
 // Euler-Bernoulli with shear-rigid sections; rotary inertia takes some parts in a thousand of the
-// higher modes: lambda^2/(2 pi) sqrt(E I/(m L^4)), lambda of Blevins' table 8-1 (from memory).
-TEST_CASE("high modes of one tube come out as finely as low ones") {
+// higher modes: lambda^2/(2 pi) sqrt(E I/(m L^4)).
+TEST_CASE("high modes of one tube come out as finely as low ones", "[truth]") {
   const auto unit = [](double I) { return std::sqrt(E * I / (7850 * 2e-4)) / (2 * pi * L * L); };
   const double weak = unit(1e-8), strong = unit(9e-8);
   struct Row {
+    const char* held;
     std::array<bool, 6> root, tip;
     std::vector<double> lambda;
   };
   const std::array<bool, 6> fixed = {true, true, true, true, true, true}, none = {},
                             pin = {true, true, true, true, false, false},
                             slides = {false, true, true, false, false, false};
-  for (const Row& row : {Row{fixed, none, {1.87510, 4.69409, 7.85476, 10.9955, 14.1372}},
-                         Row{fixed, fixed, {4.73004, 7.85320, 10.9956, 14.1372, 17.2788}},
-                         Row{pin, slides, {pi, 2 * pi, 3 * pi, 4 * pi, 5 * pi}}}) {
+  for (const Row& row :
+       {Row{"fixed", fixed, none, {1.87510, 4.69409, 7.85476, 10.9955, 14.1372}},
+        Row{"fixed at both ends", fixed, fixed, {4.73004, 7.85320, 10.9956, 14.1372, 17.2788}},
+        Row{"between pins", pin, slides, {pi, 2 * pi, 3 * pi, 4 * pi, 5 * pi}}}) {
     Frame f = arm(7850);
     f.supports.front().restrained = row.root;
     if (row.tip != none) f.supports.push_back({"tip", row.tip, {}, {}});
@@ -148,8 +158,9 @@ TEST_CASE("high modes of one tube come out as finely as low ones") {
     const FrameModes m = modes_of(f, count);
     CHECK(m.complete);
     for (size_t i = 0; i < count; ++i) {
-      INFO("mode " << i + 1);
-      CHECK_THAT(m.modes[i].frequency, WithinRel(expected[i], 6e-3));
+      truth(named("tube ", row.held, ", as drawn in one piece, mode ", i + 1, ", Hz"),
+            from_memory("Blevins, Formulas for Natural Frequency and Mode Shape, table 8-1"),
+            m.modes[i].frequency, within_rel(expected[i], 6e-3));
     }
   }
 }

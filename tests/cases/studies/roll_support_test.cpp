@@ -4,12 +4,15 @@
 
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::roll_support_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source by_hand = rederived("two axles and a torsion spring between, solved by hand");
 constexpr double per_degree = std::numbers::pi / 180;
 
 Frame box() {
@@ -19,7 +22,8 @@ Frame box() {
 }
 }  // namespace
 
-TEST_CASE("a frame as stiff as both axles together keeps four fifths of an even balance") {
+TEST_CASE("a frame as stiff as both axles together keeps four fifths of an even balance",
+          "[truth]") {
   // Two axles and a torsion spring between, solved by hand; the table of wanted shares against
   // K_frame/(K_f + K_r), front share 0.5, 0.6, 0.7.
   struct Row {
@@ -27,13 +31,17 @@ TEST_CASE("a frame as stiff as both axles together keeps four fifths of an even 
   };
   for (const Row& row : {Row{0.80, 1.00, 0.96, 0.84}, Row{0.90, 2.25, 2.16, 1.89},
                          Row{0.95, 4.75, 4.56, 3.99}, Row{0.98, 12.25, 11.76, 10.29}}) {
-    CHECK_THAT(balance_kept(row.even * 7, 3, 4, 0.5), WithinAbs(row.wanted, 1e-3));
-    CHECK_THAT(balance_kept(row.six * 7, 3, 4, 0.6), WithinAbs(row.wanted, 1e-3));
-    CHECK_THAT(balance_kept(row.seven * 7, 3, 4, 0.7), WithinAbs(row.wanted, 1e-3));
+    truth(named("front share 0.5, frame/axles ", row.even, ": balance kept"), by_hand,
+          balance_kept(row.even * 7, 3, 4, 0.5), within_abs(row.wanted, 1e-3));
+    truth(named("front share 0.6, frame/axles ", row.six, ": balance kept"), by_hand,
+          balance_kept(row.six * 7, 3, 4, 0.6), within_abs(row.wanted, 1e-3));
+    truth(named("front share 0.7, frame/axles ", row.seven, ": balance kept"), by_hand,
+          balance_kept(row.seven * 7, 3, 4, 0.7), within_abs(row.wanted, 1e-3));
   }
   // A sprung cart of 216 N m/deg in all, front share 0.607: 90 % at 463 N m/deg (same source).
-  CHECK_THAT(balance_kept(463 * per_degree, 130.9 * per_degree, 84.82 * per_degree, 0.606796),
-             WithinAbs(0.90, 2e-3));
+  truth("sprung cart, frame of 463 N m/deg: balance kept", by_hand,
+        balance_kept(463 * per_degree, 130.9 * per_degree, 84.82 * per_degree, 0.606796),
+        within_abs(0.90, 2e-3));
 }
 
 TEST_CASE("without springs the roll stiffness of an axle is that of its tyres, k t^2/2") {

@@ -10,12 +10,15 @@
 #include "cases/studies/frame_modes.h"
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::suspension_modes_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source momentum = rederived("rigid bodies on springs, law of momentum");
 
 constexpr double pi = std::numbers::pi;
 
@@ -86,7 +89,8 @@ std::vector<double> frequencies(const std::vector<FrameMode>& modes, const std::
 
 }  // namespace
 
-TEST_CASE("a stiff vehicle on soft tyres bounces, pitches and rolls as a rigid body does") {
+TEST_CASE("a stiff vehicle on soft tyres bounces, pitches and rolls as a rigid body does",
+          "[truth]") {
   Frame f = box_vehicle();
   f.masses.front().at.x() = -0.6;  // the centre of mass amid the wheels
   f.vehicle->tyre_rate = 200;      // N/m: the frame is as good as rigid against it
@@ -97,7 +101,8 @@ TEST_CASE("a stiff vehicle on soft tyres bounces, pitches and rolls as a rigid b
   const std::vector<double> wanted = rigid_on_tyres(f);
   REQUIRE(m.modes.size() == 9);
   for (size_t k = 0; k < 3; ++k) {
-    CHECK_THAT(m.modes[3 + k].frequency, WithinRel(wanted[k], 1e-3));
+    truth(named("rigid vehicle on tyres: mode ", k + 1, ", Hz"), momentum, m.modes[3 + k].frequency,
+          within_rel(wanted[k], 1e-3));
     CHECK(m.modes[3 + k].share > 0.99);
     CHECK_FALSE(m.modes[3 + k].frame_only);
   }
@@ -129,7 +134,7 @@ TEST_CASE("without a suspension the frame's own modes are what they are without 
   CHECK_FALSE(modes_of(f, 2).on_tyres);
 }
 
-TEST_CASE("a wheel hops between tyre and spring, the body rides on both in series") {
+TEST_CASE("a wheel hops between tyre and spring, the body rides on both in series", "[truth]") {
   Frame f = sprung_box();
   f.vehicle->tyre_rate = k_tyre;
   const FrameModes m = modes_of(f, 12);
@@ -144,7 +149,8 @@ TEST_CASE("a wheel hops between tyre and spring, the body rides on both in serie
   const auto bounce = frequencies(m.modes, "body bounce");
   REQUIRE(bounce.size() == 1);
   const double series = 1 / (1 / k_tyre + 1 / k_spring), body = mass_of(f).mass - 4 * unsprung;
-  CHECK_THAT(bounce.front(), WithinRel(std::sqrt(4 * series / body) / (2 * pi), 0.01));
+  truth("sprung box: bounce, Hz", momentum, bounce.front(),
+        within_rel(std::sqrt(4 * series / body) / (2 * pi), 0.01));
   CHECK(frequencies(m.modes, "body pitch").size() == 1);
   CHECK(frequencies(m.modes, "body roll").size() == 1);
   REQUIRE(lowest_elastic(m) != nullptr);

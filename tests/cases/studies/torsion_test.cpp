@@ -8,12 +8,15 @@
 #include "solver/statics/strain_energy.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::torsion_tests {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source saint_venant = rederived("St Venant: G I_t/L");
 
 Torsion tested(const Frame& frame, TorsionHold hold = TorsionHold::free) {
   return answer_of(torsion_test(frame, hold));
@@ -47,14 +50,17 @@ double sum(const std::vector<double>& list) {
 
 }  // namespace
 
-TEST_CASE("a single tube between stiff cross tubes is as stiff as G It / L, held either way") {
+TEST_CASE("a single tube between stiff cross tubes is as stiff as G It / L, held either way",
+          "[truth]") {
   // St Venant; the cross tubes add a little: under one per cent with sections this large.
   const Frame f = spine(1.5);
   const NumberedFrame n = build_model(f);
   const double expected = n.model.materials[0].G * n.model.sections[0].It / 1.5;
   for (const TorsionHold hold : {TorsionHold::free, TorsionHold::clamped}) {
     const Torsion t = tested(f, hold);
-    CHECK_THAT(t.stiffness, WithinRel(expected, 0.01));
+    truth(named("single tube, ", hold == TorsionHold::free ? "free to warp" : "clamped",
+                ": stiffness, N m/rad"),
+          saint_venant, t.stiffness, within_rel(expected, 0.01));
     CHECK_THAT(t.twist, WithinRel(t.couple / t.stiffness, 1e-12));
   }
 }

@@ -8,10 +8,13 @@
 
 #include "cases/vehicle/road_events.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::braking_test {
 
 namespace {
+
+constexpr Source by_hand = rederived("statics worked by hand");
 
 constexpr double g = 9.81;
 enum : size_t { FL, FR, RL, RR };
@@ -62,19 +65,23 @@ double greatest(const std::vector<double>& values) {
 
 }  // namespace
 
-TEST_CASE("ideal brake forces go with the wheel loads") {
+TEST_CASE("ideal brake forces go with the wheel loads", "[truth]") {
   const Braking r = braking_at(runabout(), all_ideal, 0.8 * g, 0);
   // Worked here by hand: F = m a = 1177.20 N, times N_f/W and N_r/W.
-  CHECK_THAT(sum(r.brake), WithinRel(1177.20, 0.001));
-  CHECK_THAT(r.brake[FL] + r.brake[FR], WithinRel(776.952, 0.001));
-  CHECK_THAT(r.brake[RL] + r.brake[RR], WithinRel(400.248, 0.001));
+  truth("braking at 0.8 g, 150 kg: brake force, N", by_hand, sum(r.brake),
+        within_rel(1177.20, 0.001));
+  truth("braking at 0.8 g: front axle, N", by_hand, r.brake[FL] + r.brake[FR],
+        within_rel(776.952, 0.001));
+  truth("braking at 0.8 g: rear axle, N", by_hand, r.brake[RL] + r.brake[RR],
+        within_rel(400.248, 0.001));
   for (const double mu : r.friction) CHECK_THAT(mu, WithinRel(0.8, 1e-9));
 }
 
-TEST_CASE("braking downhill takes the friction of the deceleration and of the slope") {
+TEST_CASE("braking downhill takes the friction of the deceleration and of the slope", "[truth]") {
   const Braking r = braking_at(runabout(), all_ideal, 0.6 * g, 0.15);
   // Worked here by hand: F = m (a + g sin th), friction F/(W cos th).
-  CHECK_THAT(sum(r.brake), WithinRel(1101.183, 0.001));
+  truth("braking at 0.6 g on 15 %: brake force, N", by_hand, sum(r.brake),
+        within_rel(1101.183, 0.001));
   for (const double mu : r.friction) CHECK_THAT(mu, WithinRel(0.75671, 0.001));
 }
 
@@ -112,15 +119,17 @@ TEST_CASE("a tyre needs the friction of brake and side force together") {
   CHECK(friction[2] == 0);
 }
 
-TEST_CASE("on the level the reachable deceleration is as worked by hand") {
+TEST_CASE("on the level the reachable deceleration is as worked by hand", "[truth]") {
   const double a = 0.88, b = 0.72, h = 0.42, L = 1.6, mu = 0.8;
   const auto reach = [&](const Brakes& brakes, double friction) {
     return reachable_deceleration(runabout(), brakes, friction, 0, g);
   };
   // Worked here by hand: F = mu N_r with N_r = (W a - F h)/L; F = mu N_f with N_f = (W b + F h)/L.
-  CHECK_THAT(reach(rear_only, mu).greatest, WithinRel(g * mu * a / (L + mu * h), 1e-12));
+  truth("rear brakes alone, mu 0.8: deceleration, m/s2", by_hand, reach(rear_only, mu).greatest,
+        within_rel(g * mu * a / (L + mu * h), 1e-12));
   CHECK(reach(rear_only, mu).limit == Limit::rear_grip);
-  CHECK_THAT(reach(front_only, mu).greatest, WithinRel(g * mu * b / (L - mu * h), 1e-12));
+  truth("front brakes alone, mu 0.8: deceleration, m/s2", by_hand, reach(front_only, mu).greatest,
+        within_rel(g * mu * b / (L - mu * h), 1e-12));
   CHECK(reach(front_only, mu).limit == Limit::front_grip);
   CHECK_THAT(reach(all_ideal, mu).greatest, WithinRel(g * mu, 1e-12));
   // With grip to spare the rear wheels lift first, at g a/h.
@@ -193,12 +202,16 @@ TEST_CASE("at the reachable deceleration some axle is at mu N or the rear lifts,
   CHECK(seen[static_cast<int>(Limit::nose_over)] > 20);
 }
 
-TEST_CASE("a vehicle turns over forward at g a/h, backward at g b/h, sideways at g t/2h") {
+TEST_CASE("a vehicle turns over forward at g a/h, backward at g b/h, sideways at g t/2h",
+          "[truth]") {
   const TippingLimits t = tipping_limits(four_wheels(0.88, 0.72, 0.42, 1.0, 1.0), g);
   // Worked here by hand: the moment m a h meets that of the weight about the edge of the contacts.
-  CHECK_THAT(t.braking, WithinRel(2.0952 * g, 0.001));
-  CHECK_THAT(t.driving, WithinRel(g * 0.72 / 0.42, 1e-12));
-  CHECK_THAT(t.left_turn, WithinRel(g * 0.5 / 0.42, 1e-12));
+  truth("turning over forward: deceleration, m/s2", by_hand, t.braking,
+        within_rel(2.0952 * g, 0.001));
+  truth("turning over backward: acceleration, m/s2", by_hand, t.driving,
+        within_rel(g * 0.72 / 0.42, 1e-12));
+  truth("turning over sideways: acceleration, m/s2", by_hand, t.left_turn,
+        within_rel(g * 0.5 / 0.42, 1e-12));
   CHECK_THAT(t.right_turn, WithinRel(g * 0.5 / 0.42, 1e-12));
 }
 

@@ -8,8 +8,22 @@
 #include "cases/validate/validate.h"
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::standard_cases_test {
+
+namespace {
+
+constexpr Source hub_loads = seen_in(
+    "off-road cycling, J. Biomech. Eng. 1999 (abstract): hub loads of 3 to 5 times body weight");
+constexpr Source brown = seen_in(
+    "Brown, Robertson & Serpento, Motor Vehicle Structures (2002), pp. 22, 24, after Garrett "
+    "(1953)");
+constexpr Source lecture = seen_in(
+    "lecture notes after Brown, Robertson & Serpento (2002): one wheel on uneven roads, cars");
+constexpr Source practice = common_practice("share of the tipping limit that a turn goes to");
+
+}  // namespace
 
 using testing::box_vehicle;
 using testing::text_of;
@@ -78,6 +92,22 @@ TEST_CASE("standard_cases meet four wheels with each event at each wheel, axle a
   }
   f.cases = cases;
   CHECK(text_of(validate(f)).empty());
+}
+
+TEST_CASE("standard_cases have the factors of their sources", "[truth]") {
+  const Frame f = box_vehicle();
+  const std::vector<Case> cases = cases_of(f);
+  truth("bump without springs: factor on the static load", hub_loads,
+        named(cases, "bump_front_left").bump.at(0).factor, within_abs(5, 0));
+  truth("step: dynamic factor", brown, named(cases, "step_front_left").step->factor,
+        within_abs(4.5, 0));
+  truth("kerb nudge: factor", brown, named(cases, "nudge_left").nudge->factor, within_abs(1.75, 0));
+  truth("wheel in the air: factor on the static load", lecture,
+        named(cases, "twist_front_left").vertical, within_abs(1.3, 0));
+  const VehicleFacts facts = facts_of(f);
+  truth("turn without a limit by grip: share of the tipping limit", practice,
+        named(cases, "left_turn").corner * f.gravity / facts.tipping.left_turn,
+        within_rel(0.95, 1e-9));
 }
 
 TEST_CASE("standard_cases of a three-wheeler twist no wheel, and without brakes none brakes") {

@@ -9,10 +9,19 @@
 
 #include "cases/vehicle/road_events.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::wheel_loads_test {
 
 namespace {
+
+constexpr Source by_hand = rederived("statics worked by hand");
+constexpr Source barton =
+    seen_in("Barton & Fieldhouse, Automotive Chassis Engineering (2018), p. 174");
+constexpr Source barton_by_hand =
+    seen_in("Barton & Fieldhouse (2018), p. 174 (decomposition), worked by hand");
+constexpr Source brown_24 =
+    seen_in("Brown, Robertson & Serpento (2002), p. 24 (formula), worked by hand");
 
 constexpr double g = 9.81;
 enum : size_t { FL, FR, RL, RR };
@@ -131,23 +140,29 @@ TEST_CASE("a vehicle standing with a box on board carries its weight as worked b
   check_loads(wheel_loads(v, {0, 0, -g}), {357.266, 334.646, 397.937, 381.651});
 }
 
-TEST_CASE("braking moves load m a h / L onto the front axle") {
+TEST_CASE("braking moves load m a h / L onto the front axle", "[truth]") {
   const WheelLoads standing = wheel_loads(runabout(), {0, 0, -g});
   const WheelLoads braking = wheel_loads(runabout(), body_force({.brake = 0.8}, g));
   // Worked here by hand: W b/L, W a/L, m 0.8 g h/L.
-  CHECK_THAT(front_load(standing), WithinRel(662.175, 0.001));
-  CHECK_THAT(rear_load(standing), WithinRel(809.325, 0.001));
-  CHECK_THAT(front_load(braking) - front_load(standing), WithinRel(309.015, 0.001));
+  truth("runabout standing: front axle, N", by_hand, front_load(standing),
+        within_rel(662.175, 0.001));
+  truth("runabout standing: rear axle, N", by_hand, rear_load(standing),
+        within_rel(809.325, 0.001));
+  truth("runabout braking at 0.8 g: load moved forward, N", by_hand,
+        front_load(braking) - front_load(standing), within_rel(309.015, 0.001));
   CHECK_THAT(front_load(braking), WithinRel(971.190, 0.001));
   CHECK_THAT(rear_load(braking), WithinRel(500.310, 0.001));
 }
 
-TEST_CASE("on a slope the whole brake force moves load forward, not the deceleration alone") {
+TEST_CASE("on a slope the whole brake force moves load forward, not the deceleration alone",
+          "[truth]") {
   const WheelLoads braking = wheel_loads(runabout(), body_force({.brake = 0.6, .grade = 0.15}, g));
   // Worked here by hand: F = m (a + g sin th), N_f = W cos(th) b/L + F h/L, N_r = W cos(th) a/L -
   // F h/L.
-  CHECK_THAT(front_load(braking), WithinRel(943.909, 0.001));
-  CHECK_THAT(rear_load(braking), WithinRel(511.310, 0.001));
+  truth("runabout braking at 0.6 g on 15 %: front axle, N", by_hand, front_load(braking),
+        within_rel(943.909, 0.001));
+  truth("runabout braking at 0.6 g on 15 %: rear axle, N", by_hand, rear_load(braking),
+        within_rel(511.310, 0.001));
   CHECK_THAT(sum(braking.normal), WithinRel(1455.220, 0.001));  // W cos(th)
 
   const WheelLoads parked = wheel_loads(runabout(), body_force({.grade = 0.15}, g));
@@ -155,25 +170,30 @@ TEST_CASE("on a slope the whole brake force moves load forward, not the decelera
   CHECK_THAT(rear_load(parked), WithinRel(743.072, 0.001));
 }
 
-TEST_CASE("a left turn loads the right wheels, through links and springs of each axle") {
+TEST_CASE("a left turn loads the right wheels, through links and springs of each axle", "[truth]") {
   const Eigen::Vector3d b = body_force({.corner = 0.8}, g);
   const WheelLoads loads = wheel_loads(runabout(), b);
   // (m a/t_f) [(b/L) h_rf + lambda d], (m a/t_r) [(a/L) h_rr + (1 - lambda) d], d = 0.3735 m the
   // centre of mass above the roll axis: Barton & Fieldhouse, Automotive Chassis Engineering (2018),
   // p. 174. Numbers of this vehicle worked here by hand.
-  CHECK_THAT((loads.normal[FR] - loads.normal[FL]) / 2, WithinRel(282.691, 0.001));
-  CHECK_THAT((loads.normal[RR] - loads.normal[RL]) / 2, WithinRel(235.259, 0.001));
+  truth("runabout turning at 0.8 g: load moved across the front axle, N", barton_by_hand,
+        (loads.normal[FR] - loads.normal[FL]) / 2, within_rel(282.691, 0.001));
+  truth("runabout turning at 0.8 g: load moved across the rear axle, N", barton_by_hand,
+        (loads.normal[RR] - loads.normal[RL]) / 2, within_rel(235.259, 0.001));
   check_loads(loads, {48.397, 613.778, 169.403, 639.922});
 }
 
-TEST_CASE("side forces of the axles leave no yaw moment, in an axle they go with the load") {
+TEST_CASE("side forces of the axles leave no yaw moment, in an axle they go with the load",
+          "[truth]") {
   const Eigen::Vector3d b = body_force({.corner = 0.8}, g);
   const WheelLoads loads = wheel_loads(runabout(), b);
   const std::vector<double> side = side_forces(runabout(), loads, b);
   // F_f = m a b/L, F_r = m a a/L: Brown, Robertson & Serpento, Motor Vehicle Structures (2002),
   // p. 24. Numbers worked here by hand.
-  CHECK_THAT(side[FL] + side[FR], WithinRel(529.740, 0.001));
-  CHECK_THAT(side[RL] + side[RR], WithinRel(647.460, 0.001));
+  truth("runabout turning at 0.8 g: side force of the front axle, N", brown_24, side[FL] + side[FR],
+        within_rel(529.740, 0.001));
+  truth("runabout turning at 0.8 g: side force of the rear axle, N", brown_24, side[RL] + side[RR],
+        within_rel(647.460, 0.001));
   // In proportion to load: common practice, no source.
   CHECK_THAT(side[FL] / side[FR], WithinRel(loads.normal[FL] / loads.normal[FR], 1e-12));
   CHECK_THAT(side[RL] / side[RR], WithinRel(loads.normal[RL] / loads.normal[RR], 1e-12));
@@ -198,7 +218,7 @@ TEST_CASE("a bank turns side force into load") {
   CHECK_THAT(sum(side_forces(runabout(), loads, b)), WithinRel(808.069, 0.001));
 }
 
-TEST_CASE("the load transfer of a published car comes out term by term") {
+TEST_CASE("the load transfer of a published car comes out term by term", "[truth]") {
   // Barton & Fieldhouse, Automotive Chassis Engineering (2018), p. 174: sprung mass 1280 kg with 54
   // % on the front, 0.365 m above the roll axis (roll centres at 0.07 and 0.32 m), track 1.46 m,
   // 0.6 g, roll stiffness 28 650 N m/rad, unsprung masses 140 and 180 kg at 0.28 and 0.30 m.
@@ -217,8 +237,10 @@ TEST_CASE("the load transfer of a published car comes out term by term") {
   };
   // On the roll axis the mass does not reach the springs: what is left goes through the links.
   sprung.centre.z() = h - above_axis;
-  CHECK_THAT(transfer()[0], WithinRel(195.0, 0.01));
-  CHECK_THAT(transfer()[1], WithinRel(760.0, 0.01));
+  truth("published car: front, through the links, N", barton, transfer()[0],
+        within_rel(195.0, 0.01));
+  truth("published car: rear, through the links, N", barton, transfer()[1],
+        within_rel(760.0, 0.01));
   const double front_unsprung = 140 * a * 0.28 / t, rear_unsprung = 180 * a * 0.30 / t;
   CHECK_THAT(front_unsprung, WithinRel(158.0, 0.01));
   CHECK_THAT(rear_unsprung, WithinRel(218.0, 0.01));
@@ -229,11 +251,14 @@ TEST_CASE("the load transfer of a published car comes out term by term") {
   sprung.centre.y() = -above_axis * roll;
   sprung.front_roll_share = 1556 / (stiffness * roll / t);
   const double front = transfer()[0] + front_unsprung;
-  CHECK_THAT(front, WithinRel(1556.0 + 195 + 158, 0.001));
-  CHECK_THAT(front, WithinRel(1919.0, 0.01));
+  truth("published car: front in all, sum of the printed terms, N", barton, front,
+        within_rel(1556.0 + 195 + 158, 0.001));
+  truth("published car: front in all as printed (its own terms add to 1909), N", barton, front,
+        within_rel(1919.0, 0.01));
 }
 
-TEST_CASE("a wheel held in the air twists the frame by its axle's load times half its track") {
+TEST_CASE("a wheel held in the air twists the frame by its axle's load times half its track",
+          "[truth]") {
   const WheelLoads loads = wheel_loads(runabout(), {0, 0, -g}, {true, false, false, false});
   CHECK(loads.lifted == std::vector<bool>{true, false, false, false});
   CHECK_FALSE(loads.tips);
@@ -241,8 +266,10 @@ TEST_CASE("a wheel held in the air twists the frame by its axle's load times hal
   // Worked here by hand: the other front wheel has N_f, and N_RL - N_RR = N_f t_f/t_r.
   CHECK(loads.normal[FL] == 0);
   CHECK_THAT(loads.normal[FR], WithinRel(662.175, 0.001));
-  CHECK_THAT(loads.normal[RL], WithinRel(772.5375, 0.001));
-  CHECK_THAT(loads.normal[RR], WithinRel(36.7875, 0.001));
+  truth("front wheel in the air: opposite load at the rear left, N", by_hand, loads.normal[RL],
+        within_rel(772.5375, 0.001));
+  truth("front wheel in the air: load at the rear right, N", by_hand, loads.normal[RR],
+        within_rel(36.7875, 0.001));
   // T = min(N_f t_f, N_r t_r)/2, worked here by hand; the rule also in Brown, Robertson & Serpento
   // (2002), ch. 2, from memory.
   const double T = std::min(front_load(loads) * 1.0, rear_load(loads) * 0.9) / 2;

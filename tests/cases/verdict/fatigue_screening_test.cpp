@@ -9,12 +9,20 @@
 #include "tests/cases/small_frames.h"
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::fatigue_screening_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source direct = from_memory("EN 1993-1-9 7.1, 2e6 (36/100)3 (recomputed)");
+constexpr Source shear = from_memory("EN 1993-1-9 Fig. 7.2, 2e6 (80/100)5 (recomputed)");
+constexpr Source upper = from_memory("EN 1993-1-9 8(1): 1.5 f_y");
+constexpr Source root = from_memory("EN 1993-1-9 Table 8.5: 36 across the throat, worked by hand");
+constexpr Source guide_8 =
+    from_memory("CIDECT Design Guide 8 (2000), T joint, beta 0.6, worked by hand");
 
 /// A cantilever whose root sees 100 MPa in case `load`, and a life of `cycles` of it.
 Frame tired_arm(double cycles) {
@@ -44,14 +52,14 @@ FatigueScreening screened(const Frame& f) {
 
 }  // namespace
 
-TEST_CASE("a range of 100 MPa in category 36 lasts 93 312 cycles") {
+TEST_CASE("a range of 100 MPa in category 36 lasts 93 312 cycles", "[truth]") {
   const FatigueScreening s = screened(tired_arm(93312));
   CHECK(s.counts);
   CHECK(s.gamma_Mf == 1);
   const MemberFatigue& m = s.members[0];
   CHECK(m.end == 0);
   CHECK_THAT(m.ranges[0], WithinRel(100e6, 1e-9));
-  CHECK_THAT(m.cycles, WithinRel(93312, 1e-6));
+  truth("tube end in category 36 at 100 MPa: cycles", direct, m.cycles, within_rel(93312, 1e-6));
   CHECK_THAT(m.damage, WithinRel(1.0, 1e-6));
   CHECK_THAT(*m.result.utilisation, WithinRel(1.0, 1e-6));
 }
@@ -103,25 +111,27 @@ TEST_CASE("a spectrum that names no case of the frame is a fault with a hint") {
   CHECK_THAT(text_of(*outcome.error()), ContainsSubstring("did you mean `load`"));
 }
 
-TEST_CASE("no range is above 1.5 times the yield strength, however seldom") {
+TEST_CASE("no range is above 1.5 times the yield strength, however seldom", "[truth]") {
   // EN 1993-1-9 8(1) (MEMORY): 400 MPa against 1.5 x 235; one cycle of it wears out nothing.
   Frame f = tired_arm(1);
   for (Case& c : f.cases) c.forces.front().value *= 2;
   f.life->spectrum.front().from = "back";
   const FatigueScreening s = screened(f);
   CHECK(s.members[0].damage < 0.01);
-  CHECK_THAT(*s.members[0].result.utilisation, WithinRel(400 / (1.5 * 235), 1e-6));
+  truth("range of 400 MPa in S235: utilisation", upper, *s.members[0].result.utilisation,
+        within_rel(400 / (1.5 * 235), 1e-6));
   CHECK_THAT(s.members[0].result.clause, ContainsSubstring("8(1)"));
   CHECK_FALSE(s.passes());
 }
 
-TEST_CASE("a shear range of 100 MPa in category 80 lasts 655 360 cycles, and adds up") {
+TEST_CASE("a shear range of 100 MPa in category 80 lasts 655 360 cycles, and adds up", "[truth]") {
   // EN 1993-1-9 Fig. 7.2 (MEMORY): m = 5, 2e6 (80/100)^5 = 655 360 (DERIVED). 8(3): both sums add.
   Frame f = tired_arm(655360);
   const double Wt = build_model(f).model.sections[0].Wt;
   f.cases[0].forces.clear();
   f.cases[0].moments.push_back({"tip", {100e6 * Wt, 0, 0}, {}});
-  CHECK_THAT(screened(f).members[0].damage, WithinRel(1.0, 1e-6));
+  truth("655 360 cycles of 100 MPa shear in category 80: damage", shear,
+        screened(f).members[0].damage, within_rel(1.0, 1e-6));
   CHECK_THAT(*screened(f).members[0].result.utilisation, WithinRel(1.0, 1e-6));
 
   Frame both = tired_arm(93312);
@@ -129,7 +139,7 @@ TEST_CASE("a shear range of 100 MPa in category 80 lasts 655 360 cycles, and add
   CHECK(screened(both).members[0].damage >= 1 + 93312.0 / 655360 - 1e-6);
 }
 
-TEST_CASE("the root of a thin weld cracks before the tube") {
+TEST_CASE("the root of a thin weld cracks before the tube", "[truth]") {
   // Category 36 on the stress across the throat, EN 1993-1-9 Table 8.5 (MEMORY).
   Frame f = tired_arm(1);
   f.members[0].weld_throat = 0.001;
@@ -138,12 +148,13 @@ TEST_CASE("the root of a thin weld cracks before the tube") {
   const double across = 100e6 * s.Wy * 0.0125 / line.I_wy;
   REQUIRE(across > 150e6);
   const MemberFatigue m = screened(f).members[0];
-  CHECK_THAT(m.cycles, WithinRel(2e6 * std::pow(36e6 / across, 3), 1e-6));
+  truth("root of a 1 mm weld on a tube at 100 MPa: cycles", root, m.cycles,
+        within_rel(2e6 * std::pow(36e6 / across, 3), 1e-6));
   CHECK_THAT(m.ranges[0], WithinRel(100e6, 1e-9));
   CHECK_THAT(m.category, WithinRel(36e6 * 100e6 / across, 1e-6));
 }
 
-TEST_CASE("a tube on the face of a thin chord has the category of its hot spot") {
+TEST_CASE("a tube on the face of a thin chord has the category of its hot spot", "[truth]") {
   // T joint, beta 0.6, chord 25 x 1.5: near 14 MPa (issue of this project, by CIDECT DG8).
   Frame f = empty_frame();
   f.sections[0].wall = 0.0015;
@@ -163,7 +174,8 @@ TEST_CASE("a tube on the face of a thin chord has the category of its hot spot")
   }
   add_case(f, "load").forces.push_back({"top", {10, 0, 0}, {}});
   f.life = tired_arm(1000).life;
-  CHECK_THAT(screened(f).members[2].category, WithinRel(14e6, 0.02));
+  truth("15 x 1.5 on 25 x 1.5, bent in plane: category at the hot spot, Pa", guide_8,
+        screened(f).members[2].category, within_rel(14e6, 0.02));
   // Across the plane of the joint a little less, along the post much less.
   f.cases[0].forces[0].value = {0, 10, 0};
   CHECK_THAT(screened(f).members[2].category, WithinRel(14e6 / 1.15, 0.02));

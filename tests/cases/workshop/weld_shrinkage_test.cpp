@@ -5,12 +5,16 @@
 
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::weld_shrinkage_test {
 
 using namespace tubewright::testing;
 
 namespace {
+
+constexpr Source blodgett =
+    from_memory("O. W. Blodgett: 0.1 A_w/t across a weld, a rule for plate");
 
 constexpr double mm = 1e-3;
 
@@ -43,10 +47,10 @@ Frame row_of_posts(int posts, double wall) {
 
 }  // namespace
 
-TEST_CASE("a fillet of 3 mm leg on a wall of 1.5 mm draws in 0.3 mm") {
+TEST_CASE("a fillet of 3 mm leg on a wall of 1.5 mm draws in 0.3 mm", "[truth]") {
   // A_w = 3 x 3 / 2 = 4.5 mm2; 0.1 x 4.5 / 1.5.
-  CHECK_THAT(transverse_shrinkage(3 * mm / std::numbers::sqrt2, 1.5 * mm),
-             WithinRel(0.3 * mm, 1e-12));
+  truth("fillet of 3 mm leg on a wall of 1.5 mm: shrinkage, m", blodgett,
+        transverse_shrinkage(3 * mm / std::numbers::sqrt2, 1.5 * mm), within_rel(0.3 * mm, 1e-12));
 }
 
 TEST_CASE(
@@ -57,13 +61,14 @@ TEST_CASE(
   }
 }
 
-TEST_CASE("twenty joints in a row of 0.3 mm each draw in 6 mm") {
+TEST_CASE("twenty joints in a row of 0.3 mm each draw in 6 mm", "[truth]") {
   Frame f = row_of_posts(20, 1.5 * mm);
   for (Member& m : f.members) m.weld_throat = 3 * mm / std::numbers::sqrt2;
   const WeldShrinkage s = shrinkage_of(f);
   REQUIRE(s.along.size() == 2);  // along x by the rail, along z by a post
   CHECK(s.along[0].axis == 0);
-  CHECK_THAT(s.along[0].amount, WithinRel(6 * mm, 1e-9));
+  truth("twenty such joints in a row: shrinkage, m", blodgett, s.along[0].amount,
+        within_rel(6 * mm, 1e-9));
   CHECK(s.along[0].welds == 20);
   CHECK(s.along[0].row == std::vector<std::string>{"rail"});
   CHECK(s.along[1].axis == 2);

@@ -10,10 +10,18 @@
 #include "cases/model/build_model.h"
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::cut_output_test {
 
 using namespace tubewright::testing;
+
+namespace {
+
+constexpr Source ssab = seen_in("EN 10219, 25 x 25 x 2: 1.36 kg/m (public table of SSAB)");
+
+}  // namespace
+
 using nlohmann::json;
 
 namespace {
@@ -159,12 +167,13 @@ TEST_CASE("cut_text: within 100 columns, with every tube's name and the sheets")
   CHECK_THAT(text, ContainsSubstring("Sheets"));
 }
 
-TEST_CASE("cut_line: bars and what they weigh, by the table of the tube's standard") {
+TEST_CASE("cut_line: bars and what they weigh, by the table of the tube's standard", "[truth]") {
   const Answer a(rectangle());
-  // Four pieces, 2.1 m in all, from one bar. 25 x 25 x 2: 1.36 kg/m (EN 10219-2, from memory).
+  // Four pieces, 2.1 m in all, from one bar. 25 x 25 x 2: 1.36 kg/m (EN 10219-2).
   REQUIRE(a.cut["stock"]["length"] == 6000.0);
   CHECK_THAT(cut_line(a.list), ContainsSubstring("1 bar, "));
-  CHECK_THAT(std::stod(cut_line(a.list).substr(7)), WithinAbs(6 * 1.36, 0.06));
+  truth("bar of 6 m of 25 x 25 x 2: mass, kg", ssab, std::stod(cut_line(a.list).substr(7)),
+        within_abs(6 * 1.36, 0.06));
 }
 
 }  // namespace tubewright::cut_output_test

@@ -3,10 +3,13 @@
 #include <numbers>
 
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::quantity_test {
 
 namespace {
+
+constexpr Source nist = from_memory("NIST SP 811 (2008), appendix B.8");
 
 double si(const std::string& text, const Measure& measure) {
   const QuantityReading reading = read_quantity(text, false, measure);
@@ -39,24 +42,25 @@ TEST_CASE("a bare number is in the workshop unit of its key") {
 }
 
 // NIST Special Publication 811 (2008), appendix B.8, as printed there to seven digits. MEMORY.
-TEST_CASE("inch and pound units have the factors of NIST SP 811") {
+TEST_CASE("inch and pound units have the factors of NIST SP 811", "[truth]") {
   const double printed = 5e-7;  // half a unit in the last digit
   CHECK(si("1 in", measure::length) == 0.0254);
   CHECK_THAT(si("1 ft", measure::length), WithinRel(0.3048, 1e-15));
   CHECK(si("1 lb", measure::mass) == 0.45359237);
-  CHECK_THAT(si("1 oz", measure::mass), WithinRel(2.834952e-2, printed));
-  CHECK_THAT(si("1 lbf", measure::force), WithinRel(4.448222, printed));
-  CHECK_THAT(si("1 kip", measure::force), WithinRel(4.448222e3, printed));
-  CHECK_THAT(si("1 kgf", measure::force), WithinRel(9.80665, printed));
-  CHECK_THAT(si("1 psi", measure::stress), WithinRel(6.894757e3, printed));
-  CHECK_THAT(si("1 ksi", measure::stress), WithinRel(6.894757e6, printed));
-  CHECK_THAT(si("1 lbf ft", measure::moment), WithinRel(1.355818, printed));
-  CHECK_THAT(si("1 lbf in", measure::moment), WithinRel(1.129848e-1, printed));
-  CHECK_THAT(si("1 lbf/ft", measure::line_load), WithinRel(1.459390e1, printed));
-  CHECK_THAT(si("1 lbf/in", measure::rate), WithinRel(1.751268e2, printed));
-  CHECK_THAT(si("1 in4", measure::second_moment), WithinRel(4.162314e-7, printed));
-  CHECK_THAT(si("1 lb/ft3", measure::density), WithinRel(1.601846e1, printed));
-  CHECK_THAT(si("1 lb ft2", measure::inertia), WithinRel(4.214011e-2, printed));
+  truth("1 oz in SI", nist, si("1 oz", measure::mass), within_rel(2.834952e-2, printed));
+  truth("1 lbf in SI", nist, si("1 lbf", measure::force), within_rel(4.448222, printed));
+  truth("1 kip in SI", nist, si("1 kip", measure::force), within_rel(4.448222e3, printed));
+  truth("1 kgf in SI", nist, si("1 kgf", measure::force), within_rel(9.80665, printed));
+  truth("1 psi in SI", nist, si("1 psi", measure::stress), within_rel(6.894757e3, printed));
+  truth("1 ksi in SI", nist, si("1 ksi", measure::stress), within_rel(6.894757e6, printed));
+  truth("1 lbf ft in SI", nist, si("1 lbf ft", measure::moment), within_rel(1.355818, printed));
+  truth("1 lbf in in SI", nist, si("1 lbf in", measure::moment), within_rel(1.129848e-1, printed));
+  truth("1 lbf/ft in SI", nist, si("1 lbf/ft", measure::line_load),
+        within_rel(1.459390e1, printed));
+  truth("1 lbf/in in SI", nist, si("1 lbf/in", measure::rate), within_rel(1.751268e2, printed));
+  truth("1 in4 in SI", nist, si("1 in4", measure::second_moment), within_rel(4.162314e-7, printed));
+  truth("1 lb/ft3 in SI", nist, si("1 lb/ft3", measure::density), within_rel(1.601846e1, printed));
+  truth("1 lb ft2 in SI", nist, si("1 lb ft2", measure::inertia), within_rel(4.214011e-2, printed));
 }
 
 TEST_CASE("products, quotients and powers of units are worked out") {

@@ -6,10 +6,14 @@
 #include <algorithm>
 
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::beam_field_test {
 
 namespace {
+
+constexpr Source textbook =
+    from_memory("built-in beam of the textbook: q2 L5/720 EI and q2 L3/12 G A");
 
 BeamElement tube() {
   BeamElement e;
@@ -117,7 +121,8 @@ TEST_CASE("displacements end where the far end is") {
   }
 }
 
-TEST_CASE("the flexibility of a built-in beam is q2 L5/720 EI and the shear's q2 L3/12 G A") {
+TEST_CASE("the flexibility of a built-in beam is q2 L5/720 EI and the shear's q2 L3/12 G A",
+          "[truth]") {
   const BeamElement e = tube();
   const Section& s = e.section;
   const double L = e.L, E = e.material.E, G = e.material.G;
@@ -125,12 +130,12 @@ TEST_CASE("the flexibility of a built-in beam is q2 L5/720 EI and the shear's q2
   q.line = e.axes.transpose() * Eigen::Vector3d(0, 0, 200);
   P.points.push_back({0.5, e.axes.transpose() * Eigen::Vector3d(0, 0, 1000), {0, 0, 0}});
   const double L3 = L * L * L;
-  CHECK_THAT(
-      held_flexibility(e, q, q),
-      WithinRel(200.0 * 200 * (L3 * L * L / (720 * E * s.Iy) + L3 / (12 * G * s.Az)), 1e-10));
+  truth("built-in tube, line load: twice its energy, N m", textbook, held_flexibility(e, q, q),
+        within_rel(200.0 * 200 * (L3 * L * L / (720 * E * s.Iy) + L3 / (12 * G * s.Az)), 1e-10));
   // A point load at the middle works on q L4/384 EI + q L2/8 G A.
-  CHECK_THAT(held_flexibility(e, q, P),
-             WithinRel(1000.0 * 200 * (L3 * L / (384 * E * s.Iy) + L * L / (8 * G * s.Az)), 1e-10));
+  truth("built-in tube: work of a point load on the line load, N m", textbook,
+        held_flexibility(e, q, P),
+        within_rel(1000.0 * 200 * (L3 * L / (384 * E * s.Iy) + L * L / (8 * G * s.Az)), 1e-10));
 }
 
 TEST_CASE("the flexibility is the work on the displacements between held ends, both ways alike") {

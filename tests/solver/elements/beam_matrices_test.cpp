@@ -9,10 +9,14 @@
 #include <numbers>
 
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::beam_matrices_test {
 
 namespace {
+
+constexpr Source gere =
+    from_memory("Timoshenko & Gere, Theory of Elastic Stability (1961): Euler, Engesser");
 
 constexpr double pi = std::numbers::pi;
 
@@ -161,15 +165,17 @@ TEST_CASE("a stretched beam resists being turned by N L and not being moved or s
   }
 }
 
-TEST_CASE("a column between pins buckles at Euler's load, with shear at Engesser's") {
+TEST_CASE("a column between pins buckles at Euler's load, with shear at Engesser's", "[truth]") {
   const BeamElement e = slender();
   const double euler = pi * pi * e.material.E * e.section.Iy / (e.L * e.L);
   CHECK_THAT(buckling_load(e, 1) / euler, WithinRel(12 / (pi * pi), 1e-9));  // one cubic
-  CHECK_THAT(buckling_load(e, 16), WithinRel(euler, 1e-5));
+  truth("column between pins: critical load, N", gere, buckling_load(e, 16),
+        within_rel(euler, 1e-5));
   const BeamElement soft = element(rigid, 2e-6);
   const double engesser = 1 / (1 / euler + 1 / (soft.material.G * soft.section.Az));
   CHECK(engesser < 0.95 * euler);
-  CHECK_THAT(buckling_load(soft, 64), WithinRel(engesser, 1e-4));
+  truth("column soft in shear: critical load, N", gere, buckling_load(soft, 64),
+        within_rel(engesser, 1e-4));
 }
 
 TEST_CASE("seen from its joints a hinged beam in tension is a string and keeps its mass") {

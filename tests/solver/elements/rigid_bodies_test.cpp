@@ -6,12 +6,15 @@
 #include "solver/model/section_shapes.h"
 #include "solver/statics/mechanism.h"
 #include "tests/solver/model_builder.h"
+#include "tests/truth.h"
 
 namespace tubewright::rigid_bodies_test {
 
 using namespace tubewright::test;
 
 namespace {
+
+constexpr Source by_hand = rederived("statics worked by hand");
 
 constexpr double E = 210e9, G = 81e9;
 const Section tube = hollow_rectangle(0.03, 0.03, 0.002, cold_formed_corners(0.002), 0.3);
@@ -156,7 +159,7 @@ TEST_CASE("without its tie rod the upright is a mechanism") {
   CHECK(failure.mechanism.motions[0].moving.size() >= 2);
 }
 
-TEST_CASE("a trailing arm: spring and pivot take what moments about the pivot say") {
+TEST_CASE("a trailing arm: spring and pivot take what moments about the pivot say", "[truth]") {
   // F_s = (N l + B h_p)/l_s; outboard brake: the force acts at the ground. Inboard: at the wheel
   // centre, R higher. Worked by hand: l 0.35, h_p 0.30, l_s 0.25, R 0.25, N 250.155, B 200.124.
   const double l = 0.35, h = 0.30, l_s = 0.25, R = 0.25, N = 250.155, B = 200.124;
@@ -170,15 +173,20 @@ TEST_CASE("a trailing arm: spring and pivot take what moments about the pivot sa
   put(inboard, arm[2], {-B, 0, 0});
   put(standing, arm[1], {0, 0, 404.66});
   const StaticSolution out = f.solve(outboard), in = f.solve(inboard);
-  CHECK_THAT(out.bar_forces[static_cast<size_t>(spring)], WithinRel(-590.366, 1e-5));
+  truth("trailing arm, outboard brake: spring force, N", by_hand,
+        out.bar_forces[static_cast<size_t>(spring)], within_rel(-590.366, 1e-5));
   CHECK_THAT(reaction(out, arm[0], x), WithinRel(200.124, 1e-6));
-  CHECK_THAT(reaction(out, arm[0], z), WithinRel(590.366 - N, 1e-5));
-  CHECK_THAT(in.bar_forces[static_cast<size_t>(spring)], WithinRel(-390.242, 1e-5));
-  CHECK_THAT(reaction(in, arm[0], z), WithinRel(140.087, 1e-5));
-  CHECK_THAT(f.solve(standing).bar_forces[static_cast<size_t>(spring)], WithinRel(-566.52, 1e-4));
+  truth("trailing arm, outboard brake: pivot force upward, N", by_hand, reaction(out, arm[0], z),
+        within_rel(590.366 - N, 1e-5));
+  truth("trailing arm, inboard brake: spring force, N", by_hand,
+        in.bar_forces[static_cast<size_t>(spring)], within_rel(-390.242, 1e-5));
+  truth("trailing arm, inboard brake: pivot force upward, N", by_hand, reaction(in, arm[0], z),
+        within_rel(140.087, 1e-5));
+  truth("trailing arm, standing: spring force, N", by_hand,
+        f.solve(standing).bar_forces[static_cast<size_t>(spring)], within_rel(-566.52, 1e-4));
 }
 
-TEST_CASE("the tie rod takes the moment about the steering axis") {
+TEST_CASE("the tie rod takes the moment about the steering axis", "[truth]") {
   // Moment e . (p - p0) x F about the axis, worked by hand for caster 8 and kingpin inclination 10
   // degrees, trail 20 mm, scrub 15 mm; a tie rod at 60 mm from the axis.
   const Eigen::Vector3d e =
@@ -202,10 +210,14 @@ TEST_CASE("the tie rod takes the moment about the steering axis") {
     return f.solve(a).bar_forces[tie] * reach;  // a pull along -along turns the upright backward
   };
   const Eigen::Vector3d none(0, 0, 0);
-  CHECK_THAT(moment_of({-240, 0, 485.6}, none), WithinAbs(0.8427, 1e-3));
-  CHECK_THAT(moment_of({0, 0, 485.6}, {-240, 0, 0}), WithinAbs(11.1632, 1e-3));  // inboard brake
-  CHECK_THAT(moment_of({0, 400, 613.8}, none), WithinAbs(-11.1779, 1e-3));
-  CHECK_THAT(moment_of({0, 0, 331}, none), WithinAbs(-1.8194, 1e-3));
+  truth("steering: moment of outboard braking, N m", by_hand, moment_of({-240, 0, 485.6}, none),
+        within_abs(0.8427, 1e-3));
+  truth("steering: moment of inboard braking, N m", by_hand, moment_of({0, 0, 485.6}, {-240, 0, 0}),
+        within_abs(11.1632, 1e-3));  // inboard brake
+  truth("steering: moment of cornering, N m", by_hand, moment_of({0, 400, 613.8}, none),
+        within_abs(-11.1779, 1e-3));
+  truth("steering: moment of the wheel load, N m", by_hand, moment_of({0, 0, 331}, none),
+        within_abs(-1.8194, 1e-3));
 }
 
 }  // namespace tubewright::rigid_bodies_test

@@ -13,10 +13,32 @@
 
 #include "solver/elements/sheet_joint.h"
 #include "tests/catch.h"
+#include "tests/truth.h"
 
 namespace tubewright::sheet_buckling_test {
 
 namespace {
+
+constexpr Source by_hand =
+    rederived("k_s = 5.34 + 4.00 (b/a)2 of Timoshenko & Gere, worked by hand");
+constexpr Source gere =
+    from_memory("Timoshenko & Gere, Theory of Elastic Stability, shear of plates");
+constexpr Source ritz = rederived("Ritz's method, 12 to 16 terms each way");
+constexpr Source megson = seen_in(
+    "Megson, Aircraft Structures for Engineering Students, 3rd ed., eq. 6.111 (after Kuhn, NACA TN "
+    "2661)");
+constexpr Source energy =
+    rederived("strain energy of incomplete diagonal tension, rigid edges, nu 0.33");
+constexpr Source wagner = rederived("complete diagonal tension with rigid edges: E/4 (Wagner)");
+constexpr Source example =
+    seen_in("Megson, Aircraft Structures for Engineering Students, 3rd ed., Example 6.3");
+constexpr Source example_again =
+    rederived("Megson, 3rd ed., Example 6.3, worked again to more digits");
+constexpr Source megson_by_hand = rederived("Megson eqs. 6.111 and 6.113, worked by hand");
+constexpr Source shear_lag =
+    rederived("shear lag across the bond, closed form and finite differences");
+constexpr Source huth = from_memory(
+    "H. Huth, ASTM STP 927 (1986) (constants seen, bracket from memory), worked by hand");
 
 constexpr double pi = std::numbers::pi;
 constexpr double E = 70000, nu = 0.33, G = E / (2 * (1 + nu));
@@ -58,17 +80,23 @@ double ritz_coefficient(double r, int terms) {
 
 }  // namespace
 
-TEST_CASE("critical shear stress of sheets of a car's size") {
+TEST_CASE("critical shear stress of sheets of a car's size", "[truth]") {
   // Derived from k_s = 5.34 + 4.00 (b/a)^2 by hand; printed to 0.01 MPa.
   const auto critical = [](double t, double a, double b) {
     return critical_shear_stress(E, nu, t, a, b, SheetEdge::simply_supported);
   };
-  CHECK_THAT(critical(0.9, 600, 700), WithinAbs(1.20, 0.0051));
-  CHECK_THAT(critical(1.2, 600, 700), WithinAbs(2.140, 0.00051));
-  CHECK_THAT(critical(1.5, 600, 700), WithinAbs(3.34, 0.0051));
-  CHECK_THAT(critical(2.0, 600, 700), WithinAbs(5.94, 0.0051));
-  CHECK_THAT(critical(1.2, 350, 600), WithinAbs(5.09, 0.0051));
-  CHECK_THAT(critical(1.2, 300, 350), WithinAbs(8.56, 0.0051));
+  truth("sheet 600 x 700 x 0.9: critical shear stress, MPa", by_hand, critical(0.9, 600, 700),
+        within_abs(1.20, 0.0051));
+  truth("sheet 600 x 700 x 1.2: critical shear stress, MPa", by_hand, critical(1.2, 600, 700),
+        within_abs(2.140, 0.00051));
+  truth("sheet 600 x 700 x 1.5: critical shear stress, MPa", by_hand, critical(1.5, 600, 700),
+        within_abs(3.34, 0.0051));
+  truth("sheet 600 x 700 x 2.0: critical shear stress, MPa", by_hand, critical(2.0, 600, 700),
+        within_abs(5.94, 0.0051));
+  truth("sheet 350 x 600 x 1.2: critical shear stress, MPa", by_hand, critical(1.2, 350, 600),
+        within_abs(5.09, 0.0051));
+  truth("sheet 300 x 350 x 1.2: critical shear stress, MPa", by_hand, critical(1.2, 300, 350),
+        within_abs(8.56, 0.0051));
 }
 
 TEST_CASE("the order of a sheet's sides does not matter, and it stiffens with thickness squared") {
@@ -81,16 +109,20 @@ TEST_CASE("the order of a sheet's sides does not matter, and it stiffens with th
   }
 }
 
-TEST_CASE("shear buckling coefficients of square and endless sheets") {
+TEST_CASE("shear buckling coefficients of square and endless sheets", "[truth]") {
   // Timoshenko & Gere, Theory of Elastic Stability (from memory): 9.34 and 5.34 (5.35 exact),
   // clamped 14.58 and 8.98.
-  CHECK_THAT(shear_coefficient_of(1, SheetEdge::simply_supported), WithinRel(9.34, 1e-12));
-  CHECK_THAT(shear_coefficient_of(1, SheetEdge::clamped), WithinRel(14.58, 1e-12));
-  CHECK_THAT(shear_coefficient_of(1e5, SheetEdge::simply_supported), WithinRel(5.34, 1e-9));
-  CHECK_THAT(shear_coefficient_of(1e5, SheetEdge::clamped), WithinRel(8.98, 1e-9));
+  truth("square sheet, simply supported: k_s", gere,
+        shear_coefficient_of(1, SheetEdge::simply_supported), within_rel(9.34, 1e-12));
+  truth("square sheet, clamped: k_s", gere, shear_coefficient_of(1, SheetEdge::clamped),
+        within_rel(14.58, 1e-12));
+  truth("endless sheet, simply supported: k_s", gere,
+        shear_coefficient_of(1e5, SheetEdge::simply_supported), within_rel(5.34, 1e-9));
+  truth("endless sheet, clamped: k_s", gere, shear_coefficient_of(1e5, SheetEdge::clamped),
+        within_rel(8.98, 1e-9));
 }
 
-TEST_CASE("shear buckling coefficients against the tables they are fitted to") {
+TEST_CASE("shear buckling coefficients against the tables they are fitted to", "[truth]") {
   struct Row {
     double ratio, table, ritz, clamped_ritz;
   };
@@ -102,10 +134,13 @@ TEST_CASE("shear buckling coefficients against the tables they are fitted to") {
         Row{2.0, 6.6, 6.546, 10.248}, Row{3.0, 5.9, 5.840, 9.534}, Row{5.0, 0, 5.531, 9.185}}) {
     INFO("a/b " << row.ratio);
     const double k = shear_coefficient_of(row.ratio, SheetEdge::simply_supported);
-    if (row.table > 0) CHECK_THAT(k, WithinRel(row.table, 0.04));
-    CHECK_THAT(k, WithinRel(row.ritz, 0.033));
-    CHECK_THAT(shear_coefficient_of(row.ratio, SheetEdge::clamped),
-               WithinRel(row.clamped_ritz, 0.02));
+    if (row.table > 0)
+      truth(named("simply supported, a/b ", row.ratio, ": k_s of the table"), gere, k,
+            within_rel(row.table, 0.04));
+    truth(named("simply supported, a/b ", row.ratio, ": k_s"), ritz, k,
+          within_rel(row.ritz, 0.033));
+    truth(named("clamped, a/b ", row.ratio, ": k_s"), ritz,
+          shear_coefficient_of(row.ratio, SheetEdge::clamped), within_rel(row.clamped_ritz, 0.02));
   }
 }
 
@@ -132,7 +167,7 @@ TEST_CASE("a clamped sheet stands more than a simply supported one, a longer one
   }
 }
 
-TEST_CASE("share of diagonal tension and the shear stiffness left") {
+TEST_CASE("share of diagonal tension and the shear stiffness left", "[truth]") {
   struct Row {
     double ratio, k, kept;
   };
@@ -143,12 +178,16 @@ TEST_CASE("share of diagonal tension and the shear stiffness left") {
                          Row{50, 0.691, 0.742}, Row{100, 0.762, 0.723}}) {
     INFO("tau/tau_cr " << row.ratio);
     const double k = diagonal_tension_share(row.ratio * 2.14, 2.14);
-    CHECK_THAT(k, WithinAbs(row.k, 0.00051));
-    CHECK_THAT(shear_stiffness_kept(k, nu), WithinAbs(row.kept, 0.00051));
+    truth(named("tau/tau_cr ", row.ratio, ": share of diagonal tension k"), megson, k,
+          within_abs(row.k, 0.00051));
+    truth(named("tau/tau_cr ", row.ratio, ": G left of G"), energy, shear_stiffness_kept(k, nu),
+          within_abs(row.kept, 0.00051));
   }
   const double k10 = diagonal_tension_share(10, 1);
-  CHECK_THAT(k10, WithinAbs(0.4621, 0.00005));
-  CHECK_THAT(shear_stiffness_kept(k10, nu), WithinAbs(0.8112, 0.00005));
+  truth("tau/tau_cr 10: share of diagonal tension k, four places", megson_by_hand, k10,
+        within_abs(0.4621, 0.00005));
+  truth("tau/tau_cr 10: G left of G, four places", energy, shear_stiffness_kept(k10, nu),
+        within_abs(0.8112, 0.00005));
 }
 
 TEST_CASE("a sheet below its critical stress carries all in shear and keeps all of G") {
@@ -159,10 +198,11 @@ TEST_CASE("a sheet below its critical stress carries all in shear and keeps all 
   CHECK(shear_stiffness_kept(0, nu) == 1);
 }
 
-TEST_CASE("complete diagonal tension with rigid edges leaves E/4 of shear modulus") {
+TEST_CASE("complete diagonal tension with rigid edges leaves E/4 of shear modulus", "[truth]") {
   // Wagner's web: G_PDT = E/4 (derived; textbooks alike), that is (1 + nu)/2 of G: 0.665.
   CHECK_THAT(shear_stiffness_kept(1, nu) * G, WithinRel(E / 4, 1e-12));
-  CHECK_THAT(shear_stiffness_kept(1, nu), WithinAbs(0.665, 1e-12));
+  truth("complete diagonal tension: G left of G", wagner, shear_stiffness_kept(1, nu),
+        within_abs(0.665, 1e-12));
   CHECK_THAT(diagonal_tension_share(1e30, 1), WithinAbs(1, 1e-12));
   double k_before = 0, kept_before = 1;
   for (double ratio = 1.1; ratio < 1e6; ratio *= 1.7) {
@@ -175,7 +215,7 @@ TEST_CASE("complete diagonal tension with rigid edges leaves E/4 of shear modulu
   }
 }
 
-TEST_CASE("the textbook beam with a complete diagonal tension field") {
+TEST_CASE("the textbook beam with a complete diagonal tension field", "[truth]") {
   // Megson, Aircraft Structures for Engineering Students, 3rd ed., Example 6.3: cantilever with a
   // tip load of 5 kN, 1200 long, 400 deep, uprights every 300, web 2 mm, flanges 350, uprights 300
   // mm2, flange modulus 750 mm3, upright I 2000 mm4. Printed: 42.6 deg, 17.7 kN and 50.7 MPa, 8.6e4
@@ -183,19 +223,25 @@ TEST_CASE("the textbook beam with a complete diagonal tension field") {
   // the book rounds 17.719 kN/350 mm2 = 50.63 up to 50.7, hence 0.1 MPa).
   const double W = 5000, length = 1200, d = 400, b = 300, t = 2, A_F = 350, A_S = 300;
   const double alpha = tension_field_angle(t, d, b, A_F, A_S);
-  CHECK_THAT(std::pow(std::tan(alpha), 4), WithinAbs(0.7143, 0.00005));
-  CHECK_THAT(alpha * 180 / pi, WithinAbs(42.593, 0.0005));
+  truth("web beam: tan4 of the fold", example, std::pow(std::tan(alpha), 4),
+        within_abs(0.7143, 0.00005));
+  truth("web beam: angle of the fold, degrees", example_again, alpha * 180 / pi,
+        within_abs(42.593, 0.0005));
   const double flange = W * length / d + W / (2 * std::tan(alpha));
-  CHECK_THAT(flange, WithinAbs(17719, 1));
-  CHECK_THAT(flange / A_F, WithinAbs(50.7, 0.1));
+  truth("web beam: flange force, N", example_again, flange, within_abs(17719, 1));
+  truth("web beam: flange stress of it, MPa", example, flange / A_F, within_abs(50.7, 0.1));
   const double M = W * b * b * std::tan(alpha) / (12 * d);
-  CHECK_THAT(M, WithinAbs(86187, 1));
-  CHECK_THAT(M / 750, WithinAbs(114.9, 0.05));
-  CHECK_THAT(flange / A_F + M / 750, WithinAbs(165.6, 0.1));
-  CHECK_THAT(W * b / d * std::tan(alpha), WithinAbs(3447, 1));
-  CHECK_THAT(d / std::sqrt(4 - 2 * b / d), WithinAbs(252.98, 0.005));
+  truth("web beam: secondary moment, N mm", example_again, M, within_abs(86187, 1));
+  truth("web beam: stress of the secondary moment, MPa", example, M / 750, within_abs(114.9, 0.05));
+  truth("web beam: greatest flange stress, MPa", example, flange / A_F + M / 750,
+        within_abs(165.6, 0.1));
+  truth("web beam: upright force, N", example_again, W * b / d * std::tan(alpha),
+        within_abs(3447, 1));
+  truth("web beam: effective length of the upright, mm", example_again,
+        d / std::sqrt(4 - 2 * b / d), within_abs(252.98, 0.005));
   const SheetStress web = tension_field_stress(W / (t * d), 1, alpha);
-  CHECK_THAT(web.tension, WithinAbs(12.54, 0.0051));  // 2 W/(t d sin 2 alpha)
+  truth("web beam: tension of the web, MPa", example_again, web.tension,
+        within_abs(12.54, 0.0051));  // 2 W/(t d sin 2 alpha)
   CHECK_THAT(web.compression, WithinAbs(0, 1e-12));
 }
 
@@ -209,16 +255,19 @@ TEST_CASE(
   CHECK(tension_field_angle(t, d, b, 350, 600) > before);
 }
 
-TEST_CASE("principal stresses of a partly buckled sheet") {
+TEST_CASE("principal stresses of a partly buckled sheet", "[truth]") {
   // Derived with Megson's eq. 6.113: q = 6 N/mm on 600 x 700 x 1.2, tau 5.0, tau_cr 2.14, folds at
   // 42 degrees: k 0.182, 5.90 and -4.07 MPa.
   const double tau = 6.0 / 1.2;
   const double critical = critical_shear_stress(E, nu, 1.2, 600, 700, SheetEdge::simply_supported);
   const double k = diagonal_tension_share(tau, critical);
-  CHECK_THAT(k, WithinAbs(0.182, 0.00051));
+  truth("600 x 700 x 1.2 at 6 N/mm: share of diagonal tension", megson_by_hand, k,
+        within_abs(0.182, 0.00051));
   const SheetStress s = tension_field_stress(tau, k, 42 * pi / 180);
-  CHECK_THAT(s.tension, WithinAbs(5.90, 0.0051));
-  CHECK_THAT(s.compression, WithinAbs(-4.07, 0.0051));
+  truth("600 x 700 x 1.2 at 6 N/mm: sigma_1, MPa", megson_by_hand, s.tension,
+        within_abs(5.90, 0.0051));
+  truth("600 x 700 x 1.2 at 6 N/mm: sigma_2, MPa", megson_by_hand, s.compression,
+        within_abs(-4.07, 0.0051));
 }
 
 TEST_CASE(
@@ -231,7 +280,7 @@ TEST_CASE(
   }
 }
 
-TEST_CASE("stiffness and peak stress of bond lines from epoxy to elastic polyurethane") {
+TEST_CASE("stiffness and peak stress of bond lines from epoxy to elastic polyurethane", "[truth]") {
   struct Row {
     double G, thickness, stiffness, peak, stiffness_step, peak_step;
   };
@@ -244,12 +293,16 @@ TEST_CASE("stiffness and peak stress of bond lines from epoxy to elastic polyure
         Row{1, 3.0, 6.7, 0.50, 0.051, 0.0051}}) {
     INFO("G " << row.G << ", " << row.thickness << " mm thick");
     const BondLine bond{row.G, row.thickness, 20};
-    CHECK_THAT(bond_stiffness(bond, G * 1.2), WithinAbs(row.stiffness, row.stiffness_step));
-    CHECK_THAT(10 * bond_peak_per_flow(bond, G * 1.2), WithinAbs(row.peak, row.peak_step));
+    truth(named("bond of G ", row.G, " MPa, ", row.thickness, " mm: stiffness, N/mm2"), shear_lag,
+          bond_stiffness(bond, G * 1.2), within_abs(row.stiffness, row.stiffness_step));
+    truth(named("bond of G ", row.G, " MPa, ", row.thickness, " mm: peak at 10 N/mm, MPa"),
+          shear_lag, 10 * bond_peak_per_flow(bond, G * 1.2), within_abs(row.peak, row.peak_step));
   }
   const BondLine epoxy{1000, 0.3, 20};
-  CHECK_THAT(bond_stiffness(epoxy, 26316 * 1.2), WithinAbs(10259.8, 0.051));
-  CHECK_THAT(bond_peak_per_flow(epoxy, G * 1.2), WithinAbs(0.32489, 0.0000051));
+  truth("epoxy bond: stiffness, N/mm2, five digits", shear_lag, bond_stiffness(epoxy, 26316 * 1.2),
+        within_abs(10259.8, 0.051));
+  truth("epoxy bond: peak for 1 N/mm, MPa, five digits", shear_lag,
+        bond_peak_per_flow(epoxy, G * 1.2), within_abs(0.32489, 0.0000051));
 }
 
 TEST_CASE("a chain of thin strips across the bond gives its stiffness and its peak") {
@@ -283,7 +336,7 @@ TEST_CASE("a narrow bond is sheared evenly, a wide one no further than the lag r
   }
 }
 
-TEST_CASE("solid rivets between aluminium sheet and steel tube") {
+TEST_CASE("solid rivets between aluminium sheet and steel tube", "[truth]") {
   struct Row {
     double sheet, tube, diameter, rivet_E, stiffness, step;
   };
@@ -295,12 +348,14 @@ TEST_CASE("solid rivets between aluminium sheet and steel tube") {
     INFO(row.sheet << "/" << row.tube << " d " << row.diameter << " E " << row.rivet_E);
     const Plate sheet{row.sheet, 70000}, tube{row.tube, 210000};
     const double C = solid_rivet_flexibility(row.diameter, row.rivet_E, sheet, tube);
-    CHECK_THAT(1 / C, WithinAbs(row.stiffness, row.step));
+    truth(named("solid rivet ", row.diameter, " of E ", row.rivet_E, " in ", row.sheet, " on ",
+                row.tube, ": stiffness, N/mm"),
+          huth, 1 / C, within_abs(row.stiffness, row.step));
     CHECK_THAT(solid_rivet_flexibility(row.diameter, row.rivet_E, tube, sheet),
                WithinRel(C, 1e-14));
   }
   const double C = solid_rivet_flexibility(4.8, 70000, {1.2, 70000}, {1.6, 210000});
-  CHECK_THAT(C, WithinAbs(3.400e-5, 0.5e-8));
+  truth("solid rivet 4.8: flexibility, mm/N", huth, C, within_abs(3.400e-5, 0.5e-8));
 }
 
 TEST_CASE("buckling and joints come out the same in metres and in millimetres") {

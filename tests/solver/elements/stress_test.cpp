@@ -8,12 +8,16 @@
 
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
+#include "tests/truth.h"
 
 namespace tubewright::stress_test {
 
 using namespace tubewright::test;
 
 namespace {
+
+constexpr Source timoshenko =
+    from_memory("S. Timoshenko, Strength of Materials: greatest shear 2 V/A, 4/3 V/A, 3/2 V/A");
 
 constexpr double mm = 1e-3;
 const Section square = hollow_rectangle(25 * mm, 25 * mm, 2 * mm, cold_formed_corners(2 * mm), 0.3);
@@ -74,14 +78,17 @@ TEST_CASE("torsion and shear add on one web and cancel on the other") {
 
 // Shear of a thin round tube is greatest at the neutral axis, 2 V/A; of a disc 4/3 V/A (S.
 // Timoshenko, Strength of Materials, MEMORY).
-TEST_CASE("transverse shear peaks at 2 V/A in a thin pipe and 4/3 V/A in a bar") {
+TEST_CASE("transverse shear peaks at 2 V/A in a thin pipe and 4/3 V/A in a bar", "[truth]") {
   SectionForces f;
   f.Vz = 1000;
   const Section thin = round_tube(0.1, 0.0001, 0.3), bar = round_bar(0.01, 0.3),
                 strap = flat_bar(0.02, 0.003, 0.3);
-  CHECK_THAT(worst_stress(thin, f).shear, WithinRel(2 * 1000 / thin.A, 2e-3));
-  CHECK_THAT(worst_stress(bar, f).shear, WithinRel(4.0 / 3 * 1000 / bar.A, 1e-12));
-  CHECK_THAT(worst_stress(strap, f).shear, WithinRel(1.5 * 1000 / strap.A, 1e-12));
+  truth("thin round tube: greatest shear, Pa", timoshenko, worst_stress(thin, f).shear,
+        within_rel(2 * 1000 / thin.A, 2e-3));
+  truth("round bar: greatest shear, Pa", timoshenko, worst_stress(bar, f).shear,
+        within_rel(4.0 / 3 * 1000 / bar.A, 1e-12));
+  truth("flat bar: greatest shear, Pa", timoshenko, worst_stress(strap, f).shear,
+        within_rel(1.5 * 1000 / strap.A, 1e-12));
 }
 
 TEST_CASE("a pipe feels bending in any direction alike") {

@@ -6,12 +6,23 @@
 #include "solver/stability/refine.h"
 #include "tests/catch.h"
 #include "tests/solver/model_builder.h"
+#include "tests/truth.h"
 
 namespace tubewright::buckling_test {
 
 using namespace tubewright::test;
 
 namespace {
+
+constexpr Source gere =
+    from_memory("Timoshenko & Gere, Theory of Elastic Stability (1961), ch. 2 (recomputed)");
+constexpr Source cubic = rederived("exact cubic stress stiffness, independent script");
+constexpr Source euler = rederived("Euler, pi2 E I/L2");
+constexpr Source portals = rederived(
+    "slope-deflection equations after Bleich, Buckling Strength of Metal Structures, ch. VI (from "
+    "memory), roots recomputed");
+constexpr Source square_frame =
+    from_memory("Timoshenko & Gere: closed square frame, 16.47 (recomputed: 16.464)");
 
 constexpr double pi = std::numbers::pi;
 
@@ -90,7 +101,8 @@ double portal(bool fixed_feet, bool sway, double g, int pieces) {
 
 }  // namespace
 
-TEST_CASE("columns of cubic elements buckle at the loads of the exact cubic stress stiffness") {
+TEST_CASE("columns of cubic elements buckle at the loads of the exact cubic stress stiffness",
+          "[truth]") {
   // Timoshenko & Gere, Theory of Elastic Stability (1961), ch. 2 (from memory); values of 1, 2, 4,
   // 8 elements recomputed independently, in EI/L^2.
   struct Row {
@@ -110,13 +122,15 @@ TEST_CASE("columns of cubic elements buckle at the loads of the exact cubic stre
     INFO(row.ends);
     for (int i = 0; i < 4; ++i) {
       if (row.elements[i] == 0) continue;
-      CHECK_THAT(column(1 << i, row.foot, row.head), WithinRel(row.elements[i], 5e-6));
+      truth(named(row.ends, " column, ", 1 << i, " elements: P L2/EI"), cubic,
+            column(1 << i, row.foot, row.head), within_rel(row.elements[i], 5e-6));
     }
-    CHECK_THAT(column(16, row.foot, row.head), WithinRel(row.exact, 1e-4));
+    truth(named(row.ends, " column: P L2/EI"), gere, column(16, row.foot, row.head),
+          within_rel(row.exact, 1e-4));
   }
 }
 
-TEST_CASE("a pinned tube of 25 x 25 x 2 buckles at 30.7 kN a metre long") {
+TEST_CASE("a pinned tube of 25 x 25 x 2 buckles at 30.7 kN a metre long", "[truth]") {
   // pi^2 E I / L^2 with I = 1.4835 cm4 (EN 10219-2 properties), E = 210 GPa: 30 747 N (derived).
   ModelBuilder b;
   const int id = b.section(properties(1.73699e-4, 1.483514e-8, 1.483514e-8, 2.5e-8), 210e9, 81e9);
@@ -128,14 +142,15 @@ TEST_CASE("a pinned tube of 25 x 25 x 2 buckles at 30.7 kN a metre long") {
   Actions a = no_actions(b.model);
   a.nodal[6 * head + z] = -1000;
   const Buckling r = buckled(fine.model, refine_actions(fine, a), 2);
-  CHECK_THAT(1000 * r.modes.front().factor, WithinRel(30747.1, 1e-3));
+  truth("25 x 25 x 2 of 1 m between pins: critical load, N", euler, 1000 * r.modes.front().factor,
+        within_rel(30747.1, 1e-3));
   REQUIRE(r.modes.size() >= 2);  // both directions
   CHECK_THAT(r.modes[1].factor, WithinRel(r.modes[0].factor, 1e-6));
 }
 
-TEST_CASE("a mast buckles under its own weight at 7.837 E I/L3") {
-  // (q L)_cr = 7.837 E I/L^2 (A. G. Greenhill 1881; Timoshenko & Gere 1961, art. 2.12; from
-  // memory), of one beam too, since the force along it counts as it grows.
+TEST_CASE("a mast buckles under its own weight at 7.837 E I/L3", "[truth]") {
+  // (q L)_cr = 7.837 E I/L^2 (A. G. Greenhill 1881; Timoshenko & Gere 1961, art. 2.12), of one beam
+  // too, since the force along it counts as it grows.
   for (const int pieces : {1, 2, 8}) {
     ModelBuilder b;
     b.section(properties(1, 1, 1, 1), 1, 1);
@@ -148,24 +163,34 @@ TEST_CASE("a mast buckles under its own weight at 7.837 E I/L3") {
     const StaticSolution coarse = statics(b.model, a);
     const RefinedModel fine = refine(b.model, pieces);
     const Buckling found = linear_buckling(fine.model, refine_axial_forces(fine, coarse), 1);
-    CHECK_THAT(found.modes.front().factor, WithinRel(7.837, pieces == 1 ? 0.02 : 3e-3));
+    truth("mast under its own weight, " + std::to_string(pieces) + " pieces: q L3/EI",
+          from_memory("Timoshenko & Gere (1961), art. 2.12, after Greenhill (1881)"),
+          found.modes.front().factor, within_rel(7.837, pieces == 1 ? 0.02 : 3e-3));
   }
 }
 
-TEST_CASE("portals buckle where the slope-deflection equations say") {
+TEST_CASE("portals buckle where the slope-deflection equations say", "[truth]") {
   // Bleich, Buckling Strength of Metal Structures, ch. VI, and Timoshenko & Gere (equations from
   // memory, roots recomputed), h = l, columns EI = 1, beam g.
-  CHECK_THAT(portal(true, true, 1, 8), WithinRel(7.37915, 1e-3));
-  CHECK_THAT(portal(true, false, 1, 8), WithinRel(25.1822, 1e-3));
-  CHECK_THAT(portal(false, true, 1, 8), WithinRel(1.82129, 1e-3));
-  CHECK_THAT(portal(false, false, 1, 8), WithinRel(12.8944, 1e-3));
-  CHECK_THAT(portal(true, true, 0.5, 8), WithinRel(6.0302, 1e-3));
-  CHECK_THAT(portal(false, false, 0.5, 8), WithinRel(11.5986, 1e-3));
-  CHECK_THAT(portal(true, false, 2, 8), WithinRel(28.4031, 1e-3));
-  CHECK_THAT(portal(false, true, 2, 8), WithinRel(2.1040, 1e-3));
+  truth("portal, fixed feet, sway, g 1: P h2/EI", portals, portal(true, true, 1, 8),
+        within_rel(7.37915, 1e-3));
+  truth("portal, fixed feet, no sway, g 1: P h2/EI", portals, portal(true, false, 1, 8),
+        within_rel(25.1822, 1e-3));
+  truth("portal, pinned feet, sway, g 1: P h2/EI", portals, portal(false, true, 1, 8),
+        within_rel(1.82129, 1e-3));
+  truth("portal, pinned feet, no sway, g 1: P h2/EI", portals, portal(false, false, 1, 8),
+        within_rel(12.8944, 1e-3));
+  truth("portal, fixed feet, sway, g 0.5: P h2/EI", portals, portal(true, true, 0.5, 8),
+        within_rel(6.0302, 1e-3));
+  truth("portal, pinned feet, no sway, g 0.5: P h2/EI", portals, portal(false, false, 0.5, 8),
+        within_rel(11.5986, 1e-3));
+  truth("portal, fixed feet, no sway, g 2: P h2/EI", portals, portal(true, false, 2, 8),
+        within_rel(28.4031, 1e-3));
+  truth("portal, pinned feet, sway, g 2: P h2/EI", portals, portal(false, true, 2, 8),
+        within_rel(2.1040, 1e-3));
 }
 
-TEST_CASE("a closed square frame squeezed along two sides buckles at 16.47 EI/l2") {
+TEST_CASE("a closed square frame squeezed along two sides buckles at 16.47 EI/l2", "[truth]") {
   // Timoshenko & Gere (from memory), no sway: 16.47; recomputed 16.464.
   ModelBuilder b;
   const int id = b.section(unit_section(), 1, 1);
@@ -184,7 +209,8 @@ TEST_CASE("a closed square frame squeezed along two sides buckles at 16.47 EI/l2
   }
   Actions a = no_actions(b.model);
   a.nodal[6 * q + x] = a.nodal[6 * r + x] = -1;
-  CHECK_THAT(buckled(model, refine_actions(fine, a)).modes.front().factor, WithinRel(16.464, 1e-3));
+  truth("closed square frame: P l2/EI", square_frame,
+        buckled(model, refine_actions(fine, a)).modes.front().factor, within_rel(16.464, 1e-3));
 }
 
 TEST_CASE("a frame in tension does not buckle, and twice the load halves the factor") {

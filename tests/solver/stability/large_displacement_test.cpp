@@ -9,12 +9,31 @@
 #include "solver/model/section_shapes.h"
 #include "solver/stability/deformed_frame.h"
 #include "tests/solver/model_builder.h"
+#include "tests/truth.h"
 
 namespace tubewright::large_displacement_test {
 
 using namespace tubewright::test;
 
 namespace {
+
+constexpr Source mattiasson =
+    from_memory("K. Mattiasson, IJNME 17 (1981) 145-153 (recomputed with elliptic integrals)");
+constexpr Source circle =
+    rederived("a straight cantilever under an end moment is an arc of a circle");
+constexpr Source elastica = rederived(
+    "elastica of a strut, after Timoshenko & Gere 2.7, recomputed with elliptic integrals");
+constexpr Source lee_mesh =
+    rederived("Lee's frame with plane corotational elements, independent script");
+constexpr Source lee_rod = rederived("Lee's frame as an exact rod, by shooting");
+constexpr Source lee =
+    from_memory("S. L. Lee, F. S. Manuel, E. C. Rossow, J. Eng. Mech. Div. ASCE 94 (1968) 527-547");
+constexpr Source toggle = rederived(
+    "F. W. Williams' toggle, Q. J. Mech. Appl. Math. 17 (1964) 451-469, with plane corotational "
+    "elements, independent script");
+constexpr Source bend = rederived(
+    "bend of K. J. Bathe & S. Bolourchi, IJNME 14 (1979) 961-986, as a geometrically exact rod, by "
+    "shooting");
 
 double moved(const LargeDisplacementSolution& s, int node, int direction) {
   return s.displacements[dofs_per_node * node + direction];
@@ -44,7 +63,7 @@ struct Cantilever : ModelBuilder {
 
 }  // namespace
 
-TEST_CASE("a cantilever under a dead transverse load bends as the elastica does") {
+TEST_CASE("a cantilever under a dead transverse load bends as the elastica does", "[truth]") {
   // K. Mattiasson, IJNME 17 (1981) 145-153: P L^2/EI; shortening, deflection, slope of the tip.
   const std::vector<std::array<double, 4>> table = {
       {0.2, 0.00265, 0.06636, 0.09964}, {0.4, 0.01035, 0.13098, 0.19715},
@@ -60,15 +79,18 @@ TEST_CASE("a cantilever under a dead transverse load bends as the elastica does"
     const LargeDisplacementSolution s = f.load(y, P);
     REQUIRE(s.converged);
     CHECK(s.path.back().stable);
-    CHECK_THAT(-moved(s, f.tip, x), WithinAbs(shortening, 1e-4));
-    CHECK_THAT(moved(s, f.tip, y), WithinAbs(deflection, 1e-4));
-    CHECK_THAT(moved(s, f.tip, rz), WithinAbs(slope, 1e-4));
+    truth(named("cantilever, P L2/EI = ", P, ": shortening/L"), mattiasson, -moved(s, f.tip, x),
+          within_abs(shortening, 1e-4));
+    truth(named("cantilever, P L2/EI = ", P, ": deflection/L"), mattiasson, moved(s, f.tip, y),
+          within_abs(deflection, 1e-4));
+    truth(named("cantilever, P L2/EI = ", P, ": slope, rad"), mattiasson, moved(s, f.tip, rz),
+          within_abs(slope, 1e-4));
     CHECK_THAT(reaction(s, 0, y), WithinRel(-P, 1e-7));
     CHECK_THAT(reaction(s, 0, rz), WithinRel(-P * (1 + moved(s, f.tip, x)), 1e-6));
   }
 }
 
-TEST_CASE("an end moment rolls a cantilever up to a circle, and round again") {
+TEST_CASE("an end moment rolls a cantilever up to a circle, and round again", "[truth]") {
   // Exact: u = L (sin t/t - 1), w = L (1 - cos t)/t, t = M L/EI.
   const double turns = GENERATE(0.25, 0.5, 1.0, 1.5, 2.0);
   const Cantilever f(20);
@@ -76,11 +98,13 @@ TEST_CASE("an end moment rolls a cantilever up to a circle, and round again") {
   const LargeDisplacementSolution s = f.load(rz, t);
   REQUIRE(s.converged);
   CHECK_THAT(moved(s, f.tip, rz), WithinRel(t, 1e-7));
-  CHECK_THAT(moved(s, f.tip, x), WithinAbs(std::sin(t) / t - 1, 2e-3));
-  CHECK_THAT(moved(s, f.tip, y), WithinAbs((1 - std::cos(t)) / t, 5e-3));
+  truth(named("roll-up, ", turns, " turns: x of the tip/L"), circle, moved(s, f.tip, x),
+        within_abs(std::sin(t) / t - 1, 2e-3));
+  truth(named("roll-up, ", turns, " turns: y of the tip/L"), circle, moved(s, f.tip, y),
+        within_abs((1 - std::cos(t)) / t, 5e-3));
 }
 
-TEST_CASE("a strut past its Euler load stands as the elastica does") {
+TEST_CASE("a strut past its Euler load stands as the elastica does", "[truth]") {
   // S. P. Timoshenko & J. M. Gere, Theory of Elastic Stability, 2.7 (recomputed with K(sin(a/2))):
   // tip slope in degrees; P/Pcr, x/L, y/L.
   const std::vector<std::array<double, 4>> table = {
@@ -109,9 +133,11 @@ TEST_CASE("a strut past its Euler load stands as the elastica does") {
       t = solve(P1);
       REQUIRE(t.converged);
     }
-    CHECK_THAT(P1, WithinRel(load, 2e-3));
-    CHECK_THAT(1 + moved(t, f.tip, x), WithinAbs(along, 1e-3));
-    CHECK_THAT(moved(t, f.tip, y), WithinAbs(across, 1e-3));
+    truth(named("strut at ", degrees, " degrees: P/P_cr"), elastica, P1, within_rel(load, 2e-3));
+    truth(named("strut at ", degrees, " degrees: x/L"), elastica, 1 + moved(t, f.tip, x),
+          within_abs(along, 1e-3));
+    truth(named("strut at ", degrees, " degrees: y/L"), elastica, moved(t, f.tip, y),
+          within_abs(across, 1e-3));
   }
 }
 
@@ -139,7 +165,7 @@ struct LeeFrame : ModelBuilder {
 
 }  // namespace
 
-TEST_CASE("Lee's frame snaps through and back along its known path") {
+TEST_CASE("Lee's frame snaps through and back along its known path", "[truth]") {
   // S. L. Lee, F. S. Manuel, E. C. Rossow, J. Eng. Mech. Div. ASCE 94 (1968) 527-547: limit load
   // 1.8552. Recomputed with plane elements of the same kind, 10, 20, 40 a leg: 1.8659, 1.8582,
   // 1.8563; least load -0.9618, -0.9463, -0.9425 at v = 58.51. The least
@@ -159,19 +185,25 @@ TEST_CASE("Lee's frame snaps through and back along its known path") {
   REQUIRE(s.converged);
   REQUIRE(s.limit_points.size() == 2);
   const EquilibriumPoint &high = s.path[s.limit_points[0]], &low = s.path[s.limit_points[1]];
-  CHECK_THAT(*s.limit_load_factor, WithinAbs(top, 1.5e-4));
-  CHECK_THAT(low.load_factor, WithinAbs(bottom, 3e-4));
+  truth(named("Lee's frame, ", pieces, " elements a leg: limit load"), lee_mesh,
+        *s.limit_load_factor, within_abs(top, 1.5e-4));
+  truth(named("Lee's frame, ", pieces, " elements a leg: least load"), lee_mesh, low.load_factor,
+        within_abs(bottom, 3e-4));
   // The exact rod, by shooting: 1.85567 at v = 48.75, u = 26.90.
-  CHECK_THAT(-high.displacements[6 * f.loaded + y], WithinRel(48.75, 0.005));
-  CHECK_THAT(high.displacements[6 * f.loaded + x], WithinRel(26.90, 0.005));
-  CHECK_THAT(-low.displacements[6 * f.loaded + y], WithinRel(58.51, 0.005));
+  truth(named("Lee's frame, ", pieces, " elements a leg: v at the limit"), lee_rod,
+        -high.displacements[6 * f.loaded + y], within_rel(48.75, 0.005));
+  truth(named("Lee's frame, ", pieces, " elements a leg: u at the limit"), lee_rod,
+        high.displacements[6 * f.loaded + x], within_rel(26.90, 0.005));
+  truth(named("Lee's frame, ", pieces, " elements a leg: v at the least load"), lee_mesh,
+        -low.displacements[6 * f.loaded + y], within_rel(58.51, 0.005));
   for (size_t i = 1; i < s.path.size(); ++i) {  // stable up to the first, again after the second
     if (i < s.limit_points[0] || i > s.limit_points[1] + 1) CHECK(s.path[i].stable);
     if (i > s.limit_points[0] && i < s.limit_points[1]) CHECK_FALSE(s.path[i].stable);
   }
 }
 
-TEST_CASE("Lee's frame has its published limit load on a fine mesh, and no step passes it") {
+TEST_CASE("Lee's frame has its published limit load on a fine mesh, and no step passes it",
+          "[truth]") {
   // 1.8552 published; the exact rod, by shooting, 1.85567.
   const LeeFrame f(40);
   Actions a = f.actions();
@@ -182,8 +214,10 @@ TEST_CASE("Lee's frame has its published limit load on a fine mesh, and no step 
   CHECK_FALSE(s.converged);
   CHECK_THAT(s.reason, ContainsSubstring("no equilibrium follows"));
   REQUIRE(s.limit_load_factor);
-  CHECK_THAT(2 * *s.limit_load_factor, WithinRel(1.85567, 0.0005));
-  CHECK_THAT(2 * *s.limit_load_factor, WithinRel(1.8552, 0.005));
+  truth("Lee's frame, 40 elements a leg: limit load by load steps", lee_rod,
+        2 * *s.limit_load_factor, within_rel(1.85567, 0.0005));
+  truth("Lee's frame, 40 elements a leg: limit load by load steps", lee, 2 * *s.limit_load_factor,
+        within_rel(1.8552, 0.005));
 }
 
 namespace {
@@ -211,7 +245,7 @@ struct Toggle : ModelBuilder {
 
 }  // namespace
 
-TEST_CASE("Williams' toggle pushed down by its apex has the loads and thrusts known") {
+TEST_CASE("Williams' toggle pushed down by its apex has the loads and thrusts known", "[truth]") {
   // F. W. Williams, Q. J. Mech. Appl. Math. 17 (1964) 451-469; recomputed with plane elements of
   // the same kind, 20 a leg: apex deflection in; load and thrust lb.
   const std::vector<std::array<double, 3>> table = {
@@ -225,12 +259,14 @@ TEST_CASE("Williams' toggle pushed down by its apex has the loads and thrusts kn
     a.prescribed[6 * f.apex + y] = -deflection;
     const LargeDisplacementSolution s = solve_large_displacement(f.model, a);
     REQUIRE(s.converged);
-    CHECK_THAT(-reaction(s, f.apex, y), WithinAbs(load, 0.006));
-    CHECK_THAT(reaction(s, 0, x), WithinAbs(thrust, 0.6));
+    truth(named("toggle pushed by ", deflection, " in: load, lb"), toggle, -reaction(s, f.apex, y),
+          within_abs(load, 0.006));
+    truth(named("toggle pushed by ", deflection, " in: thrust, lb"), toggle, reaction(s, 0, x),
+          within_abs(thrust, 0.6));
   }
 }
 
-TEST_CASE("Williams' toggle snaps at its known load and stiffens again") {
+TEST_CASE("Williams' toggle snaps at its known load and stiffens again", "[truth]") {
   // As above: greatest load 33.94 at 0.233, least 31.35 at 0.392; 4 and 10 elements 35.65, 34.15.
   const auto [pieces, top] =
       GENERATE(std::pair{4, 35.65}, std::pair{10, 34.15}, std::pair{20, 33.94});
@@ -243,15 +279,18 @@ TEST_CASE("Williams' toggle snaps at its known load and stiffens again") {
   REQUIRE(s.converged);
   CHECK(s.path.back().load_factor == 1);
   REQUIRE(s.limit_points.size() == 2);
-  CHECK_THAT(80 * *s.limit_load_factor, WithinAbs(top, 0.006));
+  truth(named("toggle, ", pieces, " elements a leg: limit load, lb"), toggle,
+        80 * *s.limit_load_factor, within_abs(top, 0.006));
   if (pieces < 20) return;
   const EquilibriumPoint &high = s.path[s.limit_points[0]], &low = s.path[s.limit_points[1]];
-  CHECK_THAT(-high.displacements[6 * f.apex + y], WithinAbs(0.233, 0.0015));
-  CHECK_THAT(80 * low.load_factor, WithinAbs(31.35, 0.006));
-  CHECK_THAT(-low.displacements[6 * f.apex + y], WithinAbs(0.392, 0.0015));
+  truth("toggle: deflection at the limit, in", toggle, -high.displacements[6 * f.apex + y],
+        within_abs(0.233, 0.0015));
+  truth("toggle: least load, lb", toggle, 80 * low.load_factor, within_abs(31.35, 0.006));
+  truth("toggle: deflection at the least load, in", toggle, -low.displacements[6 * f.apex + y],
+        within_abs(0.392, 0.0015));
 }
 
-TEST_CASE("a 45 degree bend loaded square to its plane goes where the exact rod goes") {
+TEST_CASE("a 45 degree bend loaded square to its plane goes where the exact rod goes", "[truth]") {
   // K. J. Bathe, S. Bolourchi, IJNME 14 (1979) 961-986; J. C. Simo, L. Vu-Quoc, CMAME 58 (1986);
   // recomputed with the geometrically exact rod, shear included, for both torsion constants.
   struct Row {
@@ -265,7 +304,8 @@ TEST_CASE("a 45 degree bend loaded square to its plane goes where the exact rod 
                                            {450, saint_venant, 18.369, 51.970, 48.705},
                                            {600, saint_venant, 15.558, 46.892, 53.607}}};
   const Row& row = rows[GENERATE(range(0, 6))];
-  INFO("P = " << row.P << ", It = " << row.It);
+  const std::string bent =
+      named("45 degree bend, P = ", row.P, ", ", row.It == polar ? "polar" : "St Venant's", " J");
   ModelBuilder f;
   Section square = properties(1, 1.0 / 12, 1.0 / 12, row.It);
   square.Ay = square.Az = 1;
@@ -281,9 +321,9 @@ TEST_CASE("a 45 degree bend loaded square to its plane goes where the exact rod 
   const LargeDisplacementSolution r = solve_large_displacement(f.model, a);
   REQUIRE(r.converged);
   const Eigen::Vector3d tip = f.model.nodes[pieces] + r.displacements.segment<3>(6 * pieces);
-  CHECK_THAT(tip.x(), WithinRel(row.x, 0.005));
-  CHECK_THAT(tip.y(), WithinRel(row.y, 0.005));
-  CHECK_THAT(tip.z(), WithinRel(row.z, 0.005));
+  truth(named(bent, ": x of the tip"), bend, tip.x(), within_rel(row.x, 0.005));
+  truth(named(bent, ": y of the tip"), bend, tip.y(), within_rel(row.y, 0.005));
+  truth(named(bent, ": z of the tip"), bend, tip.z(), within_rel(row.z, 0.005));
 }
 
 namespace {

@@ -7,12 +7,28 @@
 #include "solver/statics/assembly.h"
 #include "tests/catch.h"
 #include "tests/solver/model_builder.h"
+#include "tests/truth.h"
 
 namespace tubewright::modes_test {
 
 using namespace tubewright::test;
 
 namespace {
+
+constexpr Source blevins = from_memory(
+    "R. D. Blevins, Formulas for Natural Frequency and Mode Shape, Table 8-1 (roots recomputed)");
+constexpr Source ten_elements =
+    rederived("ten cubic elements with consistent mass, independent script");
+constexpr Source free_tube = rederived("Euler-Bernoulli closed form for 25 x 25 x 2 of 1 m");
+constexpr Source timoshenko =
+    rederived("exact Timoshenko beam, closed form (torsion by St Venant)");
+constexpr Source fv2 =
+    from_memory("NAFEMS, Selected Benchmarks for Natural Frequency Analysis, FV2");
+constexpr Source fv2_mesh = rederived("FV2 with four elements an arm, independent script");
+constexpr Source fv4 =
+    from_memory("NAFEMS, Selected Benchmarks for Natural Frequency Analysis, FV4 (recomputed)");
+constexpr Source fv5 =
+    from_memory("NAFEMS, Selected Benchmarks for Natural Frequency Analysis, FV5");
 
 constexpr double pi = std::numbers::pi;
 
@@ -60,7 +76,7 @@ Section square(double a) {
 
 }  // namespace
 
-TEST_CASE("a beam of ten consistent elements has the frequencies of Blevins' table") {
+TEST_CASE("a beam of ten consistent elements has the frequencies of Blevins' table", "[truth]") {
   // R. D. Blevins, Formulas for Natural Frequency and Mode Shape, Table 8-1 (from memory, roots
   // recomputed); the values of ten cubic elements recomputed independently.
   struct Row {
@@ -95,13 +111,16 @@ TEST_CASE("a beam of ten consistent elements has the frequencies of Blevins' tab
     const std::vector<double> f = elastic(solved(b.model, 3));
     REQUIRE(f.size() >= 3);
     for (int i = 0; i < 3; ++i) {
-      CHECK_THAT(lambda(f[i]), WithinRel(row.ten[i], 3e-6));
-      CHECK_THAT(lambda(f[i]), WithinRel(row.exact[i], 1e-3));
+      truth(named(row.ends, " beam: lambda ", i + 1), ten_elements, lambda(f[i]),
+            within_rel(row.ten[i], 3e-6));
+      truth(named(row.ends, " beam: lambda ", i + 1), blevins, lambda(f[i]),
+            within_rel(row.exact[i], 1e-3));
     }
   }
 }
 
-TEST_CASE("a free tube has six rigid motions and the frequencies of a free-free beam, each twice") {
+TEST_CASE("a free tube has six rigid motions and the frequencies of a free-free beam, each twice",
+          "[truth]") {
   // Square tube 25 x 25 x 2 by EN 10219-2, 1 m: 170.203, 469.172, 919.765 Hz (Euler-Bernoulli,
   // derived); axial 2586.10, torsion 1479.73 Hz.
   Section s = properties(1.73699e-4, 1.48355e-8, 1.48355e-8, 2.5256e-8);
@@ -116,16 +135,20 @@ TEST_CASE("a free tube has six rigid motions and the frequencies of a free-free 
   REQUIRE(f.size() >= 12);
   const double expected[] = {170.203, 170.203, 469.172, 469.172, 919.765, 919.765};
   // Rotary inertia, left out of these numbers, takes less than half a per cent.
-  for (int i = 0; i < 6; ++i) CHECK_THAT(f[static_cast<size_t>(i)], WithinRel(expected[i], 8e-3));
-  const auto has = [&](double frequency, double tolerance) {
-    return std::any_of(f.begin(), f.end(),
-                       [&](double value) { return std::abs(value / frequency - 1) < tolerance; });
+  for (int i = 0; i < 6; ++i)
+    truth(named("free tube: mode ", i + 1, ", Hz"), free_tube, f[static_cast<size_t>(i)],
+          within_rel(expected[i], 8e-3));
+  const auto nearest = [&](double frequency) {
+    return *std::min_element(f.begin(), f.end(), [&](double one, double other) {
+      return std::abs(one - frequency) < std::abs(other - frequency);
+    });
   };
-  CHECK(has(1479.73, 1e-3));
-  CHECK(has(2586.10, 1e-3));
+  truth("free tube: torsion, Hz", free_tube, nearest(1479.73), within_rel(1479.73, 1e-3));
+  truth("free tube: along its axis, Hz", free_tube, nearest(2586.10), within_rel(2586.10, 1e-3));
 }
 
-TEST_CASE("a deep beam has the frequencies of Timoshenko's theory and of the standard test FV5") {
+TEST_CASE("a deep beam has the frequencies of Timoshenko's theory and of the standard test FV5",
+          "[truth]") {
   // NAFEMS, Selected Benchmarks for Natural Frequency Analysis, test FV5 (targets from memory): 10
   // m, 2 x 2 m, E 200 GPa, nu 0.3, 8000 kg/m3, five elements. Exact Timoshenko with Cowper's
   // 0.84967: 42.645, 148.149, 283.468 Hz (derived); axial 125.000; torsion by St Venant 71.196,
@@ -142,15 +165,18 @@ TEST_CASE("a deep beam has the frequencies of Timoshenko's theory and of the sta
   REQUIRE(fine.size() >= 9);
   const double exact[] = {42.645,  42.645, 71.196,  125.000, 148.149,
                           148.149, 213.59, 283.468, 283.468};
-  for (int i = 0; i < 9; ++i) CHECK_THAT(fine[i], WithinRel(exact[i], 6e-4));
+  for (int i = 0; i < 9; ++i)
+    truth(named("deep beam: mode ", i + 1, ", Hz"), timoshenko, fine[i],
+          within_rel(exact[i], 6e-4));
   // The published targets, as far as they are those of beam theory.
-  CHECK_THAT(five[0], WithinRel(42.649, 5e-3));
-  CHECK_THAT(five[3], WithinRel(125.00, 5e-3));
-  CHECK_THAT(fine[4], WithinRel(148.31, 2e-3));
-  CHECK_THAT(fine[7], WithinRel(284.55, 5e-3));
+  truth("deep beam: mode 1, Hz", fv5, five[0], within_rel(42.649, 5e-3));
+  truth("deep beam: first axial mode, Hz", fv5, five[3], within_rel(125.00, 5e-3));
+  truth("deep beam: second bending mode, Hz", fv5, fine[4], within_rel(148.31, 2e-3));
+  truth("deep beam: third bending mode, Hz", fv5, fine[7], within_rel(284.55, 5e-3));
 }
 
-TEST_CASE("a cantilever with masses off its axis has the frequencies of the standard test FV4") {
+TEST_CASE("a cantilever with masses off its axis has the frequencies of the standard test FV4",
+          "[truth]") {
   // NAFEMS FV4 (targets from memory, recomputed): 10 m, solid round 0.5 m, masses of 10 000 and
   // 1000 kg at 2 m to either side of the tip on rigid arms.
   const double d = 0.5, A = pi * d * d / 4, I = pi * d * d * d * d / 64;
@@ -166,10 +192,13 @@ TEST_CASE("a cantilever with masses off its axis has the frequencies of the stan
   }
   const std::vector<double> f = elastic(solved(b.model, 6, masses));
   const double expected[] = {1.723, 1.727, 7.413, 9.972, 18.155, 26.957};
-  for (int i = 0; i < 6; ++i) CHECK_THAT(f[i], WithinRel(expected[i], 1e-3));
+  for (int i = 0; i < 6; ++i)
+    truth(named("cantilever with masses off its axis: mode ", i + 1, ", Hz"), fv4, f[i],
+          within_rel(expected[i], 1e-3));
 }
 
-TEST_CASE("the pin-ended double cross has all its multiple modes, as the standard test FV2") {
+TEST_CASE("the pin-ended double cross has all its multiple modes, as the standard test FV2",
+          "[truth]") {
   // NAFEMS FV2 (targets from memory); the values of four elements an arm recomputed independently.
   ModelBuilder b;
   const double a = 0.125;
@@ -195,9 +224,12 @@ TEST_CASE("the pin-ended double cross has all its multiple modes, as the standar
   REQUIRE(f.size() == 16);
   const double four[] = {11.339, 17.692, 17.692, 17.721, 17.721, 17.721, 17.721, 17.721,
                          45.524, 57.427, 57.427, 57.748, 57.748, 57.748, 57.748, 57.748};
-  for (int i = 0; i < 16; ++i) CHECK_THAT(f[i], WithinRel(four[i], 2e-3));  // rotary inertia: ours
-  CHECK_THAT(f[0], WithinRel(11.336, 1e-3));
-  for (int i = 3; i < 8; ++i) CHECK_THAT(f[i], WithinRel(17.709, 1e-3));
+  for (int i = 0; i < 16; ++i)
+    truth(named("double cross: mode ", i + 1, ", Hz"), fv2_mesh, f[i],
+          within_rel(four[i], 2e-3));  // rotary inertia: ours
+  truth("double cross: mode 1, Hz", fv2, f[0], within_rel(11.336, 1e-3));
+  for (int i = 3; i < 8; ++i)
+    truth(named("double cross: mode ", i + 1, ", Hz"), fv2, f[i], within_rel(17.709, 1e-3));
 }
 
 TEST_CASE("a large frame's modes are complete, orthogonal and solve the equation of motion") {

@@ -8,12 +8,20 @@
 #include "solver/stability/refine.h"
 #include "tests/catch.h"
 #include "tests/solver/model_builder.h"
+#include "tests/truth.h"
 
 namespace tubewright::p_delta_loads_test {
 
 using namespace tubewright::test;
 
 namespace {
+
+constexpr Source aisc =
+    from_memory("ANSI/AISC 360-10 Commentary C2, benchmark case 1, without shear");
+constexpr Source case_1 = rederived(
+    "closed form of benchmark case 1 of ANSI/AISC 360-10 Commentary C2 (data from memory)");
+constexpr Source case_2 = rederived(
+    "closed form of benchmark case 2 of ANSI/AISC 360-10 Commentary C2 (data from memory)");
 
 StaticSolution first_order(const Model& model, const Actions& actions) {
   const StaticResult result = solve_statics(model, {actions});
@@ -45,7 +53,7 @@ ModelBuilder w14_column() {
 
 }  // namespace
 
-TEST_CASE("a loaded column between pins grows as the benchmark of AISC 360 C2, case 1") {
+TEST_CASE("a loaded column between pins grows as the benchmark of AISC 360 C2, case 1", "[truth]") {
   ModelBuilder b = w14_column();
   b.hold(0, {x, y, z, rx, rz});
   b.hold(1, {y, z});
@@ -63,18 +71,22 @@ TEST_CASE("a loaded column between pins grows as the benchmark of AISC 360 C2, c
         5 * w * std::pow(L, 4) / (384 * E * I) *
         (P == 0 ? 1 : 12 * (2 / std::cos(u) - u * u - 2) / (5 * std::pow(u, 4)));
     const BeamState& beam = r.solution.beams[0];
-    CHECK_THAT(std::abs(section_forces(beam, 0.5).My), WithinRel(moment, 0.01));
-    CHECK_THAT(-beam_displacement(beam, 0.5).displacement.z(), WithinRel(deflection, 0.01));
+    truth(named("column between pins, P = ", P, " kip: moment, kip in"), case_1,
+          std::abs(section_forces(beam, 0.5).My), within_rel(moment, 0.01));
+    truth(named("column between pins, P = ", P, " kip: deflection, in"), case_1,
+          -beam_displacement(beam, 0.5).displacement.z(), within_rel(deflection, 0.01));
   }
   // As printed: 235, 269, 313, 375 kip-in.
   Actions a = no_actions(b.model);
   a.beams[0].line = {0, 0, -w};
   a.nodal[6 + x] = -450;
-  CHECK_THAT(std::abs(section_forces(second_order(b.model, a).solution.beams[0], 0.5).My),
-             WithinRel(375.0, 0.01));
+  truth("column between pins, P = 450 kip: moment as printed, kip in", aisc,
+        std::abs(section_forces(second_order(b.model, a).solution.beams[0], 0.5).My),
+        within_rel(375.0, 0.01));
 }
 
-TEST_CASE("a cantilever under a side load grows as the benchmark of AISC 360 C2, case 2") {
+TEST_CASE("a cantilever under a side load grows as the benchmark of AISC 360 C2, case 2",
+          "[truth]") {
   ModelBuilder b = w14_column();
   b.fix(0);
   struct Row {
@@ -87,8 +99,10 @@ TEST_CASE("a cantilever under a side load grows as the benchmark of AISC 360 C2,
     a.nodal[6 + x] = -row.P;
     const SecondOrder r = second_order(b.model, a);
     REQUIRE(r.converged);
-    CHECK_THAT(std::abs(section_forces(r.solution.beams[0], 0).My), WithinRel(row.moment, 0.01));
-    CHECK_THAT(r.solution.displacements[6 + z], WithinRel(row.deflection, 0.01));
+    truth(named("cantilever column, P = ", row.P, " kip: moment, kip in"), case_2,
+          std::abs(section_forces(r.solution.beams[0], 0).My), within_rel(row.moment, 0.01));
+    truth(named("cantilever column, P = ", row.P, " kip: deflection, in"), case_2,
+          r.solution.displacements[6 + z], within_rel(row.deflection, 0.01));
   }
 }
 
@@ -118,9 +132,9 @@ TEST_CASE("tension holds a member straight") {
   CHECK_THAT(r.solution.displacements[6 + z], WithinRel(L / 200 * (1 - std::tanh(k) / k), 0.01));
 }
 
-TEST_CASE("a strap pulled far beyond its own Euler load stays what it is") {
+TEST_CASE("a strap pulled far beyond its own Euler load stays what it is", "[truth]") {
   // Pinned tie with a side load Q at the middle, exactly: Q L/(4 T) (1 - tanh u/u), u = k L/2, k =
-  // sqrt(T/(E I)) (Timoshenko & Gere 1961, art. 1.11; from memory). 20 x 3, 1000 mm, 400 N, 5 N.
+  // sqrt(T/(E I)) (Timoshenko & Gere 1961, art. 1.11). 20 x 3, 1000 mm, 400 N, 5 N.
   const double I = 0.020 * 0.003 * 0.003 * 0.003 / 12, steel = 210e9;
   for (const double T : {40.0, 400.0, 4000.0, 12000.0}) {
     ModelBuilder b;
@@ -138,8 +152,10 @@ TEST_CASE("a strap pulled far beyond its own Euler load stays what it is") {
     const SecondOrder r = second_order(b.model, a);
     REQUIRE(r.converged);
     const double u = std::sqrt(T / (steel * I)) / 2;
-    CHECK_THAT(r.solution.displacements[6 + z],
-               WithinRel(5 / (4 * T) * (1 - std::tanh(u) / u), 0.015));
+    truth(named("strap 20 x 3 x 1000 pulled by ", T, " N, 5 N across its middle: deflection, mm"),
+          rederived("Timoshenko & Gere (1961), art. 1.11, in closed form"),
+          1000 * r.solution.displacements[6 + z],
+          within_rel(1000 * 5 / (4 * T) * (1 - std::tanh(u) / u), 0.015));
   }
 }
 

@@ -7,12 +7,18 @@
 #include "solver/elements/stress.h"
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
+#include "tests/truth.h"
 
 namespace tubewright::closed_form_beams_test {
 
 using namespace tubewright::test;
 
 namespace {
+
+constexpr Source roark = rederived(
+    "Roark's Formulas for Stress and Strain, 7th ed., Table 8.1 (formula from memory, re-derived)");
+constexpr Source instance = rederived(
+    "closed forms of bending, shear (Cowper) and torsion for 25 x 25 x 2, evaluated independently");
 
 constexpr double exact = 1e-9;
 constexpr double E = 210e9, G = 80769.2e6;
@@ -58,79 +64,100 @@ double sagging(const StaticSolution& s, double where) {
 
 }  // namespace
 
-TEST_CASE("a cantilever's tip moves P L^3 / 3 E I and turns P L^2 / 2 E I") {
+TEST_CASE("a cantilever's tip moves P L^3 / 3 E I and turns P L^2 / 2 E I", "[truth]") {
   BeamOnSupports b(1);
   b.fix(b.n[0]);
   Actions a = b.actions();
   at(a, b.n[1], z) = -P;
   const StaticSolution s = b.solve(a);
-  CHECK_THAT(moved(s, b.n[1], z), WithinRel(-P * L * L * L / (3 * b.EI), exact));
-  CHECK_THAT(moved(s, b.n[1], ry), WithinRel(P * L * L / (2 * b.EI), exact));
+  truth("cantilever, load at the tip: deflection P L3/3EI, m", roark, moved(s, b.n[1], z),
+        within_rel(-P * L * L * L / (3 * b.EI), exact));
+  truth("cantilever, load at the tip: slope P L2/2EI, rad", roark, moved(s, b.n[1], ry),
+        within_rel(P * L * L / (2 * b.EI), exact));
   CHECK_THAT(reaction(s, b.n[0], z), WithinRel(P, exact));
-  CHECK_THAT(reaction(s, b.n[0], ry), WithinRel(-P * L, exact));
+  truth("cantilever, load at the tip: moment P L, N m", roark, reaction(s, b.n[0], ry),
+        within_rel(-P * L, exact));
 }
 
-TEST_CASE("a cantilever under a line load moves w L^4 / 8 E I") {
+TEST_CASE("a cantilever under a line load moves w L^4 / 8 E I", "[truth]") {
   BeamOnSupports b(1);
   b.fix(b.n[0]);
   const StaticSolution s = b.solve(line_load(b, -w));
-  CHECK_THAT(moved(s, b.n[1], z), WithinRel(-w * std::pow(L, 4) / (8 * b.EI), exact));
-  CHECK_THAT(moved(s, b.n[1], ry), WithinRel(w * std::pow(L, 3) / (6 * b.EI), exact));
-  CHECK_THAT(sagging(s, 0), WithinRel(-w * L * L / 2, exact));
+  truth("cantilever, line load: deflection w L4/8EI, m", roark, moved(s, b.n[1], z),
+        within_rel(-w * std::pow(L, 4) / (8 * b.EI), exact));
+  truth("cantilever, line load: slope w L3/6EI, rad", roark, moved(s, b.n[1], ry),
+        within_rel(w * std::pow(L, 3) / (6 * b.EI), exact));
+  truth("cantilever, line load: moment w L2/2, N m", roark, sagging(s, 0),
+        within_rel(-w * L * L / 2, exact));
 }
 
-TEST_CASE("a cantilever under a tip moment bends to a parabola") {
+TEST_CASE("a cantilever under a tip moment bends to a parabola", "[truth]") {
   BeamOnSupports b(1);
   b.fix(b.n[0]);
   Actions a = b.actions();
   at(a, b.n[1], ry) = M;
   const StaticSolution s = b.solve(a);
-  CHECK_THAT(moved(s, b.n[1], z), WithinRel(-M * L * L / (2 * b.EI), exact));
-  CHECK_THAT(moved(s, b.n[1], ry), WithinRel(M * L / b.EI, exact));
+  truth("cantilever, moment at the tip: deflection M L2/2EI, m", roark, moved(s, b.n[1], z),
+        within_rel(-M * L * L / (2 * b.EI), exact));
+  truth("cantilever, moment at the tip: slope M L/EI, rad", roark, moved(s, b.n[1], ry),
+        within_rel(M * L / b.EI, exact));
   CHECK_THAT(deflection(s, 0, 0.5), WithinRel(-M * L * L / (8 * b.EI), exact));
 }
 
-TEST_CASE("a simply supported beam under a centre load moves P L^3 / 48 E I") {
+TEST_CASE("a simply supported beam under a centre load moves P L^3 / 48 E I", "[truth]") {
   BeamOnSupports b(1);
   b.simple(0, 1);
   const StaticSolution s = b.solve(point_load(b, 0.5, -P));
-  CHECK_THAT(deflection(s, 0, 0.5), WithinRel(-P * L * L * L / (48 * b.EI), exact));
-  CHECK_THAT(moved(s, b.n[0], ry), WithinRel(P * L * L / (16 * b.EI), exact));
-  CHECK_THAT(sagging(s, 0.5), WithinRel(P * L / 4, exact));
+  truth("simple beam, load in the middle: deflection P L3/48EI, m", roark, deflection(s, 0, 0.5),
+        within_rel(-P * L * L * L / (48 * b.EI), exact));
+  truth("simple beam, load in the middle: slope P L2/16EI, rad", roark, moved(s, b.n[0], ry),
+        within_rel(P * L * L / (16 * b.EI), exact));
+  truth("simple beam, load in the middle: moment P L/4, N m", roark, sagging(s, 0.5),
+        within_rel(P * L / 4, exact));
 }
 
-TEST_CASE("a simply supported beam under a line load moves 5 w L^4 / 384 E I") {
+TEST_CASE("a simply supported beam under a line load moves 5 w L^4 / 384 E I", "[truth]") {
   BeamOnSupports b(1);
   b.simple(0, 1);
   const StaticSolution s = b.solve(line_load(b, -w));
-  CHECK_THAT(deflection(s, 0, 0.5), WithinRel(-5 * w * std::pow(L, 4) / (384 * b.EI), exact));
-  CHECK_THAT(moved(s, b.n[0], ry), WithinRel(w * L * L * L / (24 * b.EI), exact));
-  CHECK_THAT(sagging(s, 0.5), WithinRel(w * L * L / 8, exact));
+  truth("simple beam, line load: deflection 5 w L4/384EI, m", roark, deflection(s, 0, 0.5),
+        within_rel(-5 * w * std::pow(L, 4) / (384 * b.EI), exact));
+  truth("simple beam, line load: slope w L3/24EI, rad", roark, moved(s, b.n[0], ry),
+        within_rel(w * L * L * L / (24 * b.EI), exact));
+  truth("simple beam, line load: moment w L2/8, N m", roark, sagging(s, 0.5),
+        within_rel(w * L * L / 8, exact));
 }
 
-TEST_CASE("a built-in beam has P L / 8 at its ends and w L^2 / 12 under a line load") {
+TEST_CASE("a built-in beam has P L / 8 at its ends and w L^2 / 12 under a line load", "[truth]") {
   BeamOnSupports b(1);
   b.fix(b.n[0]);
   b.fix(b.n[1]);
   const StaticSolution centre = b.solve(point_load(b, 0.5, -P));
-  CHECK_THAT(deflection(centre, 0, 0.5), WithinRel(-P * L * L * L / (192 * b.EI), exact));
-  CHECK_THAT(sagging(centre, 0), WithinRel(-P * L / 8, exact));
+  truth("built-in beam, load in the middle: deflection P L3/192EI, m", roark,
+        deflection(centre, 0, 0.5), within_rel(-P * L * L * L / (192 * b.EI), exact));
+  truth("built-in beam, load in the middle: end moment P L/8, N m", roark, sagging(centre, 0),
+        within_rel(-P * L / 8, exact));
   CHECK_THAT(sagging(centre, 0.5), WithinRel(P * L / 8, exact));
   const StaticSolution line = b.solve(line_load(b, -w));
-  CHECK_THAT(deflection(line, 0, 0.5), WithinRel(-w * std::pow(L, 4) / (384 * b.EI), exact));
-  CHECK_THAT(sagging(line, 1), WithinRel(-w * L * L / 12, exact));
-  CHECK_THAT(sagging(line, 0.5), WithinRel(w * L * L / 24, exact));
+  truth("built-in beam, line load: deflection w L4/384EI, m", roark, deflection(line, 0, 0.5),
+        within_rel(-w * std::pow(L, 4) / (384 * b.EI), exact));
+  truth("built-in beam, line load: end moment w L2/12, N m", roark, sagging(line, 1),
+        within_rel(-w * L * L / 12, exact));
+  truth("built-in beam, line load: moment in the middle w L2/24, N m", roark, sagging(line, 0.5),
+        within_rel(w * L * L / 24, exact));
 }
 
-TEST_CASE("a built-in beam with a load off centre has P a b^2 / L^2 and P a^2 b / L^2") {
+TEST_CASE("a built-in beam with a load off centre has P a b^2 / L^2 and P a^2 b / L^2", "[truth]") {
   BeamOnSupports b(1);
   b.fix(b.n[0]);
   b.fix(b.n[1]);
   const double part = GENERATE(0.1, 0.3, 0.5, 0.85);
   const double a = part * L, c = L - a;
   const StaticSolution s = b.solve(point_load(b, part, -P));
-  CHECK_THAT(sagging(s, 0), WithinRel(-P * a * c * c / (L * L), exact));
-  CHECK_THAT(sagging(s, 1), WithinRel(-P * a * a * c / (L * L), exact));
+  truth(named("built-in beam, load at ", part, " L: moment P a b2/L2, N m"), roark, sagging(s, 0),
+        within_rel(-P * a * c * c / (L * L), exact));
+  truth(named("built-in beam, load at ", part, " L: moment P a2 b/L2, N m"), roark, sagging(s, 1),
+        within_rel(-P * a * a * c / (L * L), exact));
 }
 
 TEST_CASE("a support that settles D in a built-in beam needs 6 E I D / L^2") {
@@ -146,34 +173,42 @@ TEST_CASE("a support that settles D in a built-in beam needs 6 E I D / L^2") {
   CHECK_THAT(reaction(s, b.n[1], z), WithinRel(12 * b.EI * D / (L * L * L), exact));
 }
 
-TEST_CASE("a propped cantilever's prop carries 5 P / 16 and 3 w L / 8") {
+TEST_CASE("a propped cantilever's prop carries 5 P / 16 and 3 w L / 8", "[truth]") {
   BeamOnSupports b(1);
   b.fix(b.n[0]);
   b.hold(b.n[1], {z});
   const StaticSolution centre = b.solve(point_load(b, 0.5, -P));
-  CHECK_THAT(reaction(centre, b.n[1], z), WithinRel(5 * P / 16, exact));
-  CHECK_THAT(sagging(centre, 0), WithinRel(-3 * P * L / 16, exact));
-  CHECK_THAT(deflection(centre, 0, 0.5), WithinRel(-7 * P * L * L * L / (768 * b.EI), exact));
+  truth("propped cantilever, load in the middle: reaction 5 P/16, N", roark,
+        reaction(centre, b.n[1], z), within_rel(5 * P / 16, exact));
+  truth("propped cantilever, load in the middle: moment 3 P L/16, N m", roark, sagging(centre, 0),
+        within_rel(-3 * P * L / 16, exact));
+  truth("propped cantilever, load in the middle: deflection there 7 P L3/768EI, m", roark,
+        deflection(centre, 0, 0.5), within_rel(-7 * P * L * L * L / (768 * b.EI), exact));
   const StaticSolution line = b.solve(line_load(b, -w));
-  CHECK_THAT(reaction(line, b.n[1], z), WithinRel(3 * w * L / 8, exact));
-  CHECK_THAT(sagging(line, 0), WithinRel(-w * L * L / 8, exact));
+  truth("propped cantilever, line load: reaction 3 w L/8, N", roark, reaction(line, b.n[1], z),
+        within_rel(3 * w * L / 8, exact));
+  truth("propped cantilever, line load: moment w L2/8, N m", roark, sagging(line, 0),
+        within_rel(-w * L * L / 8, exact));
   // greatest deflection 0.00541612 w L^4/EI at 0.4215 L from the prop
-  CHECK_THAT(deflection(line, 0, 1 - 0.4215354),
-             WithinRel(-0.00541612 * w * std::pow(L, 4) / b.EI, 1e-6));
+  truth("propped cantilever, line load: greatest deflection 0.00541612 w L4/EI, m", roark,
+        deflection(line, 0, 1 - 0.4215354),
+        within_rel(-0.00541612 * w * std::pow(L, 4) / b.EI, 1e-6));
 }
 
-TEST_CASE("two equal spans put 1.25 w L on the middle support") {
+TEST_CASE("two equal spans put 1.25 w L on the middle support", "[truth]") {
   BeamOnSupports b(2);
   b.hold(b.n[0], {x, y, z, rx});
   b.hold(b.n[1], {z});
   b.hold(b.n[2], {y, z});
   const StaticSolution s = b.solve(line_load(b, -w));
-  CHECK_THAT(reaction(s, b.n[1], z), WithinRel(1.25 * w * L, exact));
-  CHECK_THAT(sagging(s, 1), WithinRel(-w * L * L / 8, exact));
+  truth("two equal spans, line load: middle reaction 1.25 w L, N", roark, reaction(s, b.n[1], z),
+        within_rel(1.25 * w * L, exact));
+  truth("two equal spans, line load: moment over the support w L2/8, N m", roark, sagging(s, 1),
+        within_rel(-w * L * L / 8, exact));
 }
 
 // Numeric instance, N and mm: 25x25x2 of EN 10219-2, E = 210000, nu = 0.3, Cowper kappa = 0.43551.
-TEST_CASE("a short cantilever tube adds its shear deflection") {
+TEST_CASE("a short cantilever tube adds its shear deflection", "[truth]") {
   ModelBuilder b;
   Section s = properties(173.699, 14834.9, 14834.9, 25256);
   s.Ay = s.Az = 0.43551 * s.A;
@@ -186,9 +221,12 @@ TEST_CASE("a short cantilever tube adds its shear deflection") {
   at(a, far, z) = at(a, near, z) = -100;
   at(a, far, rx) = 50000;
   const StaticSolution r = b.solve(a);
-  CHECK_THAT(-moved(r, far, z), WithinAbs(10.71615, 5e-5));
-  CHECK_THAT(-moved(r, near, z), WithinAbs(0.01233648, 5e-8));
-  CHECK_THAT(moved(r, far, rx), WithinAbs(0.0245109, 5e-7));
+  truth("25 x 25 x 2, cantilever of 1 m, 100 N: deflection with shear, mm", instance,
+        -moved(r, far, z), within_abs(10.71615, 5e-5));
+  truth("25 x 25 x 2, cantilever of 0.1 m, 100 N: deflection with shear, mm", instance,
+        -moved(r, near, z), within_abs(0.01233648, 5e-8));
+  truth("25 x 25 x 2 of 1 m, 50 N m of torsion: twist, rad", instance, moved(r, far, rx),
+        within_abs(0.0245109, 5e-7));
 }
 
 TEST_CASE("displacements between the ends agree with a finely divided beam") {
