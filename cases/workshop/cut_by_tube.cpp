@@ -3,6 +3,7 @@
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <utility>
 
@@ -29,22 +30,64 @@ CutPlane dividing(const CutPlane& p) {
 /// Side by side, as far as a drawing by lines says.
 EndCut beside(int other) { return {{CutPlane{}}, other, EndKind::square}; }
 
-/// The farthest a tube may reach along a round one: at the sides of the cope, or on the axis if it
-/// is wider. `sine` of the angle between them.
-EndCut cope(const HalfSizes& own, const HalfSizes& round, int other, double sine) {
-  const double side = std::min({round.y, own.y, own.z});
-  return {{{std::sqrt(round.y * round.y - side * side) / sine, 0, 0}}, other, EndKind::cope};
+/// Half of what a section measures along a direction across its tube.
+double reach_across(const CutTube& tube, const HalfSizes& h, const Eigen::Vector3d& direction) {
+  const double y = direction.dot(tube.axes.row(1)), z = direction.dot(tube.axes.row(2));
+  return h.round ? std::hypot(h.y * y, h.z * z) : std::abs(h.y * y) + std::abs(h.z * z);
 }
 
-/// The faces of a tube that an arm looks out of.
+/// How near to the node a fibre of an arm begins on a round tube of radius R, the least over the
+/// arm's outline: sqrt(R^2 - v^2)/sin - u cot, u toward the tube, v square to both (derived). What
+/// is wider than the tube is cut as far as its sides.
+double least_on_round(const UncutTubes& all, const TubeArm& arm, double radius,
+                      const Eigen::Vector3d& off, const Eigen::Vector3d& across, double sine) {
+  const Eigen::Matrix3d& axes = all.tube(arm.tube).axes;
+  const ConvexPolygon outline = section_polygon(all.half_of(arm.tube));
+  constexpr int steps = 8;
+  double least = std::numeric_limits<double>::infinity();
+  for (size_t k = 0; k < outline.size(); ++k) {
+    const Eigen::Vector2d side = outline[(k + 1) % outline.size()] - outline[k];
+    for (int i = 0; i < steps; ++i) {
+      const Eigen::Vector2d at = outline[k] + side * i / steps;
+      const Eigen::Vector3d p = at.x() * axes.row(1) + at.y() * axes.row(2);
+      const double v = std::min(radius, std::abs(p.dot(across)));
+      const double deep = std::sqrt(radius * radius - v * v);
+      least = std::min(least, (deep - p.dot(off)) / sine);
+    }
+  }
+  return least;
+}
+
+/// A cut at the slope of a round tube, as far out as the points of the saddle reach: what is then
+/// filed to fit.
+EndCut cope(const UncutTubes& all, const TubeArm& arm, int other, double sine) {
+  const Eigen::Vector3d along = all.tube(other).axes.row(0);
+  const Eigen::Vector3d off = (arm.away - along.dot(arm.away) * along).normalized();
+  const Eigen::Vector3d across = along.cross(off);
+  const CutTube& own = all.tube(arm.tube);
+  const double radius = all.half_of(other).y;
+  const double least = least_on_round(all, arm, radius, off, across, sine);
+  CutPlane plane = plane_from(own, arm, off, 0);
+  // The plane begins that near at the corner of the arm that lies nearest to the tube.
+  plane.at = least + reach_across(own, all.half_of(arm.tube), off) / sine;
+  return {{plane}, other, EndKind::cope};
+}
+
+/// The faces of a tube that an arm looks out of, first the one it meets most squarely. One that
+/// runs along the arm within 10 degrees is none to cut to: what reaches past its edge is cut along
+/// the other face with the rest, as where both are flush. No saw cuts the thin wedge over that
+/// face.
 EndCut by_faces(const UncutTubes& all, const TubeArm& arm, int other) {
   const CutTube& o = all.tube(other);
   const HalfSizes& h = all.half_of(other);
+  const Eigen::Vector3d y = o.axes.row(1), z = o.axes.row(2);
+  const double by_y = std::abs(y.dot(arm.away)), by_z = std::abs(z.dot(arm.away));
+  const double along_it = std::min(std::sin(spliced_within), std::max(by_y, by_z) * (1 - 1e-9));
+  std::vector<std::pair<Eigen::Vector3d, double>> faces = {{y, h.y}, {z, h.z}};
+  if (by_z > by_y) std::swap(faces[0], faces[1]);
   EndCut cut{{}, other, EndKind::face};
-  for (const auto& [axis, size] : {std::pair{1, h.y}, {2, h.z}}) {
-    const Eigen::Vector3d normal = o.axes.row(axis);
+  for (const auto& [normal, size] : faces) {
     const double out = normal.dot(arm.away);
-    constexpr double along_it = 1e-6;
     if (std::abs(out) <= along_it) continue;
     const Eigen::Vector3d outward = out > 0 ? normal : Eigen::Vector3d(-normal);
     cut.planes.push_back(plane_from(all.tube(arm.tube), arm, outward, size));
@@ -52,11 +95,17 @@ EndCut by_faces(const UncutTubes& all, const TubeArm& arm, int other) {
   return cut;
 }
 
-/// Past any of some planes of an earlier one's end an arm is free.
+CutPlane operator-(const CutPlane& a, const CutPlane& b) {
+  return {a.at - b.at, a.mitre - b.mitre, a.bevel - b.bevel};
+}
+
+/// Past any of some planes of an earlier one's end an arm is free. Requires: the faces are in
+/// `cut`, the first of them met most squarely.
 void add_ways_past(const UncutTubes& all, const TubeArm& arm, const TubeArm& earlier,
                    const std::vector<CutPlane>& end, EndCut& cut) {
   const Eigen::Matrix3d& own = all.tube(arm.tube).axes;
   const Eigen::Matrix3d& theirs = all.tube(earlier.tube).axes;
+  const CutPlane face = cut.planes.front();
   std::vector<CutPlane> dividers, ways_in;
   for (const CutPlane& p : end) {
     // Past the end is n.x >= -at, from x - mitre y - bevel z <= at.
@@ -64,8 +113,12 @@ void add_ways_past(const UncutTubes& all, const TubeArm& arm, const TubeArm& ear
         -earlier.away + p.mitre * theirs.row(1).transpose() + p.bevel * theirs.row(2).transpose();
     const double out = n.dot(arm.away), y = n.dot(own.row(1)), z = n.dot(own.row(2));
     const double along_it = 1e-4 * n.norm();
-    if (out > along_it) {
+    if (out > std::sin(spliced_within) * n.norm()) {
       cut.planes.push_back(plane_from(all.tube(arm.tube), arm, n, -p.at));
+    } else if (out > along_it) {
+      // No saw follows a plane so nearly along the arm: what is past it where the arm would stand
+      // on the face is free, the rest is not.
+      dividers.push_back(dividing(plane_from(all.tube(arm.tube), arm, n, -p.at) - face));
     } else if (out > -along_it) {
       // The plane runs along the arm: on one side of it there is nothing to leave.
       dividers.push_back(dividing({-p.at, -y, -z}));
@@ -75,9 +128,7 @@ void add_ways_past(const UncutTubes& all, const TubeArm& arm, const TubeArm& ear
   }
   // Where the arm comes from past the end it is free if it is out again before it gets in.
   for (const CutPlane& in : ways_in) {
-    for (const CutPlane& f : cut.planes) {
-      dividers.push_back(dividing({f.at - in.at, f.mitre - in.mitre, f.bevel - in.bevel}));
-    }
+    for (const CutPlane& f : cut.planes) dividers.push_back(dividing(f - in));
   }
   cut.planes.insert(cut.planes.end(), dividers.begin(), dividers.end());
 }
@@ -117,9 +168,8 @@ double sine_between(const UncutTubes& all, const TubeArm& arm, int other) {
 
 /// As if the other had no end.
 EndCut untidied(const UncutTubes& all, const TubeArm& arm, int other) {
-  const HalfSizes &own = all.half_of(arm.tube), &its = all.half_of(other);
-  return its.round ? cope(own, its, other, sine_between(all, arm, other))
-                   : by_faces(all, arm, other);
+  return all.half_of(other).round ? cope(all, arm, other, sine_between(all, arm, other))
+                                  : by_faces(all, arm, other);
 }
 
 }  // namespace

@@ -93,12 +93,20 @@ ConvexPolygon rim_of(const TubeEnd& e, const ConvexPolygon& outline) {
   return rim;
 }
 
+/// True where a cut steps from one plane to another.
+bool is_step(const EndCut& cut, const Eigen::Vector2d& at) {
+  const double here = begin_at(cut, at.x(), at.y());
+  return std::any_of(cut.planes.begin(), cut.planes.end(), [&](const CutPlane& p) {
+    return only_divides(p) && begin_at(p, at.x(), at.y()) <= here;
+  });
+}
+
 /// How much of the weld along a piece of the rim is this tube's: a mitre's is shared by two.
 double share_of_weld(const TubeEnd& e, const Eigen::Vector2d& at) {
   const double here = e.begin(at.x(), at.y());
   for (const EndCut& cut : e.cuts) {
     if (begin_at(cut, at.x(), at.y()) < here - 1e-9) continue;
-    if (cut.against < 0) return 0;
+    if (cut.against < 0 || is_step(cut, at)) return 0;
     return along_a_face(cut) ? 1 : 0.5;
   }
   return 0;

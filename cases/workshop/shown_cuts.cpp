@@ -63,11 +63,14 @@ std::vector<size_t> all_cuts(const TubeEnd& end) {
 }
 
 /// True if a plane makes a cut other than `others` do: somewhere it is in front of them by more
-/// than shows, or without it there would be nothing of the tube.
+/// than shows, on a strip that is not narrower than that, or without it there would be nothing of
+/// the tube.
 bool shows_before(const EndSection& section, const CutPlane& plane,
                   const std::vector<CutPlane>& others, double inset) {
   const ConvexPolygon whole = section_polygon(section.half);
-  if (is_part(where_least(section_polygon(section.half, inset), plane, others, shows))) return true;
+  const bool in_front =
+      is_part(where_least(section_polygon(section.half, inset), plane, others, shows));
+  if (in_front && breadth_of(where_least(whole, plane, others, 0)) > shows) return true;
   ConvexPolygon part = part_above(whole, Slope{} - slope_of(plane), -section.length);
   for (const CutPlane& o : others) part = part_above(part, slope_of(o), section.length);
   return is_part(part);
