@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "cases/frame/built_in_materials.h"
-#include "cases/workshop/cut_tubes.h"
+#include "cases/pieces/cut_tubes.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
