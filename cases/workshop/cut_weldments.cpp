@@ -37,6 +37,12 @@ std::vector<int> welded_in_one(const Frame& frame, const NumberedFrame& n,
   return bodies.firsts();
 }
 
+/// Ascending, each once.
+void sort_once(std::vector<int>& nodes) {
+  std::sort(nodes.begin(), nodes.end());
+  nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
+}
+
 }  // namespace
 
 bool is_single(const CutWeldment& weldment) { return weldment.pieces.size() == 1; }
@@ -49,18 +55,18 @@ std::vector<CutWeldment> cut_weldments(const Frame& frame, const NumberedFrame& 
     CutWeldment& w = list[static_cast<size_t>(body[p])];
     if (w.pieces.empty()) w.name = tube_name(frame, pieces[p]);
     w.pieces.push_back(p);
-    const std::vector<int> inner = inner_nodes(frame, n, pieces[p].tube);
-    w.nodes.insert(w.nodes.end(), inner.begin(), inner.end());
-    w.nodes.insert(w.nodes.end(), pieces[p].tube.nodes.begin(), pieces[p].tube.nodes.end());
+    for (const int node : welded_nodes(frame, n, pieces[p])) w.welded.push_back(node);
+    for (const int node : pieces[p].tube.nodes) w.nodes.push_back(node);
   }
   std::erase_if(list, [](const CutWeldment& w) { return w.pieces.empty(); });
   for (CutWeldment& w : list) {
-    std::sort(w.nodes.begin(), w.nodes.end());
-    w.nodes.erase(std::unique(w.nodes.begin(), w.nodes.end()), w.nodes.end());
+    w.nodes.insert(w.nodes.end(), w.welded.begin(), w.welded.end());
+    sort_once(w.welded);
+    sort_once(w.nodes);
   }
   const auto proper = std::max_element(
       list.begin(), list.end(),
-      [](const CutWeldment& a, const CutWeldment& b) { return a.nodes.size() < b.nodes.size(); });
+      [](const CutWeldment& a, const CutWeldment& b) { return a.welded.size() < b.welded.size(); });
   if (proper == list.end()) return list;
   if (!is_single(*proper)) proper->name = "frame";
   std::rotate(list.begin(), proper, proper + 1);

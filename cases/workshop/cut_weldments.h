@@ -16,7 +16,8 @@ namespace tubewright {
 struct CutWeldment {
   std::string name;  ///< "frame", or the first tube
   std::vector<size_t> pieces;
-  std::vector<int> nodes;  ///< all that its pieces end at or run through, ascending
+  std::vector<int> nodes;   ///< all that its pieces end at or run through, ascending
+  std::vector<int> welded;  ///< those of them where they are not held by a fitting
 };
 
 /// The frame proper first, which is welded at most nodes, then as in the file; pieces by themselves

@@ -2,6 +2,7 @@
 #include "cases/pieces/cut_by_tube.h"
 
 #include <Eigen/Geometry>
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -71,18 +72,25 @@ TEST_CASE("just beyond its cut an arm is outside the rail, just before it inside
     const RailAndArm f(away);
     TubeEnd e;
     e.cuts = cuts_by_whole(f.all, f.arm, f.rail);
-    REQUIRE(e.cuts.size() == 1);
+    REQUIRE_FALSE(e.cuts.empty());
     // The rail: |y|, |z| < 12.5 mm.
     const auto depth = [&](double x, double y, double z) {
       const Vector3d p = f.place(x, y, z);
       return 12.5 * mm - std::max(std::abs(p.y()), std::abs(p.z()));
     };
+    const auto meets_it = [&](double y, double z) {
+      double deepest = -1;
+      for (double x = -0.1; x < 0.1; x += 0.1 * mm) deepest = std::max(deepest, depth(x, y, z));
+      return deepest > 0;
+    };
+    // What passes over a face within 10 degrees, or past the rail, is cut with the rest.
+    const bool flat = std::min(std::abs(away.y()), std::abs(away.z())) < std::sin(spliced_within);
     for (int i = 0; i < 20; ++i, ++checked) {
       const double y = 10 * mm * from_minus_one(draw), z = 10 * mm * from_minus_one(draw);
       const double begin = e.begin(y, z);
       // A plane that would take off less than 1 mm along the arm is left out.
       CHECK(depth(begin + shows + 0.01 * mm, y, z) < 0);
-      CHECK(depth(begin - 0.01 * mm, y, z) > -shows);
+      if (!flat && meets_it(y, z)) CHECK(depth(begin - 0.01 * mm, y, z) > -shows);
     }
   }
 }

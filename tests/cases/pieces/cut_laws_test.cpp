@@ -106,7 +106,8 @@ Frame random_ladder(unsigned seed) {
   Frame f = random_rails(seed);
   const auto size = [&] { return sizes()[draw.engine() % sizes().size()]; };
   add_member(f, "diagonal", "L0", "R1").section = size();
-  add_node(f, "top", draw.between(0.3, 0.6), draw.between(0, 0.3), draw.between(0.4, 0.6));
+  const double x = draw.between(0.3, 0.6), y = draw.between(0, 0.3);
+  add_node(f, "top", x, y, draw.between(0.4, 0.6));
   add_member(f, "post", "L1", "top").section = size();
   return f;
 }
@@ -123,7 +124,8 @@ Frame random_star(unsigned seed) {
   const bool rail = draw.coin();
   if (rail) {
     f.nodes[2].at = -f.nodes[1].at;
-    add_path(f, "rail", {"A", "O", "B"}, size(), draw.between(0, 90) * degree);
+    const std::string section = size();
+    add_path(f, "rail", {"A", "O", "B"}, section, draw.between(0, 90) * degree);
   } else {
     add_member(f, "a", "A", "O").section = size();
     add_member(f, "b", "O", "B").section = size();
@@ -134,7 +136,8 @@ Frame random_star(unsigned seed) {
     Vector3d at;
     const auto too_near = [&](const Vector3d& t) { return std::abs(t.dot(at)) > std::cos(0.3); };
     do {
-      at = Vector3d(draw.between(-1, 1), draw.between(-1, 1), draw.between(-1, 1)).normalized();
+      for (const int axis : {0, 1, 2}) at[axis] = draw.between(-1, 1);
+      at.normalize();
     } while (std::any_of(taken.begin(), taken.end(), too_near));
     taken.push_back(at);
     add_node(f, end, 0.6 * at.x(), 0.6 * at.y(), 0.6 * at.z());
@@ -184,24 +187,35 @@ Pieces pieces_of(const Frame& f) {
 
 double radius_of(const HalfSizes& h) { return h.round ? h.y : std::hypot(h.y, h.z); }
 
+/// How far along an arm a tube of radius `own` is cut off by the face of another that it meets most
+/// squarely.
+double to_face(const Eigen::Matrix3d& axes, const HalfSizes& its, const Vector3d& away,
+               double own) {
+  const double by_y = std::abs(axes.row(1).dot(away)), by_z = std::abs(axes.row(2).dot(away));
+  const double square = std::max(by_y, by_z), size = by_y > by_z ? its.y : its.z;
+  return (size + own * std::sqrt(1 - square * square)) / square;
+}
+
 /// How far from its node an arm can be in touch with the tubes there: two cylinders round both at
 /// the angle between them; or cut along the face that it meets most squarely, as far as the arm is
-/// wide. Tubes within 10 degrees are not cut against each other.
+/// wide; or as long as the others need to stand on its own face. Tubes within 10 degrees are not
+/// cut against each other.
 double farthest_touch(const Pieces& p, const TubeArm& arm, const NodeTubes& here) {
   double farthest = 0;
-  const double own = radius_of(p.all.half_of(arm.tube));
+  const Eigen::Matrix3d& own_axes = p.all.tube(arm.tube).axes;
+  const HalfSizes& half = p.all.half_of(arm.tube);
+  const double own = radius_of(half);
   const auto meet = [&](int other) {
     const Eigen::Matrix3d& axes = p.all.tube(other).axes;
     const HalfSizes& its = p.all.half_of(other);
-    const double cosine = std::abs(axes.row(0).dot(arm.away));
-    const double sine = std::sqrt(1 - cosine * cosine);
+    const Vector3d along = axes.row(0);
+    const double cosine = std::abs(along.dot(arm.away)), sine = along.cross(arm.away).norm();
     if (other == arm.tube || sine < std::sin(spliced_within)) return;
     if (p.all.link[static_cast<std::size_t>(other)]) return;
-    const double by_y = std::abs(axes.row(1).dot(arm.away));
-    const double by_z = std::abs(axes.row(2).dot(arm.away));
-    const double square = std::max(by_y, by_z), size = by_y > by_z ? its.y : its.z;
-    const double to_face = (size + own * std::sqrt(1 - square * square)) / square;
-    farthest = std::max({farthest, (own * cosine + radius_of(its)) / sine, to_face});
+    const double cylinders = (own * cosine + radius_of(its)) / sine;
+    const double for_others =
+        to_face(own_axes, half, along, radius_of(its)) * cosine + radius_of(its);
+    farthest = std::max({farthest, cylinders, to_face(axes, its, arm.away, own), for_others});
   };
   for (const int t : here.through) meet(t);
   for (const TubeArm& a : here.arms) meet(a.tube);
