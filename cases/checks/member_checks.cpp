@@ -135,7 +135,7 @@ void check_steel_beam(MemberChecks& r, const MemberFacts& f, const std::vector<S
 template <class Check>
 void check_ends(MemberChecks& r, const MemberFacts& f, const std::vector<SectionCut>& cuts,
                 double factor, const Check& check) {
-  r.weld_at.fill(not_needed("a pin, or a tube that runs through: no weld carries it"));
+  r.weld_at.fill(not_needed("a pin, a free end or a tube that runs through: no weld carries it"));
   for (const int end : {0, 1}) {
     if (!f.welded[static_cast<size_t>(end)]) continue;
     const SectionCut& cut = end == 0 ? cuts.front() : cuts.back();

@@ -8,6 +8,7 @@
 
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
+#include "cases/model/nodes_in_use.h"
 #include "solver/model/section_shapes.h"
 
 namespace tubewright {
@@ -37,10 +38,30 @@ struct Arm {
   size_t end = 0;
 };
 
+/// Where one member ends and nothing else is.
+std::vector<bool> free_nodes(const Frame& frame, const NumberedFrame& n) {
+  std::vector<int> members(frame.nodes.size(), 0);
+  for (const Member& m : frame.members) {
+    for (const std::string& end : {m.from, m.to}) ++members[static_cast<size_t>(n.node.at(end))];
+  }
+  std::vector<bool> is_free;
+  for (const int count : members) is_free.push_back(count == 1);
+  for (const std::string& name : nodes_in_use(frame)) {
+    if (const auto used = n.node.find(name); used != n.node.end()) {
+      is_free[static_cast<size_t>(used->second)] = false;
+    }
+  }
+  return is_free;
+}
+
 class Welds {
  public:
   Welds(const Frame& frame, const NumberedFrame& n)
-      : frame_(frame), n_(n), ends_(frame.members.size()), at_(frame.nodes.size()) {
+      : frame_(frame),
+        n_(n),
+        ends_(frame.members.size()),
+        at_(frame.nodes.size()),
+        free_(free_nodes(frame, n)) {
     for (size_t m = 0; m < frame.members.size(); ++m) {
       if (frame.members[m].kind != MemberKind::beam) continue;
       for (const size_t end : {0U, 1U}) at_[node({m, end})].push_back({m, end});
@@ -96,7 +117,7 @@ class Welds {
     }
     for (const Arm& a : arms) {
       const bool inside = whole != nullptr && (&a == whole || run_on(a, *whole));
-      end_of(a).welded = !inside && stiffly_joined(connection(a));
+      end_of(a).welded = !inside && !free_[node(a)] && stiffly_joined(connection(a));
     }
   }
 
@@ -161,6 +182,7 @@ class Welds {
   const NumberedFrame& n_;
   std::vector<std::array<WeldedEnd, 2>> ends_;
   std::vector<std::vector<Arm>> at_;
+  std::vector<bool> free_;
 };
 
 }  // namespace

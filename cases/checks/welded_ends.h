@@ -1,8 +1,8 @@
 // What is welded at the ends of every member, and to what.
 //
 // SI units. Where cut_tubes.h saws a tube there is a weld: at its ends, where its path turns, and
-// where a bigger path runs through its own. A tube that runs on through a node has no weld of its
-// own there, but the heat of what is welded on it.
+// where a bigger path runs through its own. An end that nothing holds or loads is no weld. A tube
+// that runs on through a node has no weld of its own there, but the heat of what is welded on it.
 #pragma once
 
 #include <array>

@@ -4,14 +4,17 @@
 #include <array>
 #include <cmath>
 #include <initializer_list>
+#include <set>
 #include <string>
 #include <unordered_map>
 #include <unordered_set>
+#include <utility>
 
 #include "cases/frame/bays.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
 #include "cases/lint/lint_warnings.h"
+#include "cases/model/weldments.h"
 #include "solver/linear_algebra/dense.h"
 
 namespace tubewright {
@@ -24,6 +27,8 @@ constexpr double in_plane = 0.05;  // rad between a panel and the bay it covers,
 struct PinnedBars {
   const std::vector<Eigen::Vector3d>& at;
   std::vector<std::vector<int>> from;  ///< of each node the other ends
+  std::set<std::pair<int, int>>
+      hinged;  ///< node and other end: what runs there turns or slides here
 
   void add(int a, int b) {
     from[a].push_back(b);
@@ -36,10 +41,15 @@ struct PinnedBars {
 };
 
 PinnedBars pinned_bars(const Frame& frame, const Layout& layout) {
-  PinnedBars bars{layout.at, std::vector<std::vector<int>>(layout.at.size())};
+  PinnedBars bars{layout.at, std::vector<std::vector<int>>(layout.at.size()), {}};
   for (std::size_t i = 0; i < frame.members.size(); ++i) {
+    const Member& m = frame.members[i];
     const auto [a, b] = layout.ends[i];
-    if (a >= 0 && frame.members[i].kind != MemberKind::spring) bars.add(a, b);
+    if (a < 0 || m.kind == MemberKind::spring) continue;
+    bars.add(a, b);
+    const bool rod = m.kind != MemberKind::beam;
+    if (rod || is_joint(m.release_from)) bars.hinged.emplace(a, b);
+    if (rod || is_joint(m.release_to)) bars.hinged.emplace(b, a);
   }
   return bars;
 }
@@ -97,14 +107,15 @@ struct Resistance {
   }
 };
 
-/// A tube that leads straight on through a joint cannot kink there. Only kinks out of the bay's
-/// plane are opposed: within it, bending alone is what the bay is to be warned of.
+/// A tube that leads straight on through a welded joint cannot kink there. Only kinks out of the
+/// bay's plane are opposed: within it, bending alone is what the bay is to be warned of.
 void add_straight_tubes(Resistance& resistance, const PinnedBars& bars, const Bay& bay) {
   constexpr double k = 0.01;  // a tube is softer in bending
   for (const int m : resistance.nodes) {
     for (const int a : bars.from[m]) {
       for (const int b : bars.from[m]) {
         if (b <= a || resistance.place(a) < 0 || resistance.place(b) < 0) continue;
+        if (bars.hinged.contains({m, a}) || bars.hinged.contains({m, b})) continue;
         const Eigen::Vector3d before = bars.at[m] - bars.at[a], after = bars.at[b] - bars.at[m];
         const double l = before.norm(), r = after.norm();
         const bool straight =

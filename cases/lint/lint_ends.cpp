@@ -1,9 +1,8 @@
 // Tube ends that nothing is joined to, and paths that turn by hardly anything at a node.
-#include <unordered_set>
-
 #include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
 #include "cases/lint/small_kinks.h"
+#include "cases/model/nodes_in_use.h"
 
 namespace tubewright {
 namespace {
@@ -19,41 +18,6 @@ Diagnostic slight_turn(const std::string& tube, const std::string& node, double 
       "tube " + quoted(tube) + " turns by " + decimals(angle / degree, 1) + " degrees at node " +
           quoted(node),
       "a mitre is cut and welded there; move the node into the line if the tube is to run through"};
-}
-
-/// Nodes that something of the file besides a member needs.
-std::unordered_set<std::string> nodes_in_use(const Frame& frame) {
-  std::unordered_set<std::string> used;
-  const auto note = [&](const std::vector<std::string>& nodes) {
-    used.insert(nodes.begin(), nodes.end());
-  };
-  for (const SupportEntry& s : frame.supports) used.insert(s.node);
-  for (const CarriedMass& m : frame.masses) note(m.on);
-  for (const PanelEntry& p : frame.panels) note(p.corners);
-  if (frame.vehicle) {
-    for (const Wheel& w : frame.vehicle->wheels) {
-      note(w.carrier);
-      note(w.brake_mount);
-    }
-  }
-  for (const Case& c : frame.cases) {
-    for (const NodeAction& a : c.forces) used.insert(a.node);
-    for (const NodeAction& a : c.moments) used.insert(a.node);
-    if (c.tow) note(c.tow->at);
-    if (c.jack) note(c.jack->at);
-    if (c.tie_down) note(c.tie_down->at);
-    if (c.roll_over) note(c.roll_over->at);
-  }
-  if (frame.torsion) {
-    for (const auto* pair : {&frame.torsion->front, &frame.torsion->rear}) {
-      used.insert(pair->begin(), pair->end());
-    }
-  }
-  if (frame.bench_test) {
-    for (const auto& [node, mass] : frame.bench_test->weights) used.insert(node);
-    for (const GaugeReading& g : frame.bench_test->gauges) used.insert(g.node);
-  }
-  return used;
 }
 
 void find_free_ends(const Frame& frame, const Layout& layout, Diagnostics& list) {

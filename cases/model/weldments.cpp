@@ -14,6 +14,12 @@ bool welded_end(const EndConnection& c) {
 
 }  // namespace
 
+bool is_joint(const EndConnection& end) { return end != welded; }
+
+const EndConnection& connection_at(const Member& member, size_t end) {
+  return end == 0 ? member.release_from : member.release_to;
+}
+
 std::vector<int> weldments(const Frame& frame, const NumberedFrame& n) {
   DisjointSets bodies(n.model.nodes.size());
   for (const Member& m : frame.members) {

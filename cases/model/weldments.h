@@ -13,6 +13,12 @@ namespace tubewright {
 /// nothing.
 std::vector<int> weldments(const Frame& frame, const NumberedFrame& numbered);
 
+/// True if an end turns, slides or gives in some direction: a pin, a bush or an eye, and no weld.
+bool is_joint(const EndConnection& end);
+
+/// Of a member, at its start (0) or end (1).
+const EndConnection& connection_at(const Member& member, size_t end);
+
 /// Its nodes; of equals the first. The frame proper of a vehicle, as a rule.
 std::vector<int> largest_weldment(const Frame& frame, const NumberedFrame& numbered);
 

@@ -2,15 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <tuple>
+#include <utility>
 
-#include "cases/frame/bays.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
-#include "cases/frame/layout.h"
 #include "cases/frame/wording.h"
 #include "cases/model/mass_summary.h"
-#include "cases/workshop/alike_pieces.h"
+#include "cases/pieces/alike_pieces.h"
 
 namespace tubewright {
 
@@ -67,8 +67,16 @@ struct Pattern {
   SizeKey size;
 };
 
-bool alike(const Pattern& p, const PieceOutline& outline, const SectionEntry& s) {
-  return p.size == size_of(s) && cut_alike(p.outline, outline, s);
+/// Ends that are held by a fitting: a piece with a joint is no stand-in for one without.
+auto fittings_of(const CutPiece& piece) {
+  return std::count_if(piece.ends.begin(), piece.ends.end(),
+                       [](const TubeEnd& e) { return is_fitting(e.kind); });
+}
+
+bool alike(const Pattern& p, const CutPiece& piece, const PieceOutline& outline,
+           const SectionEntry& s) {
+  return p.size == size_of(s) && fittings_of(p.group.piece) == fittings_of(piece) &&
+         cut_alike(p.outline, outline, s);
 }
 
 /// True if a piece can be cut and counted; else says why not.
@@ -87,7 +95,7 @@ void add_to_groups(const Frame& frame, const CutPiece& piece, std::vector<Patter
   const SectionEntry& s = find_section(frame, piece.tube.section);
   const PieceOutline outline = outline_of(piece, s);
   auto found = std::find_if(patterns.begin(), patterns.end(),
-                            [&](const Pattern& p) { return alike(p, outline, s); });
+                            [&](const Pattern& p) { return alike(p, piece, outline, s); });
   if (found == patterns.end()) {
     CutGroup g;
     g.piece = piece;
@@ -115,10 +123,10 @@ void name_groups(const Frame& frame, std::vector<Pattern>& patterns) {
     const SectionEntry& s = section_of(frame, g);
     const PieceOutline image = mirrored(patterns[i].outline);
     g.label = label_of(i);
-    if (alike(patterns[i], image, s)) continue;
+    if (alike(patterns[i], g.piece, image, s)) continue;
     const auto self = patterns.begin() + static_cast<std::ptrdiff_t>(i);
-    const auto original =
-        std::find_if(patterns.begin(), self, [&](const Pattern& p) { return alike(p, image, s); });
+    const auto original = std::find_if(
+        patterns.begin(), self, [&](const Pattern& p) { return alike(p, g.piece, image, s); });
     if (original != self) g.mirror_of = original->group.label;
   }
 }
@@ -164,24 +172,88 @@ std::vector<BarOrder> orders_of(const Frame& frame, const CutList& list, Diagnos
   return orders;
 }
 
-std::vector<JigCheck> jig_checks(const Frame& frame) {
-  const Layout layout = layout_of(frame);
-  std::vector<JigCheck> checks;
-  for (const Bay& bay : four_sided_bays(frame, layout)) {
-    JigCheck c;
-    for (size_t k = 0; k < 4; ++k) {
-      c.corners[k] = frame.nodes[static_cast<size_t>(bay.corners[k])].name;
-    }
-    const auto apart = [&](size_t a, size_t b) {
-      return (layout.at[static_cast<size_t>(bay.corners[a])] -
-              layout.at[static_cast<size_t>(bay.corners[b])])
-          .norm();
-    };
-    c.first = apart(0, 2);
-    c.second = apart(1, 3);
-    checks.push_back(std::move(c));
+// Weldments
+// ---------
+double mass_as_cut(const Frame& frame, const CutPiece& piece) {
+  return mass_per_length(frame, first_member(frame, piece)) *
+         mean_length(outline_of(piece, find_section(frame, piece.tube.section)));
+}
+
+WeldmentPlan plan_of(const Frame& frame, const NumberedFrame& n, const CutWeldment& weldment,
+                     const std::vector<CutPiece>& cut) {
+  WeldmentPlan plan;
+  plan.name = weldment.name;
+  plan.single = is_single(weldment);
+  std::vector<CutPiece> own;
+  for (const size_t p : weldment.pieces) own.push_back(cut[p]);
+  plan.weld_order = weld_order(frame, n, own);
+  plan.shrinkage = weld_shrinkage(frame, n, own);
+  for (const CutPiece& piece : own) {
+    for (const TubeEnd& e : piece.ends) plan.joints += is_fitting(e.kind);
+    if (!(piece.short_point > 0)) continue;
+    plan.mass += mass_as_cut(frame, piece);
+    plan.weld_length += piece.weld_length;
+    for (const TubeEnd& e : piece.ends) plan.welds += e.weld_length > 0;
   }
-  return checks;
+  return plan;
+}
+
+/// Along each axis the weldment that draws in most.
+void add_shrinkage(const WeldShrinkage& more, WeldShrinkage& sum) {
+  sum.unknown += more.unknown;
+  for (const DrawIn& d : more.along) {
+    const auto same = std::find_if(sum.along.begin(), sum.along.end(),
+                                   [&](const DrawIn& other) { return other.axis == d.axis; });
+    if (same == sum.along.end()) {
+      sum.along.push_back(d);
+    } else if (d.amount > same->amount) {
+      *same = d;
+    }
+  }
+  std::stable_sort(sum.along.begin(), sum.along.end(),
+                   [](const DrawIn& a, const DrawIn& b) { return a.axis < b.axis; });
+}
+
+void add_to_list(const WeldmentPlan& plan, CutList& list) {
+  list.jig.insert(list.jig.end(), plan.jig.begin(), plan.jig.end());
+  list.weld_order.insert(list.weld_order.end(), plan.weld_order.begin(), plan.weld_order.end());
+  add_shrinkage(plan.shrinkage, list.shrinkage);
+  list.mass += plan.mass;
+  list.weld_length += plan.weld_length;
+  list.welds += plan.welds;
+}
+
+/// The pieces of a weldment by group, in the order of both.
+std::vector<WeldmentPlan::Share> shares_of(const CutWeldment& weldment,
+                                           const std::vector<CutPiece>& cut,
+                                           const std::map<std::string, size_t>& group_of) {
+  std::map<size_t, WeldmentPlan::Share> shares;
+  for (const size_t p : weldment.pieces) {
+    const auto found = group_of.find(cut[p].tube.name);
+    if (found == group_of.end()) continue;
+    WeldmentPlan::Share& share = shares[found->second];
+    share.group = found->second;
+    share.names.push_back(found->first);
+  }
+  std::vector<WeldmentPlan::Share> list;
+  for (auto& [group, share] : shares) list.push_back(std::move(share));
+  return list;
+}
+
+void add_weldments(const Frame& frame, const NumberedFrame& numbered,
+                   const std::vector<CutPiece>& cut, CutList& list) {
+  std::map<std::string, size_t> group_of;
+  for (size_t g = 0; g < list.groups.size(); ++g) {
+    for (const std::string& name : list.groups[g].names) group_of[name] = g;
+  }
+  const std::vector<JigCheck> checks = jig_checks(frame);
+  for (const CutWeldment& weldment : cut_weldments(frame, numbered, cut)) {
+    WeldmentPlan plan = plan_of(frame, numbered, weldment, cut);
+    if (!plan.single) plan.jig = checks_among(checks, weldment.nodes);
+    plan.shares = shares_of(weldment, cut, group_of);
+    add_to_list(plan, list);
+    list.weldments.push_back(std::move(plan));
+  }
 }
 
 }  // namespace
@@ -191,24 +263,17 @@ CutList cut_list(const Frame& frame) {
   const std::vector<CutPiece> cut = cut_pieces(frame, numbered);
   CutList list;
   list.stock = frame.stock.value_or(Stock{});
-  list.weld_order = weld_order(frame, numbered, cut);
-  list.shrinkage = weld_shrinkage(frame, numbered, cut);
   list.throats = weld_throats(frame, numbered);
   std::vector<Pattern> patterns;
   for (const CutPiece& piece : cut) {
     list.tube_names.push_back(piece.tube.name);
-    if (!is_sound(frame, piece, list.remarks)) continue;
-    list.mass += mass_per_length(frame, first_member(frame, piece)) *
-                 mean_length(outline_of(piece, find_section(frame, piece.tube.section)));
-    list.weld_length += piece.weld_length;
-    for (const TubeEnd& e : piece.ends) list.welds += e.weld_length > 0;
-    add_to_groups(frame, piece, patterns);
+    if (is_sound(frame, piece, list.remarks)) add_to_groups(frame, piece, patterns);
   }
   sort_groups(patterns);
   name_groups(frame, patterns);
   for (Pattern& p : patterns) list.groups.push_back(std::move(p.group));
+  add_weldments(frame, numbered, cut, list);
   list.orders = orders_of(frame, list, list.remarks);
-  list.jig = jig_checks(frame);
   return list;
 }
 

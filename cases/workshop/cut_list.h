@@ -1,14 +1,15 @@
 // What to cut and buy: pieces alike grouped and labelled, bars to buy, diagonals for the jig.
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "cases/frame/frame.h"
 #include "cases/nesting/bar_nesting.h"
-#include "cases/workshop/cut_geometry.h"
+#include "cases/pieces/cut_geometry.h"
+#include "cases/workshop/cut_weldments.h"
+#include "cases/workshop/jig_checks.h"
 #include "cases/workshop/weld_order.h"
 #include "cases/workshop/weld_shrinkage.h"
 #include "cases/workshop/weld_throats.h"
@@ -36,11 +37,22 @@ struct BarOrder {
   std::optional<double> bar_price;
 };
 
-/// Both diagonals of a four-sided bay between its nodes: equal or given, whatever else is measured.
-struct JigCheck {
-  std::array<std::string, 4> corners;  ///< in order round the bay
-  double first = 0;                    ///< from corner 0 to 2, m
-  double second = 0;                   ///< from corner 1 to 3
+/// What is welded in one (cut_weldments.h), and what it takes.
+struct WeldmentPlan {
+  std::string name;
+  bool single = false;  ///< one piece that nothing is welded to
+  struct Share {
+    size_t group = 0;  ///< of CutList::groups
+    std::vector<std::string> names;
+  };
+  std::vector<Share> shares;  ///< in the order of the groups
+  std::vector<JigCheck> jig;
+  std::vector<WeldStep> weld_order;
+  WeldShrinkage shrinkage;
+  double mass = 0;         ///< of its pieces as cut, kg
+  double weld_length = 0;  ///< m
+  int welds = 0;
+  int joints = 0;  ///< ends that are held by a pin, a bush or an eye
 };
 
 struct CutList {
@@ -48,11 +60,12 @@ struct CutList {
   std::vector<std::string> tube_names;  ///< as EndCut::against counts them
   std::vector<CutGroup> groups;         ///< by section, the longest first, then as in the file
   std::vector<BarOrder> orders;
-  std::vector<JigCheck> jig;
-  std::vector<WeldStep> weld_order;
-  WeldShrinkage shrinkage;
-  std::vector<WeldThroat> throats;  ///< of welds that need more than the wall
-  double mass = 0;                  ///< of all pieces as cut, kg
+  std::vector<WeldmentPlan> weldments;  ///< the frame proper first, single pieces last
+  std::vector<JigCheck> jig;            ///< of all weldments, one after the other
+  std::vector<WeldStep> weld_order;     ///< likewise
+  WeldShrinkage shrinkage;              ///< the greatest of any along each axis; no `pieces`
+  std::vector<WeldThroat> throats;      ///< of welds that need more than the wall
+  double mass = 0;                      ///< of all pieces as cut, kg
   double weld_length = 0;  ///< m, along all ends that stand on another tube or meet their twin
   int welds = 0;           ///< such ends
   Diagnostics remarks;     ///< pieces longer than a bar, tubes known by their properties only

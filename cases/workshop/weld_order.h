@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/workshop/cut_geometry.h"
+#include "cases/pieces/cut_geometry.h"
 
 namespace tubewright {
 

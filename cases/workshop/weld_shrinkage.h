@@ -13,7 +13,7 @@
 #include <vector>
 
 #include "cases/frame/frame.h"
-#include "cases/workshop/cut_geometry.h"
+#include "cases/pieces/cut_geometry.h"
 
 namespace tubewright {
 

@@ -5,6 +5,7 @@
 
 #include "cases/checks/welded_ends.h"
 #include "cases/frame/find_parts.h"
+#include "cases/model/weldments.h"
 
 namespace tubewright {
 
@@ -15,8 +16,10 @@ std::vector<WeldThroat> weld_throats(const Frame& frame, const NumberedFrame& nu
     const Member& m = frame.members[i];
     if (m.kind != MemberKind::beam || m.weld_throat) continue;
     double asked = 0;
-    for (const WeldedEnd& e : ends[i]) {
-      if (e.welded) asked = std::max(asked, e.weld.least_throat);
+    for (const size_t end : {0U, 1U}) {
+      const WeldedEnd& e = ends[i][end];
+      if (e.welded && !is_joint(connection_at(m, end)))
+        asked = std::max(asked, e.weld.least_throat);
     }
     if (!(asked > find_section(frame, m.section).wall)) continue;
     WeldThroat& t = of_section[m.section];

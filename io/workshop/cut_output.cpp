@@ -1,9 +1,12 @@
 #include "io/workshop/cut_output.h"
 
+#include <algorithm>
 #include <cmath>
+#include <map>
+#include <utility>
 
 #include "cases/frame/find_parts.h"
-#include "cases/workshop/saw_angles.h"
+#include "cases/pieces/saw_angles.h"
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
@@ -12,6 +15,7 @@
 #include "io/workshop/piece_words.h"
 #include "io/workshop/sheet_output.h"
 #include "io/workshop/weld_plan_output.h"
+#include "io/workshop/weldment_output.h"
 
 namespace tubewright {
 
@@ -19,32 +23,70 @@ namespace {
 
 using nlohmann::ordered_json;
 
-std::string pieces_table(const Frame& frame, const CutList& list, Paint paint) {
+/// How one piece is cut: both ends and how they lie to each other, or that it is an image.
+std::string piece_lines(const CutList& list, const CutGroup& g) {
+  if (!g.mirror_of.empty()) return "         mirror image of " + g.mirror_of + '\n';
+  std::string text;
+  for (const TubeEnd& e : g.piece.ends) text += wrapped("         ", end_text(list, e));
+  if (const std::string turn = turn_text(g.piece); !turn.empty()) text += "         " + turn + '\n';
+  return text;
+}
+
+/// The pieces of some shares, which are in the order of the groups.
+std::string pieces_table(const Frame& frame, const CutList& list, const std::string& heading,
+                         const std::vector<WeldmentPlan::Share>& shares, Paint paint) {
+  if (shares.empty()) return {};
   std::string text =
-      paint.heading("Pieces") + '\n' +
+      paint.heading(heading) + '\n' +
       paint.faint(
           "  label  count   long mm  short mm  shrink  tubes; below them both ends, degrees from "
           "square") +
       '\n';
   std::string size;
-  for (const CutGroup& g : list.groups) {
+  for (const WeldmentPlan::Share& share : shares) {
+    const CutGroup& g = list.groups[share.group];
     const std::string here = size_text(find_section(frame, g.piece.tube.section));
     if (here != size) text += here + '\n';
     size = here;
-    const std::string row = "  " + left(g.label, 5) + right(std::to_string(g.names.size()), 7) +
+    const std::string row = "  " + left(g.label, 5) + right(std::to_string(share.names.size()), 7) +
                             right(millimetres(g.piece.long_point), 10) +
                             right(millimetres(g.piece.short_point), 10) +
                             right(shrink_text(g.shrinkage), 8);
-    text += wrapped(row + "  ", joined(g.names));
-    if (!g.mirror_of.empty()) {
-      text += "         mirror image of " + g.mirror_of + '\n';
-      continue;
-    }
-    for (const TubeEnd& e : g.piece.ends) text += wrapped("         ", end_text(list, e));
-    if (const std::string turn = turn_text(g.piece); !turn.empty())
-      text += "         " + turn + '\n';
+    text += wrapped(row + "  ", joined(share.names)) + piece_lines(list, g);
   }
   return text + '\n';
+}
+
+/// What nothing is welded to, together, in the order of the groups.
+std::vector<WeldmentPlan::Share> single_shares(const CutList& list) {
+  std::map<std::size_t, WeldmentPlan::Share> shares;
+  for (const WeldmentPlan& w : list.weldments) {
+    if (!w.single) continue;
+    for (const WeldmentPlan::Share& share : w.shares) {
+      WeldmentPlan::Share& sum = shares[share.group];
+      sum.group = share.group;
+      sum.names.insert(sum.names.end(), share.names.begin(), share.names.end());
+    }
+  }
+  std::vector<WeldmentPlan::Share> list_of;
+  for (auto& [group, share] : shares) list_of.push_back(std::move(share));
+  return list_of;
+}
+
+std::string pieces_tables(const Frame& frame, const CutList& list, Paint paint) {
+  if (!several_weldments(list)) {
+    std::vector<WeldmentPlan::Share> all;
+    for (std::size_t g = 0; g < list.groups.size(); ++g) all.push_back({g, list.groups[g].names});
+    return list.groups.empty() ? paint.heading("Pieces") + "\n\n"
+                               : pieces_table(frame, list, "Pieces", all, paint);
+  }
+  std::string text;
+  for (const WeldmentPlan& w : list.weldments) {
+    if (w.single) continue;
+    text += pieces_table(frame, list, "Pieces" + of_weldment(list, w), w.shares, paint);
+  }
+  return text +
+         pieces_table(frame, list, "Pieces that nothing is welded to", single_shares(list), paint);
 }
 
 std::string bar_text(const CutList& list, const CutBar& bar) {
@@ -73,13 +115,17 @@ std::string order_lines(const Frame& frame, const CutList& list, Paint paint) {
 }
 
 std::string jig_lines(const CutList& list, Paint paint) {
-  if (list.jig.empty()) return {};
-  std::string text = paint.heading("On the jig") + ": diagonals between nodes, mm\n";
-  for (const JigCheck& c : list.jig) {
-    text += right(millimetres(c.first), 10) + "  " + c.corners[0] + " - " + c.corners[2] +
-            right(millimetres(c.second), 12) + "  " + c.corners[1] + " - " + c.corners[3] + '\n';
+  std::string text;
+  for (const WeldmentPlan& w : list.weldments) {
+    if (w.jig.empty()) continue;
+    text += paint.heading("On the jig" + of_weldment(list, w)) + ": diagonals between nodes, mm\n";
+    for (const JigCheck& c : w.jig) {
+      text += right(millimetres(c.first), 10) + "  " + c.corners[0] + " - " + c.corners[2] +
+              right(millimetres(c.second), 12) + "  " + c.corners[1] + " - " + c.corners[3] + '\n';
+    }
+    text += '\n';
   }
-  return text + '\n';
+  return text;
 }
 
 std::string total_lines(const CutList& list) {
@@ -163,6 +209,17 @@ ordered_json order_json(const Frame& frame, const CutList& list, const BarOrder&
       {"cut_plan", std::move(bars)}};
 }
 
+/// Names of those that a group has pieces in.
+std::vector<std::string> weldments_with(const CutList& list, std::size_t group) {
+  std::vector<std::string> names;
+  for (const WeldmentPlan& w : list.weldments) {
+    const bool has = std::any_of(w.shares.begin(), w.shares.end(),
+                                 [&](const auto& share) { return share.group == group; });
+    if (has) names.push_back(w.name);
+  }
+  return names;
+}
+
 std::string quoted_csv(const std::string& text) {
   std::string out = "\"";
   for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
@@ -184,20 +241,16 @@ std::string cut_line(const CutList& list) {
 std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks& sheets,
                      Paint paint) {
   return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
-         pieces_table(frame, list, paint) + order_lines(frame, list, paint) +
-         jig_lines(list, paint) + weld_order_table(list, paint) + throat_lines(frame, list, paint) +
-         shrinkage_lines(list, paint) + sheets_text(frame, sheets, paint) +
-         list_lines("Before you cut", habits(), paint) +
+         weldments_table(list, paint) + pieces_tables(frame, list, paint) +
+         order_lines(frame, list, paint) + jig_lines(list, paint) + weld_order_table(list, paint) +
+         throat_lines(frame, list, paint) + shrinkage_lines(list, paint) +
+         sheets_text(frame, sheets, paint) + list_lines("Before you cut", habits(), paint) +
          list_lines("Bear in mind", cautions(), paint);
 }
 
 ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks& sheets) {
-  ordered_json orders = ordered_json::array(), jig = ordered_json::array();
+  ordered_json orders = ordered_json::array();
   for (const BarOrder& o : list.orders) orders.push_back(order_json(frame, list, o));
-  for (const JigCheck& c : list.jig) {
-    jig.push_back({{"corners", c.corners},
-                   {"diagonals", {number(c.first * mm_per_m), number(c.second * mm_per_m)}}});
-  }
   Diagnostics remarks = list.remarks;
   append(remarks, sheets.remarks);
   return {{"stock",
@@ -209,10 +262,11 @@ ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks
           {"welds", list.welds},
           {"pieces", pieces_json(frame, list)},
           {"orders", orders},
-          {"jig", jig},
-          {"weld_order", weld_order_json(list)},
+          {"weldments", weldments_json(list)},
+          {"jig", jig_json(list.jig)},
+          {"weld_order", weld_order_json(list.weld_order)},
           {"throats", throats_json(list)},
-          {"shrinkage", draw_in_json(list)},
+          {"shrinkage", draw_in_json(list.shrinkage)},
           {"sheets", sheets_json(frame, sheets)},
           {"advice", habits()},
           {"remarks", diagnostics_json(remarks)}};
@@ -239,10 +293,13 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
 }
 
 std::string cut_csv(const Frame& frame, const CutList& list) {
+  const bool several = several_weldments(list);
   std::string text =
       "label,count,size,long_point_mm,short_point_mm,first_end,second_end,turn,mirror_of,"
-      "shrink_mm,mass_kg,members\r\n";
-  for (const CutGroup& g : list.groups) {
+      "shrink_mm,mass_kg,members" +
+      std::string(several ? ",weldments\r\n" : "\r\n");
+  for (std::size_t i = 0; i < list.groups.size(); ++i) {
+    const CutGroup& g = list.groups[i];
     const std::string shrink = g.shrinkage[0] && g.shrinkage[1] ? shrink_text(g.shrinkage) : "";
     text += g.label + ',' + std::to_string(g.names.size()) + ',' +
             quoted_csv(size_text(find_section(frame, g.piece.tube.section))) + ',' +
@@ -250,7 +307,8 @@ std::string cut_csv(const Frame& frame, const CutList& list) {
             quoted_csv(end_text(list, g.piece.ends[0])) + ',' +
             quoted_csv(end_text(list, g.piece.ends[1])) + ',' + quoted_csv(turn_text(g.piece)) +
             ',' + g.mirror_of + ',' + shrink + ',' + fixed(g.mass, 3) + ',' +
-            quoted_csv(joined(g.names)) + "\r\n";
+            quoted_csv(joined(g.names)) +
+            (several ? ',' + quoted_csv(joined(weldments_with(list, i))) : "") + "\r\n";
   }
   return text;
 }

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cases/workshop/saw_angles.h"
+#include "cases/pieces/saw_angles.h"
 #include "io/text/text_layout.h"
 #include "io/text/workshop_units.h"
 
@@ -40,6 +40,8 @@ const char* kind_word(EndKind kind) {
       return "notch";
     case EndKind::cope:
       return "saddle";
+    case EndKind::joint:
+      return "joint";
     case EndKind::eye:
       break;
   }
@@ -59,6 +61,7 @@ std::vector<std::string> other_tubes(const CutList& list, const TubeEnd& e, bool
 }
 
 std::string end_text(const CutList& list, const TubeEnd& e) {
+  if (e.kind == EndKind::joint) return "joint, not welded; cut to suit it";
   if (e.cuts.empty()) return kind_word(e.kind);
   const std::string angles = angles_text(e.cuts.front());
   std::string text = kind_word(e.kind) + (angles.empty() ? "" : " " + angles);

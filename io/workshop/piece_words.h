@@ -15,7 +15,7 @@ const char* kind_word(EndKind kind);
 /// along the plane between two that are cut alike.
 std::vector<std::string> other_tubes(const CutList& list, const TubeEnd& end, bool mitres);
 
-/// "face 45.0, trim to brace_2, mitre to brace_3"
+/// "face 45.0, trim to brace_2, mitre to brace_3"; "joint, not welded; cut to suit it"
 std::string end_text(const CutList& list, const TubeEnd& end);
 
 /// "long points on opposite sides"; empty where it does not apply.

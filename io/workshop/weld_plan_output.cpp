@@ -4,6 +4,7 @@
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
 #include "io/workshop/piece_words.h"
+#include "io/workshop/weldment_output.h"
 
 namespace tubewright {
 
@@ -13,6 +14,13 @@ using nlohmann::ordered_json;
 
 constexpr const char* axis_names[] = {"x", "y", "z"};
 
+std::string order_heading(const CutList& list, const WeldmentPlan& w, Paint paint) {
+  const std::string rule =
+      "all tacked before: far from what is still warm, images one after the other\n";
+  if (!several_weldments(list)) return paint.heading("Weld in this order") + ", " + rule;
+  return paint.heading("Weld in this order" + of_weldment(list, w)) + '\n' + "  " + rule;
+}
+
 }  // namespace
 
 std::string shrink_text(const EndShrinkage& ends) {
@@ -21,18 +29,19 @@ std::string shrink_text(const EndShrinkage& ends) {
 }
 
 std::string weld_order_table(const CutList& list, Paint paint) {
-  if (list.weld_order.empty()) return {};
-  std::string text =
-      paint.heading("Weld in this order") +
-      ", all tacked before: far from what is still warm, images one after the other\n" +
-      paint.faint("  step   ends   weld mm  nodes") + '\n';
-  int step = 0;
-  for (const WeldStep& s : list.weld_order) {
-    text += wrapped(right(std::to_string(++step), 6) + right(std::to_string(s.ends), 7) +
-                        right(fixed(s.weld_length * mm_per_m, 0), 10) + "  ",
-                    joined(s.nodes));
+  std::string text;
+  for (const WeldmentPlan& w : list.weldments) {
+    if (w.weld_order.empty()) continue;
+    text += order_heading(list, w, paint) + paint.faint("  step   ends   weld mm  nodes") + '\n';
+    int step = 0;
+    for (const WeldStep& s : w.weld_order) {
+      text += wrapped(right(std::to_string(++step), 6) + right(std::to_string(s.ends), 7) +
+                          right(fixed(s.weld_length * mm_per_m, 0), 10) + "  ",
+                      joined(s.nodes));
+    }
+    text += '\n';
   }
-  return text + '\n';
+  return text;
 }
 
 std::string throat_lines(const Frame& frame, const CutList& list, Paint paint) {
@@ -54,11 +63,14 @@ std::string shrinkage_lines(const CutList& list, Paint paint) {
   std::string text = paint.heading("Shrinkage of the welds") +
                      ": 0.1 x area of weld / wall each, in no length above: cut a piece longer\n"
                      "by `shrink`, or let the frame draw in by up to\n";
-  for (const DrawIn& d : list.shrinkage.along) {
-    const std::string amount = right(fixed(d.amount * mm_per_m, 1), 8) + " mm along " +
-                               axis_names[d.axis] + " by " + std::to_string(d.welds) +
-                               (d.welds == 1 ? " weld" : " welds") + ": ";
-    text += wrapped(amount, joined(d.row));
+  for (const WeldmentPlan& w : list.weldments) {
+    for (const DrawIn& d : w.shrinkage.along) {
+      const std::string amount = right(fixed(d.amount * mm_per_m, 1), 8) + " mm along " +
+                                 axis_names[d.axis] + of_weldment(list, w) + " by " +
+                                 std::to_string(d.welds) + (d.welds == 1 ? " weld" : " welds") +
+                                 ": ";
+      text += wrapped(amount, joined(d.row));
+    }
   }
   if (list.shrinkage.unknown > 0) {
     text += wrapped("  ", "No rule is known for " + std::to_string(list.shrinkage.unknown) +
@@ -75,9 +87,9 @@ ordered_json shrinkage_json(const EndShrinkage& ends) {
   return both;
 }
 
-ordered_json weld_order_json(const CutList& list) {
+ordered_json weld_order_json(const std::vector<WeldStep>& steps) {
   ordered_json order = ordered_json::array();
-  for (const WeldStep& s : list.weld_order) {
+  for (const WeldStep& s : steps) {
     order.push_back(
         {{"nodes", s.nodes}, {"ends", s.ends}, {"weld_length", number(s.weld_length * mm_per_m)}});
   }
@@ -93,13 +105,13 @@ ordered_json throats_json(const CutList& list) {
   return throats;
 }
 
-ordered_json draw_in_json(const CutList& list) {
+ordered_json draw_in_json(const WeldShrinkage& shrinkage) {
   ordered_json along = ordered_json::object();
-  for (const DrawIn& d : list.shrinkage.along) {
+  for (const DrawIn& d : shrinkage.along) {
     along[axis_names[d.axis]] = {
         {"draw_in", number(d.amount * mm_per_m)}, {"welds", d.welds}, {"row", d.row}};
   }
-  return {{"along", std::move(along)}, {"unknown_ends", list.shrinkage.unknown}};
+  return {{"along", std::move(along)}, {"unknown_ends", shrinkage.unknown}};
 }
 
 }  // namespace tubewright

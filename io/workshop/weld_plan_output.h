@@ -12,17 +12,19 @@ namespace tubewright {
 /// What both ends of a piece draw in together, mm; "-" where no rule is known.
 std::string shrink_text(const EndShrinkage& ends);
 
+/// A table a weldment.
 std::string weld_order_table(const CutList& list, Paint paint);
 /// Empty where the wall is enough.
 std::string throat_lines(const Frame& frame, const CutList& list, Paint paint);
+/// Of each weldment.
 std::string shrinkage_lines(const CutList& list, Paint paint);
 
 /// Both ends, mm; null where no rule is known.
 nlohmann::ordered_json shrinkage_json(const EndShrinkage& ends);
 
-/// The steps in order, and what the welds draw the frame in by along each axis.
-nlohmann::ordered_json weld_order_json(const CutList& list);
-nlohmann::ordered_json draw_in_json(const CutList& list);
+/// The steps in order, and what the welds draw in by along each axis.
+nlohmann::ordered_json weld_order_json(const std::vector<WeldStep>& order);
+nlohmann::ordered_json draw_in_json(const WeldShrinkage& shrinkage);
 /// What throat_lines() says, mm.
 nlohmann::ordered_json throats_json(const CutList& list);
 

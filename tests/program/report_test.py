@@ -454,8 +454,18 @@ class Page(PageTest):
             cut = self.data["cut"]
             rows = self.script("return [...document.querySelectorAll('#cut .pieces tbody tr')]"
                                ".map((r) => [...r.children].map((c) => c.textContent))")
-            self.assertEqual(list(cut["pieces"]), [r[0] for r in rows])
-            for row, piece in zip(rows, cut["pieces"].values()):
+            # One table, or one a weldment and one for what nothing is welded to.
+            parts = [[w] for w in cut["weldments"] if not w["single"]]
+            parts.append([w for w in cut["weldments"] if w["single"]])
+            shown = []
+            for part in parts:
+                for label, piece in cut["pieces"].items():
+                    members = [m for w in part for m in w["pieces"].get(label, [])]
+                    if members:
+                        shown.append((label, {**piece, "members": members,
+                                              "count": len(members)}))
+            self.assertEqual([label for label, _ in shown], [r[0] for r in rows])
+            for row, (_, piece) in zip(rows, shown):
                 self.assertEqual([str(piece["count"]), f"{piece['long_point']:.1f}",
                                   f"{piece['short_point']:.1f}"],
                                  [row[1], row[3], row[4]])

@@ -6,6 +6,7 @@ import { list, make, place } from "./elements.js";
 import { DASH, counted, fixed, none } from "./numbers.js";
 import { sheetPlot } from "./sheet_plot.js";
 import { column, longText, number, rowHead, table } from "./tables.js";
+import { ofWeldment, pieceLists, several, weldmentTable } from "./weldments.js";
 import { data } from "./words.js";
 
 function turnWords(turn) {
@@ -54,13 +55,10 @@ function pieces(c) {
     number("Mass of one", "kg"),
     longText("Tubes"),
   ];
-  return [
-    make("h3", {}, "Pieces"),
-    table(caption, columns, Object.entries(c.pieces).map(pieceRow), {
-      label: "Pieces to cut",
-      kind: "pieces",
-    }),
-  ];
+  return pieceLists(c).flatMap(([title, list]) => [
+    make("h3", {}, title),
+    table(caption, columns, list.map(pieceRow), { label: "Pieces to cut", kind: "pieces" }),
+  ]);
 }
 
 function barOrder(o, i) {
@@ -151,43 +149,44 @@ function sheets(c) {
 
 function jig(c) {
   const between = (a, b) => `${a} ${DASH} ${b}`;
-  const rows = c.jig.map(({ corners, diagonals }) => ({
+  const row = ({ corners, diagonals }) => ({
     cells: [
       between(corners[0], corners[2]),
       fixed(diagonals[0], 1),
       between(corners[1], corners[3]),
       fixed(diagonals[1], 1),
     ],
-  }));
+  });
   const columns = [
     rowHead("Between"),
     number("Diagonal", "mm"),
     column("And between"),
     number("Diagonal", "mm"),
   ];
-  return [
-    make("h3", {}, "On the jig"),
-    table("Both diagonals of every four-sided bay, from node to node.", columns, rows, {
-      label: "Diagonals on the jig",
-    }),
-  ];
+  const caption = "Both diagonals of every four-sided bay, from node to node.";
+  return c.weldments
+    .filter((w) => w.jig.length)
+    .flatMap((w) => [
+      make("h3", {}, "On the jig" + ofWeldment(c, w)),
+      table(caption, columns, w.jig.map(row), { label: "Diagonals on the jig" }),
+    ]);
 }
 
 function weldOrder(c) {
-  const rows = c.weld_order.map((w, i) => ({
+  const row = (w, i) => ({
     cells: [String(i + 1), w.nodes.join(", "), String(w.ends), fixed(w.weld_length, 0)],
-  }));
+  });
   const caption =
     "Tack every joint first. Joints that are images of each other go one after the " +
     "other, then the one farthest from those just welded.";
+  const columns = [rowHead("Step"), longText("Nodes"), number("Ends"), number("Weld", "mm")];
   return [
-    make("h3", {}, "Weld in this order"),
-    table(
-      caption,
-      [rowHead("Step"), longText("Nodes"), number("Ends"), number("Weld", "mm")],
-      rows,
-      { label: "Order of welding" },
-    ),
+    ...c.weldments
+      .filter((w) => w.weld_order.length)
+      .flatMap((w) => [
+        make("h3", {}, "Weld in this order" + ofWeldment(c, w)),
+        table(caption, columns, w.weld_order.map(row), { label: "Order of welding" }),
+      ]),
     ...shrinkage(c),
   ];
 }
@@ -232,6 +231,7 @@ export function fillCut() {
   body.append(cutFacts(c));
   if (c.advice.length) body.append(make("h3", {}, "Before you cut"), list(c.advice));
   if (doubts.length) body.append(make("h3", {}, "Doubts about cutting it"), list(doubts));
+  if (several(c)) body.append(...weldmentTable(c));
   if (Object.keys(c.pieces).length) body.append(...pieces(c));
   if (c.orders.length) body.append(...bars(c));
   if (c.sheets.length) body.append(...sheets(c));

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "cases/frame/built_in_materials.h"
-#include "cases/workshop/cut_tubes.h"
+#include "cases/pieces/cut_tubes.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 #include "tests/truth.h"
@@ -60,12 +60,24 @@ TEST_CASE("a path is welded where it turns, as it is cut there") {
     CHECK(cut == (degrees > 0.5));
     CHECK(ends[0][1].welded == cut);
     CHECK(ends[1][0].welded == cut);
-    CHECK(ends[0][0].welded);
-    CHECK(ends[1][1].welded);
     CHECK(ends[2][0].welded);
     CHECK(ends[2][0].on_tube);
     CHECK_FALSE(ends[2][1].on_tube);
   }
+}
+
+TEST_CASE("an end that nothing holds or loads is no weld, one on a support or under a load is") {
+  Frame f = rail_with_post(0);
+  auto ends = ends_of(f);
+  CHECK_FALSE(ends[0][0].welded);
+  CHECK_FALSE(ends[1][1].welded);
+  CHECK_FALSE(ends[2][1].welded);
+  f.supports.push_back({"A", {}, {}, {}});
+  add_case(f, "push").forces.push_back({"top", {}, {}});
+  ends = ends_of(f);
+  CHECK(ends[0][0].welded);
+  CHECK_FALSE(ends[1][1].welded);
+  CHECK(ends[2][1].welded);
 }
 
 TEST_CASE("of two paths that cross the smaller is cut and welded") {

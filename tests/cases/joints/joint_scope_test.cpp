@@ -2,33 +2,21 @@
 #include "cases/joints/joint_scope.h"
 
 #include <limits>
-#include <numbers>
 
+#include "tests/cases/joints/chord_and_brace.h"
 #include "tests/catch.h"
 
 namespace tubewright::joint_scope_test {
 
+using testing::chord_in_mm;
+
 namespace {
 
-constexpr double mm = 1e-3, MPa = 1e6;
-constexpr double degree = std::numbers::pi / 180;
+constexpr double mm = 1e-3;
 constexpr double missing = std::numeric_limits<double>::quiet_NaN();
 
-JointChord chord(double width, double depth, double wall, double fy = 235) {
-  JointChord c;
-  c.b0 = width * mm;
-  c.h0 = depth * mm;
-  c.t0 = wall * mm;
-  c.fy = fy * MPa;
-  return c;
-}
-
 JointBrace brace(double side, double wall, double angle = 90, double fy = 235) {
-  JointBrace b;
-  b.b1 = b.h1 = side * mm;
-  b.t1 = wall * mm;
-  b.fy = fy * MPa;
-  b.angle = angle * degree;
+  JointBrace b = testing::brace_in_mm(side, wall, angle, fy);
   b.N = -1;
   return b;
 }
@@ -43,35 +31,35 @@ std::string left(const JointChord& c, const JointBrace& b, JointRange range = Jo
 }  // namespace
 
 TEST_CASE("a joint within the tables has left no range") {
-  CHECK(left(chord(40, 40, 3), brace(25, 2.5)).empty());
-  CHECK(left(chord(40, 40, 3), brace(25, 2.5, 30)).empty());
-  CHECK(left(chord(60, 60, 3), brace(40, 3, 45), JointRange::gap).empty());
+  CHECK(left(chord_in_mm(40, 40, 3), brace(25, 2.5)).empty());
+  CHECK(left(chord_in_mm(40, 40, 3), brace(25, 2.5, 30)).empty());
+  CHECK(left(chord_in_mm(60, 60, 3), brace(40, 3, 45), JointRange::gap).empty());
 }
 
 TEST_CASE("each range that is left is named once") {
-  const JointChord c = chord(40, 40, 3);
+  const JointChord c = chord_in_mm(40, 40, 3);
   CHECK(left(c, brace(25, 1.5)) == "walls under 2.5 mm");
-  CHECK(left(chord(40, 40, 1.5), brace(25, 1.5)) == "walls under 2.5 mm");
+  CHECK(left(chord_in_mm(40, 40, 1.5), brace(25, 1.5)) == "walls under 2.5 mm");
   CHECK(left(c, brace(25, 3, 29)) == "an angle under 30 degrees");
-  CHECK(left(chord(120, 120, 3), brace(60, 3)) == "a chord too thin for its width");
-  CHECK(left(chord(40, 40, 5), brace(25, 3)) == "a chord with b0/t0 under 10");
-  CHECK(left(chord(40, 100, 3), brace(25, 3)) == "a chord flatter than 2 to 1");
-  CHECK(left(chord(100, 100, 4), brace(20, 3)) == "a tube too narrow for the face");
+  CHECK(left(chord_in_mm(120, 120, 3), brace(60, 3)) == "a chord too thin for its width");
+  CHECK(left(chord_in_mm(40, 40, 5), brace(25, 3)) == "a chord with b0/t0 under 10");
+  CHECK(left(chord_in_mm(40, 100, 3), brace(25, 3)) == "a chord flatter than 2 to 1");
+  CHECK(left(chord_in_mm(100, 100, 4), brace(20, 3)) == "a tube too narrow for the face");
   CHECK(left(c, brace(45, 3)) == "a tube wider than the face it stands on");
-  CHECK(left(chord(40, 40, 3, 500), brace(25, 3)) == "steel above S460");
-  CHECK(left(chord(60, 60, 3), brace(20, 2.5), JointRange::gap) ==
+  CHECK(left(chord_in_mm(40, 40, 3, 500), brace(25, 3)) == "steel above S460");
+  CHECK(left(chord_in_mm(60, 60, 3), brace(20, 2.5), JointRange::gap) ==
         "a tube too narrow for the face");
 }
 
 TEST_CASE("slender walls matter only where they are compressed") {
-  JointChord c = chord(100, 100, 3, 460);  // (100 - 9)/3 = 30.3 above 38 x 0.715
+  JointChord c = chord_in_mm(100, 100, 3, 460);  // (100 - 9)/3 = 30.3 above 38 x 0.715
   CHECK(left(c, brace(50, 3)).empty());
   c.stress = 1e6;
   CHECK(left(c, brace(50, 3)) == "compressed walls of class 3 or 4");
 }
 
 TEST_CASE("round tubes, bars and plates have ranges of their own") {
-  const JointChord c = chord(40, 40, 3);
+  const JointChord c = chord_in_mm(40, 40, 3);
   JointBrace b = brace(25, 2.5);
   b.shape = BraceShape::round;
   CHECK(left(c, b).empty());
@@ -89,11 +77,11 @@ TEST_CASE("round tubes, bars and plates have ranges of their own") {
 }
 
 TEST_CASE("nothing is said where something is not known") {
-  const JointChord c = chord(40, 40, 3);
+  const JointChord c = chord_in_mm(40, 40, 3);
   CHECK(joint_obstacle(c).empty());
   CHECK(joint_obstacle(brace(25, 3)).empty());
-  CHECK_THAT(joint_obstacle(chord(0, 0, 0)), ContainsSubstring("not known"));
-  CHECK_THAT(joint_obstacle(chord(40, 40, 3, missing)), ContainsSubstring("yield strength"));
+  CHECK_THAT(joint_obstacle(chord_in_mm(0, 0, 0)), ContainsSubstring("not known"));
+  CHECK_THAT(joint_obstacle(chord_in_mm(40, 40, 3, missing)), ContainsSubstring("yield strength"));
   CHECK_THAT(joint_obstacle(brace(25, 3, missing)), ContainsSubstring("angle"));
   JointBrace lost = brace(25, 3);
   lost.M_op = missing;

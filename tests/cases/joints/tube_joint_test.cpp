@@ -6,6 +6,7 @@
 #include <initializer_list>
 #include <numbers>
 
+#include "tests/cases/joints/chord_and_brace.h"
 #include "tests/catch.h"
 #include "tests/truth.h"
 
@@ -22,25 +23,16 @@ constexpr Source tab_moment =
     rederived("yield pattern of EN 1993-1-8 Table 7.14 for a plate, worked by hand");
 constexpr Source table_7_14 = from_memory("EN 1993-1-8 Table 7.14, worked by hand");
 
-constexpr double mm = 1e-3, MPa = 1e6, kN = 1e3;
-constexpr double degree = std::numbers::pi / 180;
+constexpr double mm = 1e-3, kN = 1e3;
 
 JointChord chord(double side, double wall, double fy = 235, double n = 0) {
-  JointChord c;
-  c.b0 = c.h0 = side * mm;
-  c.t0 = wall * mm;
-  c.fy = fy * MPa;
-  c.stress = n * fy * MPa;
+  JointChord c = testing::chord_in_mm(side, side, wall, fy);
+  c.stress = n * c.fy;
   return c;
 }
 
 JointBrace brace(double side, double wall, double fy = 235, double angle = 90) {
-  JointBrace b;
-  b.b1 = b.h1 = side * mm;
-  b.t1 = wall * mm;
-  b.fy = fy * MPa;
-  b.angle = angle * degree;
-  return b;
+  return testing::brace_in_mm(side, wall, angle, fy);
 }
 
 JointResistance T(const JointChord& c, const JointBrace& b) {

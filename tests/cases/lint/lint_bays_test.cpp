@@ -4,6 +4,9 @@
 #include <random>
 #include <set>
 #include <string>
+#include <tuple>
+#include <utility>
+#include <vector>
 
 #include "cases/lint/lint_parts.h"
 #include "cases/validate/validate.h"
@@ -208,6 +211,32 @@ TEST_CASE("a panel over one face of a box closes that face and no other") {
   const Diagnostics diagnostics = doubts(f);
   CHECK(diagnostics.size() == 5);
   CHECK(text_of(diagnostics).find("`c0`, `c1`, `c3` and `c2`") == std::string::npos);
+}
+
+// Own finding by a search over boxes drawn at random: at m45 nothing but the tube c4 - c5 keeps the
+// bay c2 c3 c5 m45 from folding out of its plane.
+TEST_CASE("a tube leads straight on through a node only if it is welded there") {
+  Frame f = box(0);
+  f.members.clear();
+  for (const auto& [name, a, b] :
+       {std::tuple{"m01", 0, 1}, {"m02", 0, 2}, {"m26", 2, 6}, {"m45", 4, 5}}) {
+    const Eigen::Vector3d at = (f.nodes[std::size_t(a)].at + f.nodes[std::size_t(b)].at) / 2;
+    add_node(f, name, at.x(), at.y(), at.z());
+  }
+  for (const auto& [a, b] : std::vector<std::pair<const char*, const char*>>{
+           {"c0", "m01"}, {"m01", "c1"}, {"c0", "m02"}, {"m02", "c2"}, {"c0", "c4"}, {"c1", "c3"},
+           {"c1", "c5"},  {"c2", "c3"},  {"c2", "m26"}, {"m26", "c6"}, {"c3", "c7"}, {"c4", "m45"},
+           {"m45", "c5"}, {"c4", "c6"},  {"c5", "c7"},  {"c6", "c7"},  {"c3", "c5"}, {"c3", "c6"},
+           {"c5", "c6"},  {"m02", "c4"}, {"m26", "c0"}, {"m45", "c2"}}) {
+    add_member(f, std::string(a) + b, a, b);
+  }
+  CHECK(doubts(f).size() == 2);
+  for (Member& m : f.members) {
+    if (m.to.front() == 'm') m.release_to[4] = m.release_to[5] = 0;
+  }
+  const Diagnostics released = doubts(f);
+  CHECK(released.size() == 3);
+  CHECK_THAT(text_of(released), ContainsSubstring("`m45`"));
 }
 
 }  // namespace tubewright::lint_bays_test

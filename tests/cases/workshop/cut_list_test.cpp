@@ -6,7 +6,7 @@
 #include <set>
 
 #include "cases/frame/mirror.h"
-#include "cases/workshop/saw_angles.h"
+#include "cases/pieces/saw_angles.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 

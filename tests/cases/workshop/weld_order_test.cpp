@@ -117,8 +117,12 @@ TEST_CASE("free ends and ends that are free to turn are no welds") {
   REQUIRE(order_of(f).size() == 1);
   CHECK(order_of(f)[0].nodes == std::vector<std::string>{"B"});
   CHECK(order_of(f)[0].ends == 2);
-  f.members[1].release_from[4] = 0;
-  CHECK(order_of(f)[0].ends == 1);
+  f.members[1].release_from[4] = 0;  // and AB is welded to nothing
+  CHECK(order_of(f).empty());
+  add_node(f, "D", 0.5, 0.5, 0);
+  add_member(f, "BD", "B", "D");
+  REQUIRE(order_of(f).size() == 1);
+  CHECK(order_of(f)[0].ends == 2);  // AB and BD
 }
 
 }  // namespace tubewright::weld_order_test

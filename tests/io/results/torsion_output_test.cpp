@@ -3,11 +3,13 @@
 
 #include <limits>
 #include <numbers>
-#include <sstream>
 
 #include "tests/catch.h"
+#include "tests/io/text_lines.h"
 
 namespace tubewright::torsion_output_test {
+
+using testing::line_with;
 
 using nlohmann::json;
 
@@ -48,14 +50,6 @@ TorsionStudy study() {
   s.mass.panels = 2;
   s.support.reason = "the file has no vehicle";
   return s;
-}
-
-std::string line_with(const std::string& text, const std::string& part) {
-  std::istringstream lines(text);
-  for (std::string line; std::getline(lines, line);) {
-    if (line.find(part) != std::string::npos) return line;
-  }
-  return {};
 }
 
 }  // namespace

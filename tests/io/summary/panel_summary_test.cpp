@@ -1,12 +1,13 @@
 // The sheets of a case in the summary, from panels filled in by hand.
 #include "io/summary/panel_summary.h"
 
-#include <sstream>
-
 #include "tests/catch.h"
 #include "tests/io/results/hand_made_studies.h"
+#include "tests/io/text_lines.h"
 
 namespace tubewright::panel_summary_test {
+
+using testing::line_with;
 
 namespace {
 
@@ -31,14 +32,6 @@ Analysis clad(const std::vector<double>& utilisations) {
 }
 
 std::string rows(const Analysis& a) { return panel_rows(a, a.cases[0], {}); }
-
-std::string line_with(const std::string& text, const std::string& part) {
-  std::istringstream lines(text);
-  for (std::string line; std::getline(lines, line);) {
-    if (line.find(part) != std::string::npos) return line;
-  }
-  return {};
-}
 
 }  // namespace
 

@@ -5,20 +5,11 @@
 #include "io/results/verdict_words.h"
 #include "tests/catch.h"
 #include "tests/io/results/hand_made_studies.h"
+#include "tests/io/text_lines.h"
 
 namespace tubewright::summary_test {
 
-namespace {
-
-std::string line_with(const std::string& text, const std::string& part) {
-  std::istringstream lines(text);
-  for (std::string line; std::getline(lines, line);) {
-    if (line.find(part) != std::string::npos) return line;
-  }
-  return {};
-}
-
-}  // namespace
+using testing::line_with;
 
 TEST_CASE("the summary begins and ends with the verdict, below it title, mass and its centre") {
   for (const FrameStudies& studies : {hand_made_studies(), passing_studies()}) {

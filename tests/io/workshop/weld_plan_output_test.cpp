@@ -13,7 +13,8 @@ using namespace tubewright::testing;
 namespace {
 
 nlohmann::json plan_of(const CutList& list) {
-  return {{"weld_order", weld_order_json(list)}, {"shrinkage", draw_in_json(list)}};
+  return {{"weld_order", weld_order_json(list.weld_order)},
+          {"shrinkage", draw_in_json(list.shrinkage)}};
 }
 
 }  // namespace
