@@ -477,7 +477,10 @@ void StableWay::after_unstable() {
 /// By length where a load step failed; a load step, which cables like better, where that did too.
 void StableWay::after_failure(bool by_length) {
   change_ = load_steps.after_failure * std::min(change_, 1 - now_.load_factor);
-  if (change_ < options_.least_step) return lose(PathStop::unknown);
+  constexpr double least_share = 1e-6;  // of the load there is, where that is next to nothing
+  const double least = std::min(options_.least_step, least_share * now_.load_factor);
+  if (change_ < (now_.load_factor > 0 ? least : options_.least_step))
+    return lose(PathStop::unknown);
   good_steps_ = 0;
   by_length_ = !by_length;
 }
