@@ -42,9 +42,8 @@ void add_remarks(const Frame& frame, const std::vector<CaseResult>& results, Dia
                       ? suspension_gives_way(result.name, *result.sway_factor)
                       : joints_give_way(result.name, *result.sway_factor));
     }
-    if (result.large && result.large->reached < 1) {
-      add_warning(remarks, place, stops_short(result.name, result.large->reached));
-    }
+    if (result.stops_short)
+      add_warning(remarks, place, stops_short(result.name, *result.stops_short));
     if (result.second_order && !result.second_order->converged) {
       add_warning(remarks, place, no_equilibrium(result.name));
     }
@@ -62,7 +61,8 @@ Diagnostics cannot_move_far(const Case& c, const std::string& reason) {
 /// Twice: under the loads, and under the loads times the reserve.
 Result<CaseResult> large_case(const Frame& frame, const NumberedFrame& numbered,
                               const CheckFacts& facts, const Case& c, bool driven,
-                              const Model& model, const Actions& actions) {
+                              const Model& model, const Actions& actions,
+                              StaticSolution first_order) {
   auto service = solve_large(model, actions);
   if (auto* reason = service.error()) return cannot_move_far(c, *reason);
   const double factor = safety_factor(frame, c);
@@ -73,7 +73,8 @@ Result<CaseResult> large_case(const Frame& frame, const NumberedFrame& numbered,
     design = solve_large(model, raised);
     if (auto* reason = design.error()) return cannot_move_far(c, *reason);
   }
-  return summarise_large_case(frame, numbered, facts, c, driven, std::move(*service), *design);
+  return summarise_large_case(frame, numbered, facts, c, driven, std::move(first_order),
+                              std::move(*service), *design);
 }
 
 Diagnostics without_answer(const Model& model, const Case& c, const StaticSolution& solution) {
@@ -150,8 +151,8 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     for (size_t i = 0; i < held.size(); ++i) {
       tell("checking load case", i + 1, count);
       if (options.large_displacement) {
-        auto result =
-            large_case(frame, numbered, facts, *held[i], false, numbered.model, actions[i]);
+        auto result = large_case(frame, numbered, facts, *held[i], false, numbered.model,
+                                 actions[i], std::move(solutions[i]));
         if (auto* diagnostics = result.error()) return std::move(*diagnostics);
         analysis.cases.push_back(std::move(*result));
         continue;
@@ -187,8 +188,8 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
       if (options.large_displacement) {
         Model model = numbered.model;
         model.supports = determinate_restraint(model);
-        auto result =
-            large_case(frame, numbered, facts, *driven[i], true, model, solutions[i].actions);
+        auto result = large_case(frame, numbered, facts, *driven[i], true, model,
+                                 solutions[i].actions, std::move(solutions[i].solution));
         if (auto* diagnostics = result.error()) return std::move(*diagnostics);
         CaseResult& found = *result;
         state.balance.restraint_force = found.solution.reactions.lpNorm<Eigen::Infinity>();

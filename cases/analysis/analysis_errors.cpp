@@ -56,10 +56,19 @@ Diagnostic no_equilibrium(const std::string& load_case) {
           "it; its numbers are those of first order"};
 }
 
-Diagnostic stops_short(const std::string& load_case, double reached) {
-  return {"in case " + quoted(load_case) + " the frame finds no equilibrium beyond " +
-              decimals(reached, 3) + " of its loads",
-          "it buckles or snaps through there; its numbers are those of that share of the loads"};
+Diagnostic stops_short(const std::string& load_case, const StopsShort& stop) {
+  const std::string loads = stop.design ? "loads times the safety factor" : "loads",
+                    at = decimals(stop.share, 3) + " of its " + loads;
+  std::string what = "finds no equilibrium beyond " + at;
+  if (stop.how == PathStop::buckles) {
+    what = "loses its stability at " + at + ": a member or the frame buckles sideways";
+  } else if (stop.how == PathStop::snaps_through) {
+    what = "reaches its greatest load at " + at + " and snaps through";
+  }
+  return {"in case " + quoted(load_case) + " the frame " + what,
+          stop.design
+              ? "brace it, or make it stiffer; its checks are no better than those of first order"
+              : "brace it, or make it stiffer; its numbers are those of that share of the loads"};
 }
 
 Diagnostic sheets_not_settled(const std::string& load_case) {

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "cases/analysis/large_motion.h"
 #include "cases/frame/diagnostic.h"
 
 namespace tubewright {
@@ -23,8 +24,7 @@ Diagnostic no_large_displacements(const std::string& load_case, const std::strin
 Diagnostic joints_give_way(const std::string& load_case, double factor);
 Diagnostic suspension_gives_way(const std::string& load_case, double factor);
 Diagnostic no_equilibrium(const std::string& load_case);
-/// `reached`: share of the loads.
-Diagnostic stops_short(const std::string& load_case, double reached);
+Diagnostic stops_short(const std::string& load_case, const StopsShort& stop);
 Diagnostic sheets_not_settled(const std::string& load_case);
 Diagnostic turns_over(const std::string& load_case);
 

@@ -53,6 +53,9 @@ struct CaseResult {
   std::optional<SecondOrderFacts> second_order;  ///< of a second-order analysis
   /// Of an analysis with large displacements; `solution.beams` then only hold end forces.
   std::optional<LargeMotion> large;
+  /// Then checks are the worse of those under that share of the design loads and those of first
+  /// order.
+  std::optional<StopsShort> stops_short;
 };
 
 }  // namespace tubewright

@@ -11,9 +11,17 @@
 #include "solver/model/actions.h"
 #include "solver/model/model.h"
 #include "solver/model/outcome.h"
+#include "solver/stability/large_displacement.h"
 #include "solver/statics/recovery.h"
 
 namespace tubewright {
+
+/// Loads that could not be raised to their full size.
+struct StopsShort {
+  double share = 1;  ///< of them that the frame stands under, stable
+  PathStop how = PathStop::unknown;
+  bool design = false;  ///< of the loads times the safety factor
+};
 
 struct LargeMotion {
   /// Of each beam, from `from` to `to`; axes, forces and displacements are those of the deformed
@@ -21,7 +29,8 @@ struct LargeMotion {
   std::vector<std::vector<BeamState>> pieces;
   /// Of each beam at the ends of its pieces, one more than those: displacement and rotation vector.
   std::vector<std::vector<Vector6>> moved;
-  double reached = 1;  ///< share of the loads it is for; below 1 there is no equilibrium beyond
+  double reached = 1;  ///< share of the loads it is for; below 1 nothing stable is beyond
+  PathStop stop = PathStop::none;
 };
 
 struct LargeAnswer {

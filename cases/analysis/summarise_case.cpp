@@ -165,10 +165,31 @@ void find_deflection(const Frame& frame, const NumberedFrame& numbered, bool dri
              {found.moved / *frame.limits.deflection, "", "limits", true});
 }
 
+void note_sway(CaseResult& result, const FrameSway& sway) {
+  result.sway_factor = sway.factor;
+  result.sways_in_suspension = sway.in_suspension;
+  const std::string sways = sway.in_suspension ? "suspension" : "frame";
+  if (sway.factor) note_worst(result, "sway", sways, {1 / *sway.factor, "", "", true});
+}
+
 /// Where no equilibrium was found the limit is passed, whatever else is known of it.
 double beyond_equilibrium(const std::optional<double>& sway_factor) {
   constexpr double just_beyond = 1.001;
   return std::max(just_beyond, sway_factor ? 1 / *sway_factor : 0);
+}
+
+/// The larger part of its loads that a case stands under, and what then happens.
+StopsShort stops_short(const LargeMotion& service, const LargeMotion& design) {
+  if (service.reached < 1) return {service.reached, service.stop, false};
+  return {design.reached, design.stop, true};
+}
+
+/// Of a member's checks under two sets of forces those that come nearer to their limit.
+const MemberChecks& worse_of(const MemberChecks& a, const MemberChecks& b) {
+  const NamedMemberCheck first = nearest_limit(a), second = nearest_limit(b);
+  if (second.result == nullptr) return a;
+  if (first.result == nullptr) return b;
+  return *second.result->utilisation > *first.result->utilisation ? b : a;
 }
 
 BeamEnds beam_ends_of(const LargeAnswer& answer) {
@@ -197,10 +218,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   const StaticSolution& solution = iterated.solution;
   const FrameSway sway = sway_in(frame, numbered, facts, driven, iterated, result.safety_factor);
   result.sheets_converged = iterated.sheets_converged;
-  result.sway_factor = sway.factor;
-  result.sways_in_suspension = sway.in_suspension;
-  const std::string sways = sway.in_suspension ? "suspension" : "frame";
-  if (sway.factor) note_worst(result, "sway", sways, {1 / *sway.factor, "", "", true});
+  note_sway(result, sway);
   if (iterated.second_order && !iterated.second_order->converged) {
     note_worst(result, "sway", "frame", {beyond_equilibrium(result.sway_factor), "", "", true});
   }
@@ -243,12 +261,20 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
 
 CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbered,
                                 const CheckFacts& facts, const Case& c, bool driven,
-                                LargeAnswer service, const LargeAnswer& design) {
+                                StaticSolution first_order, LargeAnswer service,
+                                const LargeAnswer& design) {
   CaseResult result;
   result.name = c.name;
   result.safety_factor = safety_factor(frame, c);
+  std::optional<CaseResult> plain;  // where the design loads are not reached
+  const IteratedCase first{std::move(first_order), {}, true, {}};
+  // Nothing is crooked here that is drawn straight, so lengths are those of first order.
+  const FrameSway sway = sway_in(frame, numbered, facts, driven, first, result.safety_factor);
+  note_sway(result, sway);
   if (design.motion.reached < 1) {
     note_worst(result, "sway", "frame", {beyond_equilibrium(design.motion.reached), "", "", true});
+    result.stops_short = stops_short(service.motion, design.motion);
+    plain = summarise_case(frame, numbered, facts, c, driven, first);
   }
   const BeamEnds ends = beam_ends_of(design);
   constexpr double loads_hold_it = 1;  // the reserve is in the loads of `design`
@@ -264,8 +290,10 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
       const int b = numbered.slots[i].index;
       r = beam_result(service.motion.pieces[b]);
       const std::vector<BeamState>& pieces = design.motion.pieces[b];
+      CaseLengths lengths = sway.lengths[i];
+      lengths.critical_moment = critical[i];
       r.checks = beam_checks(facts.members[i], governing_cuts(pieces), worst_along(pieces).stress,
-                             {facts.members[i].lengths, {}, critical[i]}, loads_hold_it);
+                             lengths, loads_hold_it);
       r.checks.joint_at =
           joint_checks(numbered, facts.members, facts.joint_ends, i, ends, loads_hold_it);
       r.checks.joint = worse_end(r.checks.joint_at);
@@ -275,6 +303,7 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
           bar_member(frame, numbered, facts.members[i], i, design.solution);
       r.checks = checks_of_bar(frame, facts.members[i], i, at_design, loads_hold_it);
     }
+    if (plain) r.checks = worse_of(r.checks, plain->members[i].checks);
     add_member(result, frame.members[i].name, std::move(r));
   }
   result.pick_ups = pick_ups(numbered.model, service.solution);

@@ -33,6 +33,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
 /// safety factor, which the checks are made with.
 CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbered,
                                 const CheckFacts& facts, const Case& load_case, bool driven,
-                                LargeAnswer service, const LargeAnswer& design);
+                                StaticSolution first_order, LargeAnswer service,
+                                const LargeAnswer& design);
 
 }  // namespace tubewright

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "solver/elements/beam_matrices.h"
 #include "solver/elements/rigid_bodies.h"
 #include "solver/elements/rotations.h"
 #include "solver/linear_algebra/dense.h"
@@ -301,6 +302,20 @@ std::string unresisted_load(const DeformableFrame& frame, const std::vector<bool
   return "";
 }
 
+/// The whole stress stiffness less that of the straight chord, which the corotational beam has.
+Matrix12 bowing_stiffness(BeamElement e) {
+  constexpr double unit_tension = 1;
+  Matrix12 K = local_stress_stiffness(e, unit_tension);
+  for (const int d : {1, 2}) {
+    K(d, d) -= unit_tension / e.L;
+    K(6 + d, 6 + d) -= unit_tension / e.L;
+    K(d, 6 + d) += unit_tension / e.L;
+    K(6 + d, d) += unit_tension / e.L;
+  }
+  e.axes.setIdentity();
+  return seen_from_joints(e, K);
+}
+
 /// The beams and what their loads do to their joints.
 void add_beams(DeformableFrame& frame, const Actions& actions) {
   const Model& model = *frame.model;
@@ -308,6 +323,7 @@ void add_beams(DeformableFrame& frame, const Actions& actions) {
     const Beam& beam = model.beams[i];
     const BeamElement e = beam_element(model, beam);
     frame.beams.push_back(corotational_beam(e));
+    frame.bowing.push_back(bowing_stiffness(e));
     Vector12 f = Vector12::Zero();
     if (!actions.beams[i].empty()) {
       f = rotation_12(e.axes).transpose() *
@@ -482,6 +498,21 @@ InternalForces internal_forces(const DeformableFrame& frame, const Configuration
   r.tangent = sum.matrix();
   restrain_zero_stiffness_rotations(frame, r);
   return r;
+}
+
+SparseMatrix tangent_with_bowing(const DeformableFrame& frame, const Configuration& configuration,
+                                 const InternalForces& r) {
+  const std::vector<NodeMotion> motions = node_motions(frame, configuration);
+  Eigen::VectorXd not_wanted = Eigen::VectorXd::Zero(r.rate.size());
+  TangentSum sum(frame, not_wanted);
+  for (size_t i = 0; i < r.beams.size(); ++i) {
+    const double N = r.beams[i].local_forces[6];
+    if (!(N < 0)) continue;
+    const Matrix12 R = rotation_12(r.beams[i].axes);
+    add_beam_tangent(frame, frame.model->beams[i], R.transpose() * (N * frame.bowing[i]) * R,
+                     motions, sum);
+  }
+  return r.tangent + sum.matrix();
 }
 
 SparseMatrix symmetric_lower(const SparseMatrix& tangent) {

@@ -46,12 +46,13 @@ struct DeformableFrame {
   std::vector<bool> by_vector;  ///< one a node: its rotation is a vector, else a matrix and spins
   std::vector<ZeroStiffnessRotations> zero_stiffness;
   std::vector<Vector12>
-      beam_loads;              ///< what each beam hands to its joints at load factor 1, global
-  Eigen::VectorXd loads;       ///< 6 a node, joint loads at load factor 1
-  Eigen::VectorXd prescribed;  ///< 6 a node, at load factor 1; zero where not held
-  double size = 0;             ///< diagonal of the box round the nodes, m
-  double force_rounding = 0;   ///< out-of-balance that is no more than rounding, N
-  double moment_rounding = 0;  ///< the same, N m
+      beam_loads;                ///< what each beam hands to its joints at load factor 1, global
+  std::vector<Matrix12> bowing;  ///< what each beam bowing under a unit of tension adds; local axes
+  Eigen::VectorXd loads;         ///< 6 a node, joint loads at load factor 1
+  Eigen::VectorXd prescribed;    ///< 6 a node, at load factor 1; zero where not held
+  double size = 0;               ///< diagonal of the box round the nodes, m
+  double force_rounding = 0;     ///< out-of-balance that is no more than rounding, N
+  double moment_rounding = 0;    ///< the same, N m
 };
 
 /// The frame, or why it cannot be had: sheets, beams with released forces or loose by their
@@ -90,6 +91,12 @@ struct InternalForces {
 
 InternalForces internal_forces(const DeformableFrame& frame, const Configuration& configuration,
                                double load_factor, bool with_tangent);
+
+/// The tangent by which stability is judged: less what compressed beams lose by bowing between
+/// their joints. Corotational beams leave that out and buckle too late (corotational_beam.h); with
+/// it a strut finds its Euler load as in buckling.h. Requires: `r` is of there, with its tangent.
+SparseMatrix tangent_with_bowing(const DeformableFrame& frame, const Configuration& configuration,
+                                 const InternalForces& r);
 
 /// Lower triangle of the tangent's symmetric part: the second change of the energy.
 SparseMatrix symmetric_lower(const SparseMatrix& tangent);

@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "solver/stability/deformed_frame.h"
+#include "solver/stability/path_step.h"
 #include "solver/statics/mechanism.h"
 #include "solver/statics/tension_only.h"
 
@@ -115,6 +116,12 @@ class PathTracer {
   }
 
   EquilibriumPoint point(const Equilibrium& e) const;
+
+  /// Whether a step on which the load factor rises ends on the branch it began on.
+  bool stays_on_path(const Equilibrium& from, const Step& step) const;
+
+  /// Whether the load factor turns round soon along the path, in steps that begin with this change.
+  bool turns_down(Equilibrium from, double change);
 
   int iterations() const { return iterations_; }
 
@@ -252,11 +259,57 @@ EquilibriumPoint PathTracer::point(const Equilibrium& e) const {
   EquilibriumPoint p;
   p.load_factor = e.load_factor;
   p.displacements = e.configuration.displacements;
-  const Factorisation K(symmetric_lower(e.internal.tangent), frame_.free.node_of,
+  const SparseMatrix tangent = tangent_with_bowing(frame_, e.configuration, e.internal);
+  const Factorisation K(symmetric_lower(tangent), frame_.free.node_of,
                         FactorisationMethod::simplicial);
   p.stable = K.positive_definite();
   p.negative_pivots = static_cast<int>((K.pivot_ratios().array() < 0).count());
   return p;
+}
+
+/// A step may turn no member so far that it could have been turned inside out.
+bool turns_a_member_over(const Model& model, const Eigen::VectorXd& u, const Eigen::VectorXd& v) {
+  constexpr double greatest = 0.7;  // of its length, its ends against each other (judgement)
+  const auto turned = [&](int from, int to) {
+    const Eigen::Vector3d before =
+                              u.segment<3>(dofs_per_node * to) - u.segment<3>(dofs_per_node * from),
+                          after =
+                              v.segment<3>(dofs_per_node * to) - v.segment<3>(dofs_per_node * from);
+    const Eigen::Vector3d along = model.nodes[to] - model.nodes[from];
+    return (after - before).norm() > greatest * (along + before).norm();
+  };
+  return std::any_of(model.beams.begin(), model.beams.end(),
+                     [&](const Beam& b) { return turned(b.from, b.to); }) ||
+         std::any_of(model.bars.begin(), model.bars.end(),
+                     [&](const Bar& b) { return turned(b.from, b.to); });
+}
+
+bool PathTracer::stays_on_path(const Equilibrium& from, const Step& step) const {
+  if (turns_a_member_over(*frame_.model, from.configuration.displacements,
+                          step.to.configuration.displacements)) {
+    return false;
+  }
+  constexpr double rounding = 1e-9;
+  const bool kinked = has_cables_ && from.internal.slack != step.to.internal.slack;
+  return tubewright::stays_on_path(
+      {from.velocity, step.to.velocity, step.moved, step.to.load_factor - from.load_factor, kinked},
+      weights_, frame_.free.node_of, rounding * frame_.size);
+}
+
+bool PathTracer::turns_down(Equilibrium from, double change) {
+  // The load that bowing takes from coarse beams is far less; beyond it another branch may turn.
+  constexpr double soon = 1.03, longer = 1.6;
+  constexpr int most_trials = 25;
+  const double end = soon * from.load_factor;
+  double step_length = change * length(from.velocity);
+  for (int i = 0; i < most_trials && from.load_factor <= end; ++i) {
+    Step step = along_path(from, step_length, 1);
+    if (!step.converged) return false;
+    if (dot(step.moved, step.to.velocity) < 0) return true;
+    step_length *= longer;
+    from = std::move(step.to);
+  }
+  return false;
 }
 
 BeamState beam_now(const DeformableFrame& frame, size_t i, const CorotationalBeamState& state,
@@ -324,17 +377,129 @@ LargeDisplacementSolution not_solved(const Model& model, const std::string& reas
   return s;
 }
 
-/// A step that landed on another branch: it moved farther than the velocities at its ends account
-/// for, which bound those between on a branch that only bends one way. `size`: of the frame.
-bool jumped(const Equilibrium& from, const Step& step, double size) {
-  const double change = std::abs(step.to.load_factor - from.load_factor);
-  const double velocity = std::max(from.velocity.norm(), step.to.velocity.norm());
-  constexpr double allowance = 2, rounding = 1e-9, small_change = 1e-3;
-  return step.moved.norm() >
-         allowance * std::max(change, small_change) * velocity + rounding * size;
+constexpr const char* mechanism = "the unloaded frame can move without resistance";
+
+}  // namespace
+
+namespace {
+
+/// Along the path, the load factor rising, to load factor 1 or to where stability is lost.
+class StableWay {
+ public:
+  StableWay(PathTracer& tracer, const LargeDisplacementOptions& options, Equilibrium start,
+            LargeDisplacementSolution& solution)
+      : tracer_(tracer),
+        options_(options),
+        s_(solution),
+        now_(std::move(start)),
+        change_(std::min(options.first_step, options.greatest_step)) {}
+
+  const Equilibrium& now() const { return now_; }
+
+  void go() {
+    for (int tried = 0; now_.load_factor < 1 && s_.stop == PathStop::none; ++tried) {
+      if (tried == options_.most_steps) {
+        s_.stop = PathStop::unknown;
+        s_.reason = "too many steps" + at_load(now_.load_factor);
+        return;
+      }
+      try_step();
+    }
+  }
+
+ private:
+  enum class Outcome { good, unstable, failed };
+
+  void try_step();
+  Outcome judge(const Step& step, EquilibriumPoint& point) const;
+  void accept(Step step, EquilibriumPoint point, bool by_length);
+  void after_unstable();
+  void after_failure(bool by_length);
+  void lose(PathStop stop);
+
+  PathTracer& tracer_;
+  const LargeDisplacementOptions& options_;
+  LargeDisplacementSolution& s_;
+  Equilibrium now_;
+  double change_;           ///< of the load factor, of a step by length as its start foresees it
+  bool by_length_ = false;  ///< the next step's way
+  int good_steps_ = 0;      ///< since the last one that was not
+};
+
+StableWay::Outcome StableWay::judge(const Step& step, EquilibriumPoint& point) const {
+  if (!step.converged) return Outcome::failed;
+  point = tracer_.point(step.to);
+  if (!point.stable || tracer_.dot(step.moved, step.to.velocity) < 0) return Outcome::unstable;
+  return tracer_.stays_on_path(now_, step) ? Outcome::good : Outcome::failed;
 }
 
-constexpr const char* mechanism = "the unloaded frame can move without resistance";
+/// Load steps end at load factor 1 exactly; a step by length that goes past it is not taken.
+void StableWay::try_step() {
+  const double left = 1 - now_.load_factor;
+  const bool last = change_ >= left;
+  const double length = change_ * tracer_.length(now_.velocity);
+  const bool by_length = by_length_ && !last && length > 0;
+  Step step = by_length ? tracer_.along_path(now_, length, 1)
+                        : tracer_.to_load(now_, last ? left : change_);
+  EquilibriumPoint point;
+  const Outcome outcome = judge(step, point);
+  if (outcome == Outcome::unstable) return after_unstable();
+  const bool too_far = by_length && step.to.load_factor >= 1;
+  if (outcome == Outcome::failed || too_far) return after_failure(by_length);
+  if (last) step.to.load_factor = point.load_factor = 1;
+  accept(std::move(step), std::move(point), by_length);
+}
+
+void StableWay::accept(Step step, EquilibriumPoint point, bool by_length) {
+  const StepControl& control = by_length ? path_steps : load_steps;
+  const double slower = tracer_.length(now_.velocity) / tracer_.length(step.to.velocity);
+  // The same length of the path again.
+  if (by_length) change_ = std::min(change_ * slower, options_.greatest_step);
+  // Not at once after a step that had to be cut: the next one may meet the same.
+  if (step.iterations <= control.few && (good_steps_ > 0 || s_.path.size() == 1)) {
+    change_ = std::min(control.longer * change_, options_.greatest_step);
+  }
+  if (step.iterations >= control.many) change_ *= control.shorter;
+  ++good_steps_;
+  constexpr double no_longer_softer = 0.95;
+  if (by_length && good_steps_ > 1 && slower > no_longer_softer) by_length_ = false;
+  now_ = std::move(step.to);
+  s_.path.push_back(std::move(point));
+}
+
+/// Stability is lost within this step: halve it until it is known where.
+void StableWay::after_unstable() {
+  constexpr double fine = 2e-4, half = 0.5;
+  change_ = std::min(change_, 1 - now_.load_factor);
+  const bool found = change_ <= std::max(options_.least_step, fine * now_.load_factor);
+  if (found)
+    return lose(tracer_.turns_down(now_, change_) ? PathStop::snaps_through : PathStop::buckles);
+  change_ *= half;
+  good_steps_ = 0;
+  by_length_ = true;
+}
+
+/// By length where a load step failed; a load step, which cables like better, where that did too.
+void StableWay::after_failure(bool by_length) {
+  change_ = load_steps.after_failure * std::min(change_, 1 - now_.load_factor);
+  constexpr double least_share = 1e-6;  // of the load there is, where that is next to nothing
+  const double least = std::min(options_.least_step, least_share * now_.load_factor);
+  if (change_ < (now_.load_factor > 0 ? least : options_.least_step))
+    return lose(PathStop::unknown);
+  good_steps_ = 0;
+  by_length_ = !by_length;
+}
+
+void StableWay::lose(PathStop stop) {
+  s_.stop = stop;
+  s_.limit_load_factor = now_.load_factor;
+  const std::string share = std::to_string(now_.load_factor);
+  s_.reason = stop == PathStop::buckles ? "loses its stability at load share " + share +
+                                              " (a member or the frame buckles sideways)"
+              : stop == PathStop::snaps_through
+                  ? "reaches its greatest load at load share " + share + " and snaps through"
+                  : "no equilibrium follows" + at_load(now_.load_factor);
+}
 
 }  // namespace
 
@@ -344,40 +509,16 @@ LargeDisplacementSolution solve_large_displacement(const Model& model, const Act
   if (const auto* why = deformable.error()) return not_solved(model, *why);
   const auto& frame = *deformable;
   PathTracer tracer(frame, options);
-  std::optional<Equilibrium> now = tracer.start();
-  if (!now) return not_solved(model, mechanism);
+  std::optional<Equilibrium> start = tracer.start();
+  if (!start) return not_solved(model, mechanism);
   LargeDisplacementSolution s;
-  s.path.push_back(tracer.point(*now));
-  double change = std::min(options.first_step, options.greatest_step);
-  for (int tried = 0; now->load_factor < 1; ++tried) {
-    if (tried == options.most_steps) {
-      s.reason = "too many steps" + at_load(now->load_factor);
-      break;
-    }
-    const double left = 1 - now->load_factor;
-    const bool last = change >= left;
-    Step step = tracer.to_load(*now, last ? left : change);
-    if (step.converged && !jumped(*now, step, frame.size)) {
-      if (last) step.to.load_factor = 1;
-      now = std::move(step.to);
-      s.path.push_back(tracer.point(*now));
-      if (step.iterations <= load_steps.few) {
-        change = std::min(load_steps.longer * change, options.greatest_step);
-      }
-      if (step.iterations >= load_steps.many) change *= load_steps.shorter;
-      continue;
-    }
-    change = load_steps.after_failure * std::min(change, left);
-    if (change < options.least_step) {
-      s.reason = "no equilibrium follows" + at_load(now->load_factor);
-      s.limit_load_factor = now->load_factor;
-      break;
-    }
-  }
-  s.converged = now->load_factor >= 1;
+  s.path.push_back(tracer.point(*start));
+  StableWay way(tracer, options, std::move(*start), s);
+  way.go();
+  s.converged = way.now().load_factor >= 1;
   s.iterations = tracer.iterations();
-  check_idle(*now, s);
-  describe(frame, actions, *now, s);
+  check_idle(way.now(), s);
+  describe(frame, actions, way.now(), s);
   return s;
 }
 

@@ -6,12 +6,15 @@
 //
 // All loads and prescribed displacements grow together, by one load factor.
 // solve_large_displacement takes it from 0 to 1 in steps, by Newton's method with the exact tangent
-// (LU, as the tangent has a skew part while moments act); it cannot pass a limit point. trace_path
-// follows the equilibrium path by its length and can, the load factor then falling again. Sources:
-// M. A. Crisfield, "A fast incremental/iterative solution procedure that handles snap-through",
-// Computers & Structures 13 (1981), and Non-linear Finite Element Analysis of Solids and Structures
-// 1, ch. 9; sense of the path: Y. T. Feng, D. Peric, D. R. J. Owen, "Determination of travel
-// directions in path-following methods", Math. Comput. Modelling 21 (1995) (all from memory).
+// (LU, as the tangent has a skew part while moments act), or, where such a step fails, by the
+// length of the path. It goes on only along the path (path_step.h) and only while the frame is
+// stable, and ends where stability is lost: at a limit point, or where a straight member or the
+// frame may buckle. trace_path goes on past limit points, the load factor then falling again.
+// Sources: M. A. Crisfield, "A fast incremental/iterative solution procedure that handles
+// snap-through", Computers & Structures 13 (1981), and Non-linear Finite Element Analysis of Solids
+// and Structures 1, ch. 9; sense of the path: Y. T. Feng, D. Peric, D. R. J. Owen, "Determination
+// of travel directions in path-following methods", Math. Comput. Modelling 21 (1995) (all from
+// memory).
 #pragma once
 
 #include <Eigen/Core>
@@ -53,9 +56,18 @@ struct LargeDisplacementOptions {
 struct EquilibriumPoint {
   double load_factor = 0;
   Eigen::VectorXd displacements;  ///< 6 a node: translation, rotation vector; m and rad, global
-  /// Energy rises in every direction: no negative pivot in the tangent's symmetric part.
+  /// Energy rises in every direction: no negative pivot in the symmetric part of
+  /// tangent_with_bowing().
   bool stable = true;
   int negative_pivots = 0;  ///< directions in which it falls
+};
+
+/// Why the load factor could not be raised any more.
+enum class PathStop {
+  none,           ///< it was, or no step was made
+  buckles,        ///< stability is lost although the load still rises along the path
+  snaps_through,  ///< a limit point: no equilibrium near by carries more
+  unknown         ///< no equilibrium was found
 };
 
 struct LargeDisplacementSolution {
@@ -66,8 +78,9 @@ struct LargeDisplacementSolution {
   std::vector<EquilibriumPoint> path;  ///< from the unloaded frame on
   std::vector<size_t> limit_points;    ///< of a path: points where the load factor turned round
   /// Load factor of the first limit point; without a path the last one that could be reached, where
-  /// the load could not be raised any more.
+  /// the load could not be raised any more, to 2e-4 of itself.
   std::optional<double> limit_load_factor;
+  PathStop stop = PathStop::none;  ///< not of trace_path
 
   // The last point.
   double load_factor = 0;

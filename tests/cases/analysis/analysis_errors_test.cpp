@@ -17,7 +17,9 @@ testing::Wordings one_of_each() {
           {"joints_give_way", joints_give_way("c", 1.5)},
           {"suspension_gives_way", suspension_gives_way("c", 1.5)},
           {"no_equilibrium", no_equilibrium("c")},
-          {"stops_short", stops_short("c", 0.75)},
+          {"stops_short", stops_short("c", {0.75, PathStop::unknown, false})},
+          {"stops_short", stops_short("c", {0.75, PathStop::buckles, false})},
+          {"stops_short", stops_short("c", {0.75, PathStop::snaps_through, true})},
           {"sheets_not_settled", sheets_not_settled("c")},
           {"turns_over", turns_over("c")}};
 }
@@ -35,7 +37,12 @@ TEST_CASE(
   CHECK_THAT(joints_give_way("c", 1.5).message, ContainsSubstring("1.50 times"));
   CHECK_THAT(suspension_gives_way("c", 1).advice, ContainsSubstring("where they are joined"));
   CHECK_THAT(suspension_gives_way("c", 1.01).advice, ContainsSubstring("not the frame"));
-  CHECK_THAT(stops_short("c", 0.75).message, ContainsSubstring("0.750 of its loads"));
+  const auto stop = [](PathStop how, bool design) { return stops_short("c", {0.75, how, design}); };
+  CHECK_THAT(stop(PathStop::unknown, false).message, ContainsSubstring("0.750 of its loads"));
+  CHECK_THAT(stop(PathStop::buckles, false).message,
+             ContainsSubstring("loses its stability at 0.750 of its loads"));
+  CHECK_THAT(stop(PathStop::snaps_through, true).message,
+             ContainsSubstring("0.750 of its loads times the safety factor and snaps through"));
 }
 
 }  // namespace tubewright::analysis_errors_test

@@ -60,7 +60,7 @@ struct Solved {
     LargeAnswer design = *solve_large(numbered.model, raised);
     design.motion.reached = std::min(design.motion.reached, reached_at_design);
     return summarise_large_case(frame, numbered, facts, frame.cases.front(), false,
-                                std::move(service), design);
+                                iterated.solution, std::move(service), design);
   }
 };
 
