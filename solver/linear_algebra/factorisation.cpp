@@ -38,6 +38,7 @@ using SimplicialFactor =
 struct Factorisation::Impl {
   std::vector<int> order;  ///< order[k]: the unknown eliminated k-th
   FactorisationMethod method = FactorisationMethod::simplicial;
+  double operations = 0;  ///< predicted
   std::optional<SimplicialFactor> ldlt;
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
   std::optional<SupernodalFactor> llt;
@@ -67,7 +68,7 @@ NodeOrder Factorisation::Impl::choose(const NodeGraph& graph, FactorisationMetho
 Eigen::VectorXd Factorisation::Impl::factorise(const SparseMatrix& lower) {
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
   if (method == FactorisationMethod::supernodal) {
-    llt.emplace(permuted_lower(lower, order));
+    llt.emplace(permuted_lower(lower, order), operations);
     positive_definite = llt->positive_definite();
     return llt->pivots();
   }
@@ -111,6 +112,7 @@ Factorisation::Factorisation(const SparseMatrix& lower, const std::vector<int>& 
   if (n == 0) return;
   const NodeGraph graph = node_graph(lower, node_of);
   const NodeOrder nodes = impl_->choose(graph, method);
+  impl_->operations = nodes.work.operations;
   if (impl_->method == FactorisationMethod::simplicial &&
       nodes.work.entries > std::numeric_limits<int>::max()) {
     throw std::length_error("the stiffness matrix fills too heavily");

@@ -3,6 +3,7 @@
 #include <new>
 #include <stdexcept>
 
+#include "solver/linear_algebra/blas_threads.h"
 #include "solver/linear_algebra/cholmod_workspace.h"
 
 namespace tubewright {
@@ -38,10 +39,12 @@ void SupernodalFactor::Impl::check_resources() const {
     throw std::length_error("the stiffness matrix fills too heavily");
 }
 
-SupernodalFactor::SupernodalFactor(SparseMatrix lower) : impl_(std::make_unique<Impl>()) {
+SupernodalFactor::SupernodalFactor(SparseMatrix lower, double operations)
+    : impl_(std::make_unique<Impl>()) {
   Impl& f = *impl_;
   f.take_over_order();
   const SingleThreaded single;
+  const BlasThreads threads(operations >= work_for_blas_threads);
   cholmod_sparse A = lower_view(static_cast<int>(lower.cols()), lower.outerIndexPtr(),
                                 lower.innerIndexPtr(), lower.valuePtr());
   f.L = cholmod_analyze(&A, &f.workspace.common);
@@ -88,6 +91,7 @@ Eigen::MatrixXd SupernodalFactor::solve(const Eigen::MatrixXd& F) const {
   B.xtype = CHOLMOD_REAL;
   B.dtype = CHOLMOD_DOUBLE;
   const SingleThreaded single;
+  const BlasThreads threads(false);
   cholmod_dense* X = cholmod_solve(CHOLMOD_A, impl_->L, &B, &impl_->workspace.common);
   if (X == nullptr) throw std::bad_alloc();
   Eigen::MatrixXd result =

@@ -15,7 +15,8 @@ class SupernodalFactor {
  public:
   /// `lower`: lower triangle of K in elimination order, compressed. Throws std::bad_alloc, or
   /// std::length_error if the factor has more entries than CHOLMOD's indices can count.
-  explicit SupernodalFactor(SparseMatrix lower);
+  /// `operations`: predicted work, see blas_threads.h.
+  explicit SupernodalFactor(SparseMatrix lower, double operations = 0);
   ~SupernodalFactor();
   SupernodalFactor(const SupernodalFactor&) = delete;
   SupernodalFactor& operator=(const SupernodalFactor&) = delete;
