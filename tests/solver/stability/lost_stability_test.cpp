@@ -240,7 +240,7 @@ TEST_CASE("a rope on soft springs is followed from next to no stiffness to a tig
   for (int i = 1; i < pieces; ++i) {
     f.hold(i, {y});
     const int above = f.node(0.1 * i, 0, 1);
-    f.bar(i, above, 1e-4);
+    f.bar(i, above, 0.1);
     f.pin(above);
   }
   Actions a = f.actions();
