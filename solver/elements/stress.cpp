@@ -88,33 +88,30 @@ Stress unknown_profile_stress(const Section& s, const SectionForces& f) {
   return r;
 }
 
-/// Along a wall (-1 to 1) sigma is linear and tau at most quadratic, so sigma^2 + 3 tau^2 has one
-/// or two peaks: the highest of a few places and, by parabolas, what lies between them.
+/// Along a wall (t from -1 to 1) sigma is linear and tau quadratic. Three points give both, and
+/// sigma^2 + 3 tau^2, of fourth degree, is searched without looking at the section again: the
+/// peaks among a few places, each closed in on from both sides.
 template <class Point>
 StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point& point) {
-  constexpr int steps = 8, refinements = 4;
-  const auto square = [&](double at) {
-    const PointStress here = stress_at(s, point(at), f);
-    return here.normal * here.normal + 3 * here.shear * here.shear;
+  const PointStress low = stress_at(s, point(-1), f), mid = stress_at(s, point(0), f),
+                    high = stress_at(s, point(1), f);
+  const double sigma = mid.normal, grows = (high.normal - low.normal) / 2;
+  const double tau = mid.shear, tilts = (high.shear - low.shear) / 2,
+               bows = (high.shear + low.shear) / 2 - mid.shear;
+  const auto tau_at = [&](double t) { return tau + t * (tilts + t * bows); };
+  const auto square = [&](double t) {
+    const double normal = sigma + t * grows;
+    return normal * normal + 3 * tau_at(t) * tau_at(t);
   };
-  double best = -1, best_value = square(-1), step = 2.0 / steps;
-  for (int k = 1; k <= steps; ++k) {
-    const double at = -1 + k * step, value = square(at);
-    if (value > best_value) {
-      best = at;
-      best_value = value;
-    }
-  }
-  for (int k = 0; k < refinements && std::abs(best) < 1; ++k) {
-    const double low = square(best - step), high = square(best + step);
-    const double bend = low - 2 * best_value + high;
-    if (!(bend < 0)) break;
-    const double next = best + std::clamp(step * (low - high) / (2 * bend), -step, step);
-    const double value = square(next);
-    if (!(value > best_value)) break;
-    best = next;
-    best_value = value;
-    step /= 4;
+  constexpr int steps = 16;
+  const auto place = [&](int k) { return -1 + 2.0 * std::clamp(k, 0, steps) / steps; };
+  double best = square(1) > square(-1) ? 1 : -1;
+  for (int k = 0; k <= steps; ++k) {
+    const double here = square(place(k));
+    if (here < square(place(k - 1)) || here < square(place(k + 1))) continue;
+    const double peak =
+        golden_section_minimum(place(k - 1), place(k + 1), [&](double t) { return -square(t); });
+    if (square(peak) > square(best)) best = peak;
   }
   return point(best);
 }
