@@ -88,15 +88,52 @@ Stress unknown_profile_stress(const Section& s, const SectionForces& f) {
   return r;
 }
 
-/// Along a wall (-1 to 1) sigma is linear and tau at most quadratic, so sigma^2 + 3 tau^2 has one
-/// or two peaks: the highest of a few places and, by parabolas, what lies between them.
+/// sigma^2 + 3 tau^2, what von Mises' stress is the root of.
+double mises_square(const PointStress& at) {
+  return at.normal * at.normal + 3 * at.shear * at.shear;
+}
+
+/// Normal and shear stress, without von Mises' that takes a root.
+PointStress normal_and_shear(const Section& s, const StressPoint& p, const SectionForces& f) {
+  PointStress r;
+  r.normal = f.N / s.A + f.My * p.z / s.Iy - f.Mz * p.y / s.Iz;
+  r.shear = f.T * p.shear_per_T + f.Vy * p.shear_per_Vy + f.Vz * p.shear_per_Vz;
+  return r;
+}
+
+/// sigma^2 + 3 tau^2 along a wall from -1 to 1, where sigma is linear and tau at most quadratic:
+/// known from its ends and its middle.
+class WallSquare {
+ public:
+  template <class Point>
+  WallSquare(const Section& s, const SectionForces& f, const Point& point) {
+    const PointStress first = normal_and_shear(s, point(-1.0), f),
+                      middle = normal_and_shear(s, point(0.0), f),
+                      last = normal_and_shear(s, point(1.0), f);
+    normal_ = middle.normal;
+    normal_slope_ = (last.normal - first.normal) / 2;
+    shear_ = middle.shear;
+    shear_slope_ = (last.shear - first.shear) / 2;
+    shear_bend_ = (first.shear + last.shear) / 2 - middle.shear;
+  }
+
+  double operator()(double at) const {
+    PointStress here;
+    here.normal = normal_ + normal_slope_ * at;
+    here.shear = shear_ + (shear_slope_ + shear_bend_ * at) * at;
+    return mises_square(here);
+  }
+
+ private:
+  double normal_, normal_slope_, shear_, shear_slope_, shear_bend_;
+};
+
+/// sigma^2 + 3 tau^2 has one or two peaks along a wall: the highest of a few places and, by
+/// parabolas, what lies between them.
 template <class Point>
 StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point& point) {
   constexpr int steps = 8, refinements = 4;
-  const auto square = [&](double at) {
-    const PointStress here = stress_at(s, point(at), f);
-    return here.normal * here.normal + 3 * here.shear * here.shear;
-  };
+  const WallSquare square(s, f, point);
   double best = -1, best_value = square(-1), step = 2.0 / steps;
   for (int k = 1; k <= steps; ++k) {
     const double at = -1 + k * step, value = square(at);
@@ -140,17 +177,21 @@ void each_candidate(const Section& s, const std::vector<StressPoint>& ring, cons
 Stress worst_on_ring(const Section& s, const std::vector<StressPoint>& ring,
                      const SectionForces& f) {
   if (ring.empty()) return unknown_profile_stress(s, f);
-  Stress worst;
-  worst.axial = f.N / s.A;
-  worst.von_mises = -1;
+  PointStress worst;
+  double greatest = -1;
   each_candidate(s, ring, f, [&](const StressPoint& p) {
-    const PointStress here = stress_at(s, p, f);
-    if (here.von_mises <= worst.von_mises) return;
-    worst.von_mises = here.von_mises;
-    worst.shear = std::abs(here.shear);
-    worst.bending = std::abs(here.normal - worst.axial);
+    const PointStress here = normal_and_shear(s, p, f);
+    const double square = mises_square(here);
+    if (square <= greatest) return;
+    greatest = square;
+    worst = here;
   });
-  return worst;
+  Stress stress;
+  stress.axial = f.N / s.A;
+  stress.bending = std::abs(worst.normal - stress.axial);
+  stress.shear = std::abs(worst.shear);
+  stress.von_mises = std::hypot(worst.normal, std::sqrt(3.0) * worst.shear);
+  return stress;
 }
 
 }  // namespace
@@ -177,9 +218,7 @@ std::vector<StressPoint> outline(const Section& section) {
 }
 
 PointStress stress_at(const Section& s, const StressPoint& p, const SectionForces& f) {
-  PointStress r;
-  r.normal = f.N / s.A + f.My * p.z / s.Iy - f.Mz * p.y / s.Iz;
-  r.shear = f.T * p.shear_per_T + f.Vy * p.shear_per_Vy + f.Vz * p.shear_per_Vz;
+  PointStress r = normal_and_shear(s, p, f);
   r.von_mises = std::hypot(r.normal, std::sqrt(3.0) * r.shear);
   return r;
 }
