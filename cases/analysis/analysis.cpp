@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <map>
+#include <mutex>
 
 #include "cases/analysis/analysis_errors.h"
+#include "cases/analysis/in_parallel.h"
 #include "cases/analysis/iterate_case.h"
 #include "cases/analysis/summarise_case.h"
 #include "cases/analysis/trusted_answer.h"
@@ -84,6 +86,160 @@ Diagnostics without_answer(const Model& model, const Case& c, const StaticSoluti
   return {};
 }
 
+struct CheckedCase {
+  Result<CaseResult> result = Diagnostics{};
+  Diagnostics remarks;
+};
+
+/// In their order; the first that has no answer says why.
+Diagnostics take_over(std::vector<CheckedCase> checked, Analysis& analysis) {
+  for (CheckedCase& c : checked) {
+    if (auto* diagnostics = c.result.error()) return std::move(*diagnostics);
+    append(analysis.remarks, c.remarks);
+    analysis.cases.push_back(std::move(*c.result));
+  }
+  return {};
+}
+
+/// Cases of one kind are solved together, then checked side by side.
+class Checking {
+ public:
+  Checking(const Frame& frame, const NumberedFrame& numbered, const CheckFacts& facts,
+           const AnalysisOptions& options, const TellStep& tell, size_t count)
+      : frame_(frame),
+        numbered_(numbered),
+        facts_(facts),
+        options_(options),
+        tell_(tell),
+        count_(count) {}
+
+  Result<std::vector<CheckedCase>> held_cases(const std::vector<const Case*>& cases);
+  Result<std::vector<CheckedCase>> driven_cases(const std::vector<const Case*>& cases,
+                                                std::optional<VehicleFacts>& vehicle);
+
+ private:
+  void tell_next();
+  CheckedCase held_case(const Case& c, StaticSolver& statics, const Actions& actions,
+                        StaticSolution first);
+  CheckedCase driven_case(const Case& c, const VehicleFacts& vehicle, VehicleSolution first);
+  CheckedCase iterated(const Case& c, bool by_wheels, StaticSolution first,
+                       const SolveAgain& solve_again) const;
+
+  const Frame& frame_;
+  const NumberedFrame& numbered_;
+  const CheckFacts& facts_;
+  const AnalysisOptions& options_;
+  const TellStep& tell_;
+  const size_t count_;
+  std::mutex telling_;
+  size_t told_ = 0;
+  std::mutex solving_;  ///< guards the solver that cases share
+};
+
+void Checking::tell_next() {
+  const std::lock_guard lock(telling_);
+  tell_("checking load case", ++told_, count_);
+}
+
+CheckedCase Checking::iterated(const Case& c, bool by_wheels, StaticSolution first,
+                               const SolveAgain& solve_again) const {
+  std::optional<double> second_order_factor;
+  if (options_.second_order) second_order_factor = safety_factor(frame_, c);
+  IteratedCase iterated = iterate_case(numbered_, facts_.panels, std::move(first),
+                                       second_order_factor, !by_wheels, solve_again);
+  CheckedCase checked;
+  if (!iterated.sheets_converged) add_warning(checked.remarks, c.place, sheets_not_settled(c.name));
+  checked.result = summarise_case(frame_, numbered_, facts_, c, by_wheels, std::move(iterated));
+  return checked;
+}
+
+CheckedCase Checking::held_case(const Case& c, StaticSolver& statics, const Actions& actions,
+                                StaticSolution first) {
+  tell_next();
+  if (options_.large_displacement) {
+    return {
+        large_case(frame_, numbered_, facts_, c, false, numbered_.model, actions, std::move(first)),
+        {}};
+  }
+  if (auto why = without_answer(numbered_.model, c, first); !why.empty()) return {why, {}};
+  const auto solve_again = [&](const NumberedFrame& softened,
+                               const Actions& extra) -> std::optional<StaticSolution> {
+    Actions all = actions;
+    add_actions(all, extra, 1);
+    const auto solve = [&] {
+      if (&softened != &numbered_) return solve_statics(softened.model, {all});
+      const std::lock_guard lock(solving_);
+      return statics.solve({all});
+    };
+    StaticResult again = solve();
+    if (!again) return std::nullopt;
+    return std::move(again->front());
+  };
+  return iterated(c, false, std::move(first), solve_again);
+}
+
+Result<std::vector<CheckedCase>> Checking::held_cases(const std::vector<const Case*>& cases) {
+  std::vector<Actions> actions;
+  for (const Case* c : cases) actions.push_back(case_actions(frame_, numbered_, *c));
+  StaticSolver statics(numbered_.model);
+  StaticResult solved = statics.solve(actions);
+  if (const auto* failure = solved.error()) {
+    return failure_diagnostics(frame_, numbered_, *failure, cases[failure->load_case]->name);
+  }
+  std::vector<CheckedCase> checked(cases.size());
+  in_parallel(cases.size(), [&](size_t i) {
+    checked[i] = held_case(*cases[i], statics, actions[i], std::move((*solved)[i]));
+  });
+  return checked;
+}
+
+CheckedCase Checking::driven_case(const Case& c, const VehicleFacts& vehicle,
+                                  VehicleSolution first) {
+  tell_next();
+  DrivingState state = std::move(first.state);
+  if (options_.large_displacement) {
+    Model model = numbered_.model;
+    model.supports = determinate_restraint(model);
+    CheckedCase checked{large_case(frame_, numbered_, facts_, c, true, model, first.actions,
+                                   std::move(first.solution)),
+                        {}};
+    if (auto* found = checked.result.get()) {
+      state.balance.restraint_force = found->solution.reactions.lpNorm<Eigen::Infinity>();
+      found->driving = std::move(state);
+    }
+    return checked;
+  }
+  if (auto why = without_answer(numbered_.model, c, first.solution); !why.empty()) return {why, {}};
+  const auto solve_again = [&](const NumberedFrame& softened,
+                               const Actions& extra) -> std::optional<StaticSolution> {
+    VehicleOutcome again = solve_vehicle_cases(frame_, softened, {&c}, &extra, vehicle.standing);
+    if (!again) return std::nullopt;
+    VehicleSolution& solution = again->solutions.front();
+    state = std::move(solution.state);
+    return std::move(solution.solution);
+  };
+  CheckedCase checked = iterated(c, true, std::move(first.solution), solve_again);
+  checked.result->driving = std::move(state);
+  return checked;
+}
+
+Result<std::vector<CheckedCase>> Checking::driven_cases(const std::vector<const Case*>& cases,
+                                                        std::optional<VehicleFacts>& vehicle) {
+  if (Diagnostics diagnostics = without_mass(frame_, numbered_); !diagnostics.empty())
+    return diagnostics;
+  tell_("solving load cases", 0, 0);
+  VehicleOutcome solved = solve_vehicle_cases(frame_, numbered_, cases);
+  if (const auto* failure = solved.error()) {
+    return failure_diagnostics(frame_, numbered_, *failure, cases[failure->load_case]->name);
+  }
+  vehicle = std::move(solved->facts);
+  std::vector<CheckedCase> checked(cases.size());
+  in_parallel(cases.size(), [&](size_t i) {
+    checked[i] = driven_case(*cases[i], *vehicle, std::move(solved->solutions[i]));
+  });
+  return checked;
+}
+
 }  // namespace
 
 std::optional<double> mass_share(const Analysis& analysis) {
@@ -123,97 +279,19 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
     if (!only.empty() && std::find(only.begin(), only.end(), c.name) == only.end()) continue;
     (needs_vehicle(frame, c) ? driven : held).push_back(&c);
   }
-  const size_t count = held.size() + driven.size();
-
   Analysis analysis;
   analysis.options = options;
   const CheckFacts facts = check_facts(frame, numbered);
-  const auto finish = [&](const Case& c, bool by_wheels, StaticSolution first,
-                          const SolveAgain& solve_again) {
-    std::optional<double> second_order_factor;
-    if (options.second_order) second_order_factor = safety_factor(frame, c);
-    IteratedCase iterated = iterate_case(numbered, facts.panels, std::move(first),
-                                         second_order_factor, !by_wheels, solve_again);
-    if (!iterated.sheets_converged) {
-      add_warning(analysis.remarks, c.place, sheets_not_settled(c.name));
-    }
-    return summarise_case(frame, numbered, facts, c, by_wheels, std::move(iterated));
-  };
+  Checking checking{frame, numbered, facts, options, tell, held.size() + driven.size()};
   if (!held.empty()) {
-    std::vector<Actions> actions;
-    for (const Case* c : held) actions.push_back(case_actions(frame, numbered, *c));
-    StaticSolver statics(numbered.model);
-    StaticResult solved = statics.solve(actions);
-    if (const auto* failure = solved.error()) {
-      return failure_diagnostics(frame, numbered, *failure, held[failure->load_case]->name);
-    }
-    auto& solutions = *solved;
-    for (size_t i = 0; i < held.size(); ++i) {
-      tell("checking load case", i + 1, count);
-      if (options.large_displacement) {
-        auto result = large_case(frame, numbered, facts, *held[i], false, numbered.model,
-                                 actions[i], std::move(solutions[i]));
-        if (auto* diagnostics = result.error()) return std::move(*diagnostics);
-        analysis.cases.push_back(std::move(*result));
-        continue;
-      }
-      if (auto why = without_answer(numbered.model, *held[i], solutions[i]); !why.empty()) {
-        return why;
-      }
-      const auto solve_again = [&](const NumberedFrame& softened,
-                                   const Actions& extra) -> std::optional<StaticSolution> {
-        Actions all = actions[i];
-        add_actions(all, extra, 1);
-        StaticResult again =
-            &softened == &numbered ? statics.solve({all}) : solve_statics(softened.model, {all});
-        if (!again) return std::nullopt;
-        return std::move(again->front());
-      };
-      analysis.cases.push_back(finish(*held[i], false, std::move(solutions[i]), solve_again));
-    }
+    auto checked = checking.held_cases(held);
+    if (auto* diagnostics = checked.error()) return std::move(*diagnostics);
+    if (Diagnostics why = take_over(std::move(*checked), analysis); !why.empty()) return why;
   }
   if (frame.vehicle && !driven.empty()) {
-    if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty())
-      return diagnostics;
-    tell("solving load cases", 0, 0);
-    VehicleOutcome solved = solve_vehicle_cases(frame, numbered, driven);
-    if (const auto* failure = solved.error()) {
-      return failure_diagnostics(frame, numbered, *failure, driven[failure->load_case]->name);
-    }
-    auto& [vehicle, solutions] = *solved;
-    analysis.vehicle = std::move(vehicle);
-    for (size_t i = 0; i < driven.size(); ++i) {
-      tell("checking load case", held.size() + i + 1, count);
-      DrivingState state = std::move(solutions[i].state);
-      if (options.large_displacement) {
-        Model model = numbered.model;
-        model.supports = determinate_restraint(model);
-        auto result = large_case(frame, numbered, facts, *driven[i], true, model,
-                                 solutions[i].actions, std::move(solutions[i].solution));
-        if (auto* diagnostics = result.error()) return std::move(*diagnostics);
-        CaseResult& found = *result;
-        state.balance.restraint_force = found.solution.reactions.lpNorm<Eigen::Infinity>();
-        found.driving = std::move(state);
-        analysis.cases.push_back(std::move(found));
-        continue;
-      }
-      if (auto why = without_answer(numbered.model, *driven[i], solutions[i].solution);
-          !why.empty()) {
-        return why;
-      }
-      const auto solve_again = [&](const NumberedFrame& softened,
-                                   const Actions& extra) -> std::optional<StaticSolution> {
-        VehicleOutcome again =
-            solve_vehicle_cases(frame, softened, {driven[i]}, &extra, analysis.vehicle->standing);
-        if (!again) return std::nullopt;
-        VehicleSolution& solution = again->solutions.front();
-        state = std::move(solution.state);
-        return std::move(solution.solution);
-      };
-      CaseResult result = finish(*driven[i], true, std::move(solutions[i].solution), solve_again);
-      result.driving = std::move(state);
-      analysis.cases.push_back(std::move(result));
-    }
+    auto checked = checking.driven_cases(driven, analysis.vehicle);
+    if (auto* diagnostics = checked.error()) return std::move(*diagnostics);
+    if (Diagnostics why = take_over(std::move(*checked), analysis); !why.empty()) return why;
   }
   put_in_file_order(frame, analysis.cases);
   analysis.mass = mass_summary(frame, numbered);

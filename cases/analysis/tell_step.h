@@ -8,7 +8,7 @@
 namespace tubewright {
 
 /// `step`: "solving load cases"; `number` of `count`, counted from 1; count 0: not counted. Called
-/// by the thread that does the work.
+/// by the threads that do the work, one at a time.
 using TellStep = std::function<void(std::string_view step, std::size_t number, std::size_t count)>;
 
 /// To nobody.

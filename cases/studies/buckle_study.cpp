@@ -3,15 +3,15 @@
 #include <algorithm>
 
 #include "cases/analysis/in_parallel.h"
-#include "solver/stability/refine.h"
+#include "solver/stability/fine_buckling.h"
 #include "solver/statics/determinate_restraint.h"
 
 namespace tubewright {
 
 namespace {
 
-/// Eight pieces find a clamped column's load 0.05 % too high; large frames make do with fewer.
-int pieces_for(size_t beams) { return beams <= 500 ? 8 : beams <= 4000 ? 4 : 2; }
+/// Pieces that a beam is cut into at most. Large frames make do with fewer.
+int most_pieces(size_t beams) { return beams <= 500 ? 16 : beams <= 4000 ? 4 : 2; }
 
 /// Nodes of a member, those inside its beam included.
 std::vector<int> nodes_of(const RefinedModel& fine, const MemberSlot& slot) {
@@ -61,9 +61,8 @@ CaseBuckling case_buckling(const Analysis& analysis, const CaseResult& result,
   for (size_t p = 0; p < result.panels.size(); ++p) {
     model.panels[p].secant_ratio = result.panels[p].stage.secant_ratio;
   }
-  const RefinedModel fine = refine(model, pieces_for(model.beams.size()));
-  const AxialForces forces = refine_axial_forces(fine, result.solution);
-  const Buckling buckling = linear_buckling(fine.model, forces, count);
+  const auto [fine, forces, buckling] =
+      fine_buckling(model, result.solution, count, most_pieces(model.beams.size()));
   const std::vector<bool> body = refine_body(fine, coarse_body);
   CaseBuckling c;
   c.load_case = result.name;

@@ -1,8 +1,7 @@
 #include "cases/verdict/what_if.h"
 
-#include <future>
-
 #include "cases/analysis/frame_edits.h"
+#include "cases/analysis/in_parallel.h"
 
 namespace tubewright {
 
@@ -24,16 +23,14 @@ std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::strin
     variants.emplace_back("thin walls and heavy masses together",
                           with_masses(with_walls(frame, 0.9), 1.2));
   }
-  std::vector<std::future<WhatIf>> rows;
-  for (const auto& variant : variants) {
-    rows.push_back(std::async([&variant, &only, &drawn] {
-      const Result<Analysis> outcome = analyse(variant.second, only, drawn.options);
-      const auto* analysis = outcome.get();
-      return WhatIf{variant.first, analysis != nullptr ? worst_of_all(*analysis) : std::nullopt};
-    }));
-  }
   std::vector<WhatIf> list = {{"as drawn", worst_of_all(drawn)}};
-  for (std::future<WhatIf>& r : rows) list.push_back(r.get());
+  list.resize(1 + variants.size());
+  in_parallel(variants.size(), [&](size_t i) {
+    const auto& [words, variant] = variants[i];
+    const Result<Analysis> outcome = analyse(variant, only, drawn.options);
+    const auto* analysis = outcome.get();
+    list[1 + i] = {words, analysis != nullptr ? worst_of_all(*analysis) : std::nullopt};
+  });
   return list;
 }
 

@@ -88,22 +88,51 @@ Stress unknown_profile_stress(const Section& s, const SectionForces& f) {
   return r;
 }
 
-/// Along a wall (t from -1 to 1) sigma is linear and tau quadratic. Three points give both, and
-/// sigma^2 + 3 tau^2, of fourth degree, is searched without looking at the section again: the
-/// peaks among a few places, each closed in on from both sides.
+/// sigma^2 + 3 tau^2, what von Mises' stress is the root of.
+double mises_square(const PointStress& at) {
+  return at.normal * at.normal + 3 * at.shear * at.shear;
+}
+
+/// Normal and shear stress, without von Mises' that takes a root.
+PointStress normal_and_shear(const Section& s, const StressPoint& p, const SectionForces& f) {
+  PointStress r;
+  r.normal = f.N / s.A + f.My * p.z / s.Iy - f.Mz * p.y / s.Iz;
+  r.shear = f.T * p.shear_per_T + f.Vy * p.shear_per_Vy + f.Vz * p.shear_per_Vz;
+  return r;
+}
+
+/// sigma^2 + 3 tau^2 along a wall from -1 to 1, where sigma is linear and tau at most quadratic:
+/// known from its ends and its middle.
+class WallSquare {
+ public:
+  template <class Point>
+  WallSquare(const Section& s, const SectionForces& f, const Point& point) {
+    const PointStress first = normal_and_shear(s, point(-1.0), f),
+                      middle = normal_and_shear(s, point(0.0), f),
+                      last = normal_and_shear(s, point(1.0), f);
+    normal_ = middle.normal;
+    normal_slope_ = (last.normal - first.normal) / 2;
+    shear_ = middle.shear;
+    shear_slope_ = (last.shear - first.shear) / 2;
+    shear_bend_ = (first.shear + last.shear) / 2 - middle.shear;
+  }
+
+  double operator()(double at) const {
+    PointStress here;
+    here.normal = normal_ + normal_slope_ * at;
+    here.shear = shear_ + (shear_slope_ + shear_bend_ * at) * at;
+    return mises_square(here);
+  }
+
+ private:
+  double normal_, normal_slope_, shear_, shear_slope_, shear_bend_;
+};
+
+/// The peaks among a few places along a wall, each closed in on from both sides.
 template <class Point>
 StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point& point) {
-  const PointStress low = stress_at(s, point(-1), f), mid = stress_at(s, point(0), f),
-                    high = stress_at(s, point(1), f);
-  const double sigma = mid.normal, grows = (high.normal - low.normal) / 2;
-  const double tau = mid.shear, tilts = (high.shear - low.shear) / 2,
-               bows = (high.shear + low.shear) / 2 - mid.shear;
-  const auto tau_at = [&](double t) { return tau + t * (tilts + t * bows); };
-  const auto square = [&](double t) {
-    const double normal = sigma + t * grows;
-    return normal * normal + 3 * tau_at(t) * tau_at(t);
-  };
   constexpr int steps = 16;
+  const WallSquare square(s, f, point);
   const auto place = [&](int k) { return -1 + 2.0 * std::clamp(k, 0, steps) / steps; };
   double best = square(1) > square(-1) ? 1 : -1;
   for (int k = 0; k <= steps; ++k) {
@@ -137,17 +166,21 @@ void each_candidate(const Section& s, const std::vector<StressPoint>& ring, cons
 Stress worst_on_ring(const Section& s, const std::vector<StressPoint>& ring,
                      const SectionForces& f) {
   if (ring.empty()) return unknown_profile_stress(s, f);
-  Stress worst;
-  worst.axial = f.N / s.A;
-  worst.von_mises = -1;
+  PointStress worst;
+  double greatest = -1;
   each_candidate(s, ring, f, [&](const StressPoint& p) {
-    const PointStress here = stress_at(s, p, f);
-    if (here.von_mises <= worst.von_mises) return;
-    worst.von_mises = here.von_mises;
-    worst.shear = std::abs(here.shear);
-    worst.bending = std::abs(here.normal - worst.axial);
+    const PointStress here = normal_and_shear(s, p, f);
+    const double square = mises_square(here);
+    if (square <= greatest) return;
+    greatest = square;
+    worst = here;
   });
-  return worst;
+  Stress stress;
+  stress.axial = f.N / s.A;
+  stress.bending = std::abs(worst.normal - stress.axial);
+  stress.shear = std::abs(worst.shear);
+  stress.von_mises = std::hypot(worst.normal, std::sqrt(3.0) * worst.shear);
+  return stress;
 }
 
 }  // namespace
@@ -174,9 +207,7 @@ std::vector<StressPoint> outline(const Section& section) {
 }
 
 PointStress stress_at(const Section& s, const StressPoint& p, const SectionForces& f) {
-  PointStress r;
-  r.normal = f.N / s.A + f.My * p.z / s.Iy - f.Mz * p.y / s.Iz;
-  r.shear = f.T * p.shear_per_T + f.Vy * p.shear_per_Vy + f.Vz * p.shear_per_Vz;
+  PointStress r = normal_and_shear(s, p, f);
   r.von_mises = std::hypot(r.normal, std::sqrt(3.0) * r.shear);
   return r;
 }

@@ -1,7 +1,6 @@
 #include "solver/linear_algebra/eigenpairs.h"
 
 #include <Spectra/SymEigsSolver.h>
-#include <Spectra/SymGEigsSolver.h>
 
 #include <Eigen/SparseCholesky>
 #include <algorithm>
@@ -26,63 +25,52 @@ Eigen::MatrixXd images(const SparseMatrix& A, const Eigen::MatrixXd& known) {
   return A.selfadjointView<Eigen::Lower>() * known;
 }
 
-/// y = A x - V V'x.
+/// Both triangles: a row is then a column, and a product with a vector one sum of products a row.
+SparseMatrix both_triangles(const SparseMatrix& lower) {
+  return SparseMatrix(lower.selfadjointView<Eigen::Lower>());
+}
+
+/// A x - V V'x.
 class DeflatedProduct {
  public:
-  using Scalar = double;
-  DeflatedProduct(const SparseMatrix& lower, const Eigen::MatrixXd& V) : lower_(lower), V_(V) {}
-  Eigen::Index rows() const { return lower_.rows(); }
-  Eigen::Index cols() const { return lower_.cols(); }
+  DeflatedProduct(const SparseMatrix& lower, const Eigen::MatrixXd& V)
+      : full_(both_triangles(lower)), V_(V) {}
   Eigen::VectorXd operator*(const Eigen::VectorXd& x) const {
-    Eigen::VectorXd y = lower_.selfadjointView<Eigen::Lower>() * x;
+    Eigen::VectorXd y = full_.transpose() * x;
     if (V_.cols() > 0) y.noalias() -= V_ * (V_.transpose() * x);
     return y;
   }
-  void perform_op(const double* x, double* y) const {
-    Eigen::Map<Eigen::VectorXd>(y, rows()) =
-        *this * Eigen::VectorXd(Eigen::Map<const Eigen::VectorXd>(x, rows()));
-  }
 
  private:
-  const SparseMatrix& lower_;
+  SparseMatrix full_;
   const Eigen::MatrixXd& V_;
 };
 
-/// y = B x.
-class SymmetricProduct {
+/// y = G^-1 A G'^-1 x, B = G G': its eigenvalues are those of A x = mu B x, in the ordinary inner
+/// product, which costs no product with B.
+class ReducedProduct {
  public:
   using Scalar = double;
-  explicit SymmetricProduct(const SparseMatrix& lower) : lower_(lower) {}
-  Eigen::Index rows() const { return lower_.rows(); }
-  Eigen::Index cols() const { return lower_.cols(); }
+  ReducedProduct(const DeflatedProduct& A, const Factorisation& B, Eigen::Index rows)
+      : A_(A), B_(B), rows_(rows) {}
+  Eigen::Index rows() const { return rows_; }
+  Eigen::Index cols() const { return rows_; }
   void perform_op(const double* x, double* y) const {
-    Eigen::Map<Eigen::VectorXd>(y, rows()) =
-        lower_.selfadjointView<Eigen::Lower>() * Eigen::Map<const Eigen::VectorXd>(x, rows());
+    Eigen::Map<Eigen::VectorXd>(y, rows_) =
+        B_.solve_root(A_ * B_.solve_root_transposed(Eigen::Map<const Eigen::VectorXd>(x, rows_)));
+  }
+  /// x = G'^-1 z.
+  Eigen::MatrixXd unreduced(Eigen::MatrixXd vectors) const {
+    for (Eigen::Index k = 0; k < vectors.cols(); ++k) {
+      vectors.col(k) = B_.solve_root_transposed(vectors.col(k));
+    }
+    return vectors;
   }
 
  private:
-  const SparseMatrix& lower_;
-};
-
-/// y = B x and y = B^-1 x.
-class InnerProduct : public SymmetricProduct {
- public:
-  InnerProduct(const SparseMatrix& lower, const std::vector<int>& node_of)
-      : SymmetricProduct(lower), factor_(lower, node_of) {}
-  void solve(const double* x, double* y) const {
-    Eigen::Map<Eigen::VectorXd>(y, rows()) =
-        factor_.solve(Eigen::Map<const Eigen::VectorXd>(x, rows()));
-  }
-
-  /// sqrt(r' B^-1 r). With x' B x = 1 that of r = A x - mu B x bounds the distance from mu to the
-  /// nearest eigenvalue (B. N. Parlett, The Symmetric Eigenvalue Problem, 4.5 and 15.9; from
-  /// memory).
-  double dual_norm(const Eigen::VectorXd& r) const {
-    return std::sqrt(std::max(0.0, r.dot(factor_.solve(r).col(0))));
-  }
-
- private:
-  Factorisation factor_;
+  const DeflatedProduct& A_;
+  const Factorisation& B_;
+  Eigen::Index rows_;
 };
 
 /// Sorted, positive, normalised.
@@ -155,8 +143,10 @@ double scale_of(const SparseMatrix& A, const SparseMatrix& B) {
   return std::ldexp(1.0, exponent);
 }
 
-/// Those before the first whose residual leaves its value open.
-size_t converged(const Eigenpairs& pairs, const DeflatedProduct& a, const InnerProduct& b,
+/// Those before the first whose residual leaves its value open. With x' B x = 1 the norm of
+/// G^-1 r, r = A x - mu B x, bounds the distance from mu to the nearest eigenvalue (B. N. Parlett,
+/// The Symmetric Eigenvalue Problem, 4.5 and 15.9; from memory).
+size_t converged(const Eigenpairs& pairs, const DeflatedProduct& a, const Factorisation& factor,
                  const SparseMatrix& B) {
   constexpr double error = 1e-7;  // of mu
   size_t k = 0;
@@ -165,41 +155,43 @@ size_t converged(const Eigenpairs& pairs, const DeflatedProduct& a, const InnerP
     const double mu = pairs.values[k];
     const Eigen::VectorXd Bx = B.selfadjointView<Eigen::Lower>() * x;
     const Eigen::VectorXd r = a * x - mu * Bx;
-    if (!(b.dual_norm(r) <= error * mu)) break;
+    if (!(factor.solve_root(r).norm() <= error * mu)) break;
   }
   return k;
 }
 
-Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
-                             const std::vector<int>& node_of, int count,
-                             const Eigen::MatrixXd& known) {
+Eigenpairs all_by_dense(const SparseMatrix& A, const SparseMatrix& B, int count,
+                        const Eigen::MatrixXd& V) {
+  Eigen::MatrixXd dense_A = Eigen::MatrixXd(A).selfadjointView<Eigen::Lower>();
+  dense_A -= V * V.transpose();
+  const Eigen::MatrixXd dense_B = Eigen::MatrixXd(B).selfadjointView<Eigen::Lower>();
+  const std::optional<EigenSystem> system = symmetric_eigensystem(dense_A, dense_B);
+  if (!system) return none(B.rows());
+  Eigenpairs pairs = tidied(system->values, system->vectors, A, B);
+  keep(pairs, whole_multiples(pairs.values, static_cast<size_t>(count)));
+  pairs.complete = true;
+  return pairs;
+}
+
+Eigenpairs largest_by_lanczos(const SparseMatrix& A, const SparseMatrix& B,
+                              const std::vector<int>& node_of, int count,
+                              const Eigen::MatrixXd& V) {
   const Eigen::Index n = B.rows();
-  const Eigen::MatrixXd V = images(A, known);
-  if (n <= dense_limit) {
-    Eigen::MatrixXd dense_A = Eigen::MatrixXd(A).selfadjointView<Eigen::Lower>();
-    dense_A -= V * V.transpose();
-    const Eigen::MatrixXd dense_B = Eigen::MatrixXd(B).selfadjointView<Eigen::Lower>();
-    const std::optional<EigenSystem> system = symmetric_eigensystem(dense_A, dense_B);
-    if (!system) return none(n);
-    Eigenpairs pairs = tidied(system->values, system->vectors, A, B);
-    keep(pairs, whole_multiples(pairs.values, static_cast<size_t>(count)));
-    pairs.complete = true;
-    return pairs;
-  }
-  DeflatedProduct a(A, V);
-  InnerProduct b(B, node_of);
+  const DeflatedProduct a(A, V);
+  const Factorisation factor(B, node_of);
+  if (!factor.positive_definite()) return none(n);
+  ReducedProduct reduced(a, factor, n);
   Eigenpairs pairs;
   Eigen::Index wanted = std::min<Eigen::Index>(count + 2, n - 1);
   Eigen::Index space = std::min<Eigen::Index>(n, 4 * wanted + 10);
   constexpr int attempts = 4;
   for (int attempt = 0; attempt < attempts; ++attempt) {
-    Spectra::SymGEigsSolver<DeflatedProduct, InnerProduct, Spectra::GEigsMode::RegularInverse>
-        lanczos(a, b, wanted, space);
+    Spectra::SymEigsSolver<ReducedProduct> lanczos(reduced, wanted, space);
     lanczos.init();
     lanczos.compute(Spectra::SortRule::LargestAlge, 1000, 1e-10);
-    pairs = tidied(lanczos.eigenvalues(), lanczos.eigenvectors(), A, B);
+    pairs = tidied(lanczos.eigenvalues(), reduced.unreduced(lanczos.eigenvectors()), A, B);
     const size_t found = pairs.values.size();
-    const size_t sure = converged(pairs, a, b, B);
+    const size_t sure = converged(pairs, a, factor, B);
     const size_t whole = whole_multiples(pairs.values, static_cast<size_t>(count));
     if (whole == 0) {
       // Nothing positive among the largest: then nothing is, if the iteration converged, which it
@@ -221,6 +213,22 @@ Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
     space = std::min<Eigen::Index>(n, 2 * space + 4 * wanted);
   }
   keep(pairs, whole_multiples(pairs.values, static_cast<size_t>(count)));
+  return pairs;
+}
+
+/// Whether all values at once are the quicker way (measured: 90 DOFs and a few values).
+bool dense_is_quicker(Eigen::Index n, int count) {
+  constexpr Eigen::Index small = 90, many = 8;
+  return n <= small || (n <= dense_limit && many * count > n);
+}
+
+Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
+                             const std::vector<int>& node_of, int count,
+                             const Eigen::MatrixXd& known) {
+  const Eigen::MatrixXd V = images(A, known);
+  if (dense_is_quicker(B.rows(), count)) return all_by_dense(A, B, count, V);
+  Eigenpairs pairs = largest_by_lanczos(A, B, node_of, count, V);
+  if (!pairs.complete && B.rows() <= dense_limit) return all_by_dense(A, B, count, V);
   return pairs;
 }
 

@@ -43,6 +43,7 @@ struct Factorisation::Impl {
 #ifdef TUBEWRIGHT_HAS_CHOLMOD
   std::optional<SupernodalFactor> llt;
 #endif
+  Eigen::VectorXd root_of_inverse_pivots;  ///< of an LDLT that is positive definite
   bool positive_definite = true;
   Eigen::VectorXd pivot_ratios;
 
@@ -123,6 +124,9 @@ Factorisation::Factorisation(const SparseMatrix& lower, const std::vector<int>& 
   if (!impl_->pivot_ratios.allFinite() || impl_->pivot_ratios.minCoeff() <= 0) {
     impl_->positive_definite = false;
   }
+  if (impl_->positive_definite && impl_->ldlt) {
+    impl_->root_of_inverse_pivots = pivots.cwiseInverse().cwiseSqrt();
+  }
 }
 
 Factorisation::~Factorisation() = default;
@@ -150,6 +154,35 @@ Eigen::MatrixXd Factorisation::solve(const Eigen::MatrixXd& F) const {
   Eigen::MatrixXd X(F.rows(), F.cols());
   X(impl_->order, Eigen::all) = ordered;
   return X;
+}
+
+// P K P' = L D L' gives G = P' L D^(1/2).
+Eigen::VectorXd Factorisation::solve_root(const Eigen::VectorXd& f) const {
+  assert(positive_definite());
+  if (f.size() == 0) return f;
+  Eigen::VectorXd ordered = f(impl_->order);
+#ifdef TUBEWRIGHT_HAS_CHOLMOD
+  if (impl_->llt) return impl_->llt->solve_lower(ordered);
+#endif
+  impl_->ldlt->matrixL().solveInPlace(ordered);
+  return ordered.cwiseProduct(impl_->root_of_inverse_pivots);
+}
+
+Eigen::VectorXd Factorisation::solve_root_transposed(const Eigen::VectorXd& f) const {
+  assert(positive_definite());
+  if (f.size() == 0) return f;
+  Eigen::VectorXd x(f.size()), ordered;
+#ifdef TUBEWRIGHT_HAS_CHOLMOD
+  if (impl_->llt) {
+    ordered = impl_->llt->solve_upper(f);
+  } else
+#endif
+  {
+    ordered = f.cwiseProduct(impl_->root_of_inverse_pivots);
+    impl_->ldlt->matrixU().solveInPlace(ordered);
+  }
+  x(impl_->order) = ordered;
+  return x;
 }
 
 }  // namespace tubewright

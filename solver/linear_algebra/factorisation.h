@@ -42,6 +42,11 @@ class Factorisation {
   /// Solves K X = F. Requires: positive_definite(); F has n rows. One thread at a time.
   Eigen::MatrixXd solve(const Eigen::MatrixXd& F) const;
 
+  /// G^-1 f and G'^-1 f of a square root of K, K = G G'; which one is left open (it goes with the
+  /// order of elimination). Requires and one thread as solve().
+  Eigen::VectorXd solve_root(const Eigen::VectorXd& f) const;
+  Eigen::VectorXd solve_root_transposed(const Eigen::VectorXd& f) const;
+
   FactorisationMethod method() const;  ///< the method used, never `automatic`
 
  private:

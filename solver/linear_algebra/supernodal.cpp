@@ -17,6 +17,8 @@ struct SupernodalFactor::Impl {
 
   void take_over_order();
   void check_resources() const;
+  /// `system`: which of CHOLMOD's systems with the factor.
+  Eigen::MatrixXd solve(int system, const Eigen::MatrixXd& F);
 };
 
 void SupernodalFactor::Impl::take_over_order() {
@@ -81,7 +83,7 @@ Eigen::VectorXd SupernodalFactor::pivots() const {
   return D;
 }
 
-Eigen::MatrixXd SupernodalFactor::solve(const Eigen::MatrixXd& F) const {
+Eigen::MatrixXd SupernodalFactor::Impl::solve(int system, const Eigen::MatrixXd& F) {
   cholmod_dense B = {};
   B.nrow = static_cast<size_t>(F.rows());
   B.ncol = static_cast<size_t>(F.cols());
@@ -92,12 +94,24 @@ Eigen::MatrixXd SupernodalFactor::solve(const Eigen::MatrixXd& F) const {
   B.dtype = CHOLMOD_DOUBLE;
   const SingleThreaded single;
   const BlasThreads threads(false);
-  cholmod_dense* X = cholmod_solve(CHOLMOD_A, impl_->L, &B, &impl_->workspace.common);
+  cholmod_dense* X = cholmod_solve(system, L, &B, &workspace.common);
   if (X == nullptr) throw std::bad_alloc();
   Eigen::MatrixXd result =
       Eigen::Map<const Eigen::MatrixXd>(static_cast<const double*>(X->x), F.rows(), F.cols());
-  cholmod_free_dense(&X, &impl_->workspace.common);
+  cholmod_free_dense(&X, &workspace.common);
   return result;
+}
+
+Eigen::MatrixXd SupernodalFactor::solve(const Eigen::MatrixXd& F) const {
+  return impl_->solve(CHOLMOD_A, F);
+}
+
+Eigen::MatrixXd SupernodalFactor::solve_lower(const Eigen::MatrixXd& F) const {
+  return impl_->solve(CHOLMOD_L, F);
+}
+
+Eigen::MatrixXd SupernodalFactor::solve_upper(const Eigen::MatrixXd& F) const {
+  return impl_->solve(CHOLMOD_Lt, F);
 }
 
 }  // namespace tubewright

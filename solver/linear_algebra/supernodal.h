@@ -29,6 +29,10 @@ class SupernodalFactor {
   /// X = K^-1 F in the order of `lower`. Requires: positive_definite(). One thread at a time.
   Eigen::MatrixXd solve(const Eigen::MatrixXd& F) const;
 
+  /// L^-1 F and L'^-1 F, K = L L', as solve().
+  Eigen::MatrixXd solve_lower(const Eigen::MatrixXd& F) const;
+  Eigen::MatrixXd solve_upper(const Eigen::MatrixXd& F) const;
+
  private:
   struct Impl;
   std::unique_ptr<Impl> impl_;

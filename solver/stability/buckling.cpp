@@ -13,10 +13,6 @@ namespace tubewright {
 
 namespace {
 
-/// Axial forces whose buckling loads are as far away as this are rounding: frames without any axial
-/// force come out near 1e16.
-constexpr double beyond_any_load = 1e9;
-
 /// `sign` times the stress stiffness of every member.
 void for_each_stress(const Model& model, const AxialForces& N, double sign,
                      const ElementVisitor& visit) {

@@ -10,6 +10,10 @@
 
 namespace tubewright {
 
+/// Axial forces whose buckling loads are as far away as this are rounding: frames without any axial
+/// force come out near 1e16.
+constexpr double beyond_any_load = 1e9;
+
 struct BucklingMode {
   double factor = 0;      ///< alpha_cr, above zero
   Eigen::VectorXd shape;  ///< 6 a node, greatest entry 1
