@@ -32,7 +32,7 @@ Diagnostic no_bench_test() {
 
 Diagnostic nothing_on_the_bench() {
   return {"nothing holds the frame on the bench",
-          "add `supports`, or `torsion`, whose rear pair is then held"};
+          "add `supports`, or `torsion`, on whose pairs it then stands"};
 }
 
 Diagnostic cannot_read(const std::string& path, const std::string& reason) {

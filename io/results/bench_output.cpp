@@ -130,8 +130,10 @@ std::string bench_lines(const BenchStudy& s) {
 
 std::string bench_text(const Frame& frame, const BenchStudy& s, Paint paint) {
   std::string text = paint.heading(one_line(frame.title, terminal_columns)) + '\n';
-  text += std::string("what the gauges should read, the frame held ") +
-          (s.held_by_supports ? "by its supports" : "by the rear pair of its torsion test") + '\n';
+  text += std::string("what the gauges should read, the frame ") +
+          (s.held_by_supports ? "held by its supports"
+                              : "on stands under the rear pair and a rocker under the front") +
+          '\n';
   for (const auto& [node, kilograms] : frame.bench_test->weights) {
     text += "  " + fixed(std::abs(kilograms), 2) + " kg " +
             (kilograms < 0 ? "lifting " : "hung on ") + node + '\n';

@@ -75,7 +75,7 @@ TEST_CASE("before anything was read the text tells weights, hold and predictions
   CHECK(line_with(text, "  fl ") == "  fl     z         -1.2345");
   CHECK_THAT(text, !ContainsSubstring("What the readings tell"));
   s.held_by_supports = false;
-  CHECK_THAT(bench_text(bench(), s, {}), ContainsSubstring("by the rear pair of its torsion test"));
+  CHECK_THAT(bench_text(bench(), s, {}), ContainsSubstring("on stands under the rear pair"));
 }
 
 TEST_CASE("a gauge that was read stands beside its prediction, the difference and each fit") {
