@@ -14,7 +14,7 @@ namespace {
 
 /// Modes looked at. Where there are more the first sets the lengths of what bends in none of these,
 /// on the safe side.
-constexpr int most_modes = 100;
+constexpr int most_modes = 500;
 /// Share of a mode's strain energy that a member takes by bending from which on it is one of those
 /// that buckle in it (judgement). The rest only leans: a suspension that swings bends nothing.
 constexpr double bends_along = 0.05;

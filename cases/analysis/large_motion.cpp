@@ -7,10 +7,10 @@ namespace tubewright {
 namespace {
 
 /// Eight pieces follow a quarter circle within 0.1 % and find the limit of a clamped shallow toggle
-/// 1.3 % high, sixteen 0.3 % (see the tests); large frames make do with four.
+/// 1.3 % high, twelve 0.6 %; large frames make do with four.
 int pieces_for(size_t beams) {
   constexpr size_t few = 30, many = 300;
-  return beams <= few ? 16 : beams <= many ? 8 : 4;
+  return beams <= few ? 12 : beams <= many ? 8 : 4;
 }
 
 double whole(size_t piece, size_t pieces, double s) {

@@ -271,6 +271,13 @@ double highest(const FrameModes& modes) {
   return highest;
 }
 
+/// Without the elastic modes beyond `count`.
+FrameModes lowest_of(FrameModes modes, int count) {
+  int elastic = 0;
+  std::erase_if(modes.modes, [&](const FrameMode& m) { return !m.rigid && ++elastic > count; });
+  return modes;
+}
+
 /// Pieces of every tube for a first look: enough to have so many modes at all.
 int first_pieces(size_t beams, int count) {
   constexpr int fewest = 2, most = 16, pieces_a_mode = 2;
@@ -282,8 +289,10 @@ int first_pieces(size_t beams, int count) {
 }  // namespace
 
 // Meshes of consistent mass find frequencies too high, so the highest of the first look is one that
-// the second mesh has to reach at most.
+// the second mesh has to reach at most. The meshes of a few modes are one, so that all who ask for
+// the lowest are told the same.
 Result<FrameModes> frame_modes(const Frame& frame, int count) {
+  constexpr int usual_count = 10;
   const NumberedFrame numbered = build_model(frame);
   const MassDistribution distribution = mass_distribution(frame, numbered);
   ModesOf f{frame,
@@ -291,15 +300,18 @@ Result<FrameModes> frame_modes(const Frame& frame, int count) {
             added_masses(numbered.model, distribution),
             nodal_masses(numbered.model, distribution),
             {},
-            count};
+            std::max(count, usual_count)};
   if (numbered.model.supports.empty()) f.tyres = tyres_of(frame, numbered);
   const Model& model = numbered.model;
-  const std::vector<int> coarse(model.beams.size(), first_pieces(model.beams.size(), count));
+  const std::vector<int> coarse(model.beams.size(), first_pieces(model.beams.size(), f.count));
   Result<FrameModes> look = modes_on(f, coarse);
   if (!look) return look;
   const int least = coarse.empty() ? 1 : coarse.front();
   const std::vector<int> fine = pieces_for_modes(model, highest(*look), least);
-  return fine == coarse ? std::move(look) : modes_on(f, fine);
+  if (fine == coarse) return lowest_of(std::move(*look), count);
+  Result<FrameModes> found = modes_on(f, fine);
+  if (!found) return found;
+  return lowest_of(std::move(*found), count);
 }
 
 const FrameMode* lowest_elastic(const FrameModes& modes) {

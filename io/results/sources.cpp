@@ -36,7 +36,8 @@ const std::vector<RuleSource>& rule_sources() {
        "column class by alloy; heated beside welds, 30 mm from the face; weld, fusion line and "
        "tube beside it; flat bars tip over",
        "EN 1999-1-1 6.1.6, 6.2, 6.3, 8.6.3, Table 3.2b (from memory)"},
-      {"second order", "P-Δ and P-δ as couples along each member, iterated with extrapolation",
+      {"second order",
+       "P-Δ and P-δ as couples along each member, iterated with Anderson mixing; stable by inertia",
        "Timoshenko & Gere (1961); checked with the benchmarks of AISC 360-10 C2"},
       {"large displacements", "corotational beams, load steps, limit points",
        "Crisfield (from memory); checked with Mattiasson, Lee's frame, Williams' toggle, Bathe & "

@@ -128,30 +128,19 @@ class WallSquare {
   double normal_, normal_slope_, shear_, shear_slope_, shear_bend_;
 };
 
-/// sigma^2 + 3 tau^2 has one or two peaks along a wall: the highest of a few places and, by
-/// parabolas, what lies between them.
+/// The peaks among a few places along a wall, each closed in on from both sides.
 template <class Point>
 StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point& point) {
-  constexpr int steps = 8, refinements = 4;
+  constexpr int steps = 16;
   const WallSquare square(s, f, point);
-  double best = -1, best_value = square(-1), step = 2.0 / steps;
-  for (int k = 1; k <= steps; ++k) {
-    const double at = -1 + k * step, value = square(at);
-    if (value > best_value) {
-      best = at;
-      best_value = value;
-    }
-  }
-  for (int k = 0; k < refinements && std::abs(best) < 1; ++k) {
-    const double low = square(best - step), high = square(best + step);
-    const double bend = low - 2 * best_value + high;
-    if (!(bend < 0)) break;
-    const double next = best + std::clamp(step * (low - high) / (2 * bend), -step, step);
-    const double value = square(next);
-    if (!(value > best_value)) break;
-    best = next;
-    best_value = value;
-    step /= 4;
+  const auto place = [&](int k) { return -1 + 2.0 * std::clamp(k, 0, steps) / steps; };
+  double best = square(1) > square(-1) ? 1 : -1;
+  for (int k = 0; k <= steps; ++k) {
+    const double here = square(place(k));
+    if (here < square(place(k - 1)) || here < square(place(k + 1))) continue;
+    const double peak =
+        golden_section_minimum(place(k - 1), place(k + 1), [&](double t) { return -square(t); });
+    if (square(peak) > square(best)) best = peak;
   }
   return point(best);
 }

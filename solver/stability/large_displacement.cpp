@@ -383,6 +383,9 @@ constexpr const char* mechanism = "the unloaded frame can move without resistanc
 
 namespace {
 
+/// A change of the load factor below which nothing is looked for.
+constexpr double next_to_nothing = 1e-12;
+
 /// Along the path, the load factor rising, to load factor 1 or to where stability is lost.
 class StableWay {
  public:
@@ -471,7 +474,7 @@ void StableWay::accept(Step step, EquilibriumPoint point, bool by_length) {
 void StableWay::after_unstable() {
   constexpr double fine = 2e-4, half = 0.5;
   change_ = std::min(change_, 1 - now_.load_factor);
-  const bool found = change_ <= std::max(options_.least_step, fine * now_.load_factor);
+  const bool found = change_ <= std::max(next_to_nothing, fine * now_.load_factor);
   if (found)
     return lose(tracer_.turns_down(now_, change_) ? PathStop::snaps_through : PathStop::buckles);
   change_ *= half;
@@ -482,10 +485,9 @@ void StableWay::after_unstable() {
 /// By length where a load step failed; a load step, which cables like better, where that did too.
 void StableWay::after_failure(bool by_length) {
   change_ = load_steps.after_failure * std::min(change_, 1 - now_.load_factor);
-  constexpr double least_share = 1e-6;  // of the load there is, where that is next to nothing
-  const double least = std::min(options_.least_step, least_share * now_.load_factor);
-  if (change_ < (now_.load_factor > 0 ? least : options_.least_step))
-    return lose(PathStop::unknown);
+  constexpr double least_share = 1e-6;  // of the load there is: a soft frame's way may be short
+  const double least = std::max(next_to_nothing, least_share * now_.load_factor);
+  if (change_ < std::min(options_.least_step, least)) return lose(PathStop::unknown);
   good_steps_ = 0;
   by_length_ = !by_length;
 }

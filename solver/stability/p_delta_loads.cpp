@@ -17,13 +17,15 @@ namespace {
 /// Couples along a beam. Eight find a cantilever's or a pinned column's growth within 1 %.
 constexpr int couples = 8;
 
-void add_beam_p_delta(const BeamState& beam, double safety_factor, BeamActions& actions) {
+/// `forces`: the same beam in the solution that the axial forces are of.
+void add_beam_p_delta(const BeamState& beam, const BeamState& forces, double safety_factor,
+                      BeamActions& actions) {
   const Eigen::Vector3d along = beam.element.axes.row(0);
   Eigen::Vector3d last = beam_displacement(beam, 0).displacement;
   for (int i = 0; i < couples; ++i) {
     const double middle = (i + 0.5) / couples;
     const Eigen::Vector3d next = beam_displacement(beam, (i + 1.0) / couples).displacement;
-    const double N = safety_factor * section_forces(beam, middle).N;
+    const double N = safety_factor * section_forces(forces, middle).N;
     actions.points.push_back({middle, Eigen::Vector3d::Zero(), N * (next - last).cross(along)});
     last = next;
   }
@@ -68,17 +70,27 @@ void set_from_vector(const Eigen::VectorXd& v, Actions& p_delta) {
 
 }  // namespace
 
-Actions p_delta_loads(const Model& model, const StaticSolution& solution, double safety_factor) {
+namespace {
+
+/// The axial forces of one solution on the displaced frame of another.
+Actions loads_of(const Model& model, const StaticSolution& shape, const StaticSolution& forces,
+                 double safety_factor) {
   Actions p_delta = no_actions(model);
   for (size_t i = 0; i < model.beams.size(); ++i) {
-    add_beam_p_delta(solution.beams[i], safety_factor, p_delta.beams[i]);
+    add_beam_p_delta(shape.beams[i], forces.beams[i], safety_factor, p_delta.beams[i]);
   }
   for (size_t i = 0; i < model.bars.size(); ++i) {
-    if (solution.slack[i]) continue;
-    add_bar_p_delta(model, model.bars[i], safety_factor * solution.bar_forces[i],
-                    solution.displacements, p_delta.nodal);
+    if (forces.slack[i]) continue;
+    add_bar_p_delta(model, model.bars[i], safety_factor * forces.bar_forces[i], shape.displacements,
+                    p_delta.nodal);
   }
   return p_delta;
+}
+
+}  // namespace
+
+Actions p_delta_loads(const Model& model, const StaticSolution& solution, double safety_factor) {
+  return loads_of(model, solution, solution, safety_factor);
 }
 
 namespace {
@@ -120,32 +132,55 @@ bool stands(const Model& model, const StaticSolution& solution, double safety_fa
   return modes_below(fine.model, refine_axial_forces(fine, solution), safety_factor) == 0;
 }
 
-}  // namespace
+constexpr double agreement = 1e-7;
 
-SecondOrder iterate_p_delta(
-    const Model& model, double safety_factor, StaticSolution first,
-    const std::function<std::optional<StaticSolution>(const Actions& extra)>& solve) {
-  constexpr int most_rounds = 300;
-  constexpr double agreement = 1e-7;
-  SecondOrder r;
-  r.solution = std::move(first);
-  Actions p_delta = p_delta_loads(model, r.solution, safety_factor);
+bool agree(const Eigen::VectorXd& a, const Eigen::VectorXd& b) {
+  return (a - b).lpNorm<Eigen::Infinity>() <= agreement * b.lpNorm<Eigen::Infinity>();
+}
+
+using Solve = std::function<std::optional<StaticSolution>(const Actions& extra)>;
+
+/// The equilibrium under given axial forces, a linear problem; nothing if none is found. `p_delta`:
+/// where to start, and what it came to.
+std::optional<StaticSolution> under_forces(const Model& model, double safety_factor,
+                                           const StaticSolution& forces, const Solve& solve,
+                                           Actions& p_delta, int& rounds_made) {
+  constexpr int most_rounds = 100;
   Rounds rounds;
   Eigen::VectorXd loads = as_vector(p_delta);
-  while (r.rounds < most_rounds) {
-    ++r.rounds;
+  for (int round = 0; round < most_rounds; ++round) {
+    ++rounds_made;
     std::optional<StaticSolution> answer = solve(p_delta);
-    if (!answer) return r;
-    const Eigen::VectorXd result = as_vector(p_delta_loads(model, *answer, safety_factor));
-    if (!result.allFinite()) return r;
-    const Eigen::VectorXd misfit = result - loads;
-    r.solution = std::move(*answer);
-    if (misfit.lpNorm<Eigen::Infinity>() <= agreement * result.lpNorm<Eigen::Infinity>()) {
+    if (!answer) return std::nullopt;
+    const Eigen::VectorXd result = as_vector(loads_of(model, *answer, forces, safety_factor));
+    if (!result.allFinite()) return std::nullopt;
+    if (agree(loads, result)) return answer;
+    loads = rounds.next(loads, result - loads);
+    set_from_vector(loads, p_delta);
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+SecondOrder iterate_p_delta(const Model& model, double safety_factor, StaticSolution first,
+                            const Solve& solve) {
+  constexpr int most_updates = 30;
+  SecondOrder r;
+  r.solution = std::move(first);
+  // Where first-order forces are beyond the critical ones, what is found is a far branch.
+  if (!stands(model, r.solution, safety_factor)) return r;
+  Actions p_delta = p_delta_loads(model, r.solution, safety_factor);
+  for (int update = 0; update < most_updates; ++update) {
+    std::optional<StaticSolution> next =
+        under_forces(model, safety_factor, r.solution, solve, p_delta, r.rounds);
+    if (!next) return r;
+    r.solution = std::move(*next);
+    const Actions own = p_delta_loads(model, r.solution, safety_factor);
+    if (agree(as_vector(p_delta), as_vector(own))) {
       r.converged = stands(model, r.solution, safety_factor);
       return r;
     }
-    loads = rounds.next(loads, misfit);
-    set_from_vector(loads, p_delta);
   }
   return r;
 }

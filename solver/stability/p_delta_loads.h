@@ -8,7 +8,8 @@
 // ch. 1; from memory). Panels have none. Repeated as it stands this converges by the factor
 // 1/alpha_cr a round, and not at all for a tie pulled beyond its own Euler load; so each round
 // takes the combination of all before that is nearest to equilibrium (D. G. Anderson, J. ACM 12
-// (1965) 547; from memory), which needs about as many rounds as there are ways to deflect. That
+// (1965) 547; from memory), which needs about as many rounds as there are ways to deflect, and the
+// axial forces are brought up to date once the frame has come to rest under the last ones. That
 // finds an equilibrium beyond the critical load too: whether the frame stands in it is told apart,
 // by the inertia of the tangent with every beam cut into pieces.
 #pragma once

@@ -125,7 +125,73 @@ TEST_CASE("a shallow toggle that snaps through fails and says at which load", "[
   REQUIRE(r.large);
   truth("two-bar toggle loaded by 1.2 of its peak: share reached", truss, r.large->reached,
         within_rel(1 / 1.2, 0.03));
+  REQUIRE(r.stops_short);
+  CHECK(r.stops_short->how == PathStop::snaps_through);
   CHECK(r.worst->utilisation > 1);
+}
+
+namespace {
+
+/// A mast 2.5 m high of S235 tube 25 x 25 x 2 under forces at its head; Euler load 1230 N.
+Frame mast(double across, double down) {
+  Frame f = empty_frame();
+  SectionEntry& s = f.sections.front();
+  s.shape = Shape::square_tube;
+  s.height = s.width = 0.025;
+  s.wall = 0.002;
+  add_node(f, "foot", 0, 0, 0);
+  add_node(f, "head", 0, 0, 2.5);
+  add_member(f, "mast", "foot", "head");
+  f.supports.push_back({"foot", {true, true, true, true, true, true}, {}, {}});
+  add_case(f, "load").forces.push_back({"head", {across, 0, -down}, {}});
+  f.limits.yield_factor = 1;
+  return f;
+}
+
+double euler_load(const Frame& f) {
+  const NumberedFrame numbered = build_model(f);
+  return M_PI * M_PI * numbered.model.materials[0].E * numbered.model.sections[0].Iy / 25;
+}
+
+}  // namespace
+
+TEST_CASE("a mast fares no better with large displacements than without") {
+  // Lengths fall back on none: nothing is crooked that is drawn straight.
+  const double P = euler_load(mast(0, 1));
+  for (const double load : {0.3, 0.6, 0.9, 0.99, 1.01, 1.63, 2.0, 5.0}) {
+    for (const double across : {0.0, 1e-6, 1.0, 20.0}) {
+      INFO(load << " times the Euler load, " << across << " N across");
+      const Frame f = mast(across, load * P);
+      const CaseResult plain = solved(f, {}), far = solved(f);
+      CHECK(far.worst->utilisation > 0.999 * plain.worst->utilisation);
+      if (load > 1) CHECK_FALSE(far.passes());
+      if (far.stops_short) CHECK(far.worst->utilisation > 1);
+    }
+  }
+}
+
+TEST_CASE("a straight mast beyond its Euler load says at which share of it it buckles") {
+  // Euler: pi^2 E I/(2 L)^2.
+  const Frame f = mast(0, 2 * euler_load(mast(0, 1)));
+  const Result<Analysis> outcome = analyse(f, {}, large);
+  REQUIRE(outcome);
+  const CaseResult& r = outcome->cases.front();
+  REQUIRE(r.stops_short);
+  CHECK(r.stops_short->how == PathStop::buckles);
+  CHECK_FALSE(r.stops_short->design);
+  CHECK_THAT(r.stops_short->share, WithinRel(0.5, 2e-3));
+  CHECK_THAT(text_of(outcome->remarks), ContainsSubstring("loses its stability at 0.500 of its"));
+}
+
+TEST_CASE("loads that are stood under only without their safety factor are told as such") {
+  Frame f = mast(0, 0.8 * euler_load(mast(0, 1)));
+  f.limits.yield_factor = 2;
+  const CaseResult r = solved(f);
+  REQUIRE(r.stops_short);
+  CHECK(r.stops_short->design);
+  CHECK(r.large->reached == 1);
+  CHECK_THAT(r.stops_short->share, WithinRel(1 / 1.6, 2e-3));
+  CHECK_FALSE(r.passes());
 }
 
 TEST_CASE("sheets are refused, with the way out") {

@@ -11,7 +11,7 @@ namespace tubewright::end_weld_test {
 
 namespace {
 
-constexpr Source rule_7_3_1 = from_memory("EN 1993-1-8 7.3.1(4)");
+constexpr Source rule_7_3_1 = seen_in("EN 1993-1-8 7.3.1(4)");
 constexpr Source thin = from_memory("EN 1993-1-3 8.5.2, by hand");
 constexpr Source directional = from_memory("EN 1993-1-8 4.5.3.2, by hand");
 constexpr Source mixed = from_memory("EN 1993-1-8:2024, 0.25 f_u + 0.75 f_u,filler");

@@ -12,7 +12,7 @@ namespace tubewright::section_class_test {
 
 namespace {
 
-constexpr Source table_5_2 = from_memory("EN 1993-1-1 Table 5.2");
+constexpr Source table_5_2 = seen_in("EN 1993-1-1 Table 5.2");
 constexpr Source flat_part = seen_in(
     "c = b - 3 t for tables of hollow sections (steel maker's general notes to Eurocode tables)");
 constexpr Source gardner =

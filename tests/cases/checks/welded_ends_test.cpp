@@ -17,7 +17,7 @@ namespace {
 
 constexpr Source en_1993 = from_memory("EN 1993-1-8 4.5.3.2(6), Table 4.1; EN 1993-1-1 Table 3.1");
 constexpr Source full_strength =
-    from_memory("EN 1993-1-8 7.3.1(4): sqrt(2) beta_w gamma_M2 f_y/f_u walls");
+    seen_in("EN 1993-1-8 7.3.1(4): sqrt(2) beta_w gamma_M2 f_y/f_u walls");
 constexpr Source heat = from_memory("EN 1999-1-1 6.1.6.3: 30 mm beside the weld");
 
 std::vector<std::array<WeldedEnd, 2>> ends_of(const Frame& f) {

@@ -29,7 +29,7 @@ constexpr Source stainless_E = from_memory("EN 1993-1-4 2.1.3");
 constexpr Source stainless_mass = from_memory("EN 10088-1, 1.4301 (data sheets: 7900 to 8000)");
 constexpr Source en_485 = seen_in("EN 485-2 (suppliers' reprints of the table)");
 constexpr Source en_755 = from_memory("EN 755-2, hollow or thin extrusions");
-constexpr Source heated = from_memory("EN 1999-1-1 Table 3.2b, beside a weld");
+constexpr Source heated = seen_in("EN 1999-1-1 Table 3.2b, beside a weld");
 constexpr Source aluminium_E = from_memory("EN 1999-1-1 3.2.5: E = 70 000, G = 27 000 N/mm2");
 constexpr Source aluminium_mass = from_memory("EN 1999-1-1 3.2.5 and handbooks");
 

@@ -14,8 +14,7 @@ namespace tubewright::frame_corner_test {
 
 namespace {
 
-constexpr Source alpha =
-    from_memory("CIDECT Design Guide 3, 2nd ed. (2009): alpha, worked by hand");
+constexpr Source alpha = seen_in("CIDECT Design Guide 3, 2nd ed. (2009): alpha, worked by hand");
 constexpr Source limits = seen_in(
     "CIDECT Design Guide 3, 2nd ed. (2009): N/N_pl + M/M_pl <= alpha, N/N_pl <= 0.2 (rule in "
     "words)");

@@ -16,8 +16,8 @@ namespace {
 constexpr Source gere = from_memory("Timoshenko & Gere, simply supported plate in shear, by hand");
 constexpr Source megson = rederived("Megson eqs. 6.111 to 6.114 and R = q (1 + 0.414 k), by hand");
 constexpr Source shear = from_memory("EN 1999-1-4 8.2: 38 d2/1.25, by hand");
-constexpr Source bearing = from_memory(
-    "EN 1999-1-4 8.2 (eq. 8.9 for screws seen; that it holds for rivets from memory), by hand");
+constexpr Source bearing =
+    seen_in("EN 1999-1-4 8.2: bearing on the thinner of sheet and support, by hand");
 constexpr Source bond = rederived("shear lag across the bond, shares by stiffness");
 
 constexpr double mm = 1e-3, MPa = 1e6;

