@@ -119,10 +119,8 @@ FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
   FrameSway sway;
   for (const MemberFacts& f : facts) sway.lengths.push_back({f.lengths, {}, {}});
   const double limit = second_order_limit * safety_factor;
-  const int below = modes_below(model, forces, limit);
+  const auto [below, buckling] = buckling_below(model, forces, limit, most_modes);
   if (below == 0) return sway;
-  const int looked_at = below > 0 ? std::min(below, most_modes) : 1;
-  const Buckling buckling = linear_buckling(model, forces, looked_at);
   const Lengthening lengthening{model, slots, facts, forces, body, sway};
   for (const BucklingMode& mode : buckling.modes) {
     if (mode.factor >= limit) break;

@@ -1,5 +1,6 @@
 #include "solver/stability/buckling.h"
 
+#include <algorithm>
 #include <array>
 
 #include "solver/elements/bar_element.h"
@@ -69,10 +70,11 @@ AxialForces axial_forces(const StaticSolution& solution) {
   return N;
 }
 
+namespace {
+
 // -K_G x = mu K x, alpha = 1/mu: negative mu belong to loads turned round.
-Buckling linear_buckling(const Model& model, const AxialForces& forces, int count) {
-  const auto [free, K, minus_KG] = buckling_matrices(model, forces);
-  const Eigenpairs pairs = largest_eigenpairs(minus_KG, K, free.node_of, count);
+Buckling lowest_modes(const Model& model, const BucklingMatrices& m, int count) {
+  const Eigenpairs pairs = largest_eigenpairs(m.minus_KG, m.K, m.free.node_of, count);
   Buckling result;
   result.complete = pairs.complete;
   for (size_t k = 0; k < pairs.values.size(); ++k) {
@@ -80,20 +82,39 @@ Buckling linear_buckling(const Model& model, const AxialForces& forces, int coun
     mode.factor = 1 / pairs.values[k];
     if (mode.factor > beyond_any_load) break;
     mode.shape = Eigen::VectorXd::Zero(dof_count(model));
-    mode.shape(free.unknown) = pairs.vectors.col(static_cast<Eigen::Index>(k));
-    follow_masters(model, free.masters, mode.shape);
+    mode.shape(m.free.unknown) = pairs.vectors.col(static_cast<Eigen::Index>(k));
+    follow_masters(model, m.free.masters, mode.shape);
     mode.shape /= mode.shape.lpNorm<Eigen::Infinity>();
     result.modes.push_back(std::move(mode));
   }
   return result;
 }
 
-int modes_below(const Model& model, const AxialForces& forces, double factor) {
-  const BucklingMatrices m = buckling_matrices(model, forces);
+int count_below(const BucklingMatrices& m, double factor) {
   if (m.K.rows() == 0) return 0;
   const SparseMatrix loaded = m.K - factor * m.minus_KG;
   if (Factorisation(loaded, m.free.node_of).positive_definite()) return 0;
   return count_above(m.minus_KG, m.K, 1 / factor);
+}
+
+}  // namespace
+
+Buckling linear_buckling(const Model& model, const AxialForces& forces, int count) {
+  return lowest_modes(model, buckling_matrices(model, forces), count);
+}
+
+int modes_below(const Model& model, const AxialForces& forces, double factor) {
+  return count_below(buckling_matrices(model, forces), factor);
+}
+
+BucklingBelow buckling_below(const Model& model, const AxialForces& forces, double factor,
+                             int most) {
+  const BucklingMatrices m = buckling_matrices(model, forces);
+  BucklingBelow below;
+  below.count = count_below(m, factor);
+  if (below.count == 0) return below;
+  below.buckling = lowest_modes(model, m, below.count > 0 ? std::min(below.count, most) : 1);
+  return below;
 }
 
 std::vector<BendingShare> bending_shares(const Model& model, const std::vector<bool>& slack,

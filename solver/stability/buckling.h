@@ -44,6 +44,15 @@ Buckling linear_buckling(const Model& model, const AxialForces& forces, int coun
 /// told. Requires as linear_buckling.
 int modes_below(const Model& model, const AxialForces& forces, double factor);
 
+struct BucklingBelow {
+  int count = 0;      ///< as modes_below()
+  Buckling buckling;  ///< the lowest `count` of them, at most `most`; one if there is no count
+};
+
+/// modes_below() and, if there are any, linear_buckling() of them.
+BucklingBelow buckling_below(const Model& model, const AxialForces& forces, double factor,
+                             int most);
+
 /// Share of a buckling mode's strain energy that a beam takes by bending, about its y and its z.
 struct BendingShare {
   double about_y = 0;

@@ -9,12 +9,18 @@ namespace tubewright {
 
 namespace {
 
-constexpr double roughly = 2.2;  // 3.3 % too high
-constexpr double finely = 1.05;  // 0.17 % too high
+constexpr double roughly = 0.03;
+constexpr double finely = 0.001;
 
 double length_of(const Model& model, const Beam& beam) {
   return (model.nodes[static_cast<size_t>(beam.to)] - model.nodes[static_cast<size_t>(beam.from)])
       .norm();
+}
+
+/// k h at which (k h)^4/720 + share (k h)^2/12 is `error`.
+double length_within(double error, double share) {
+  const double a = 1.0 / 720, b = share / 12;
+  return std::sqrt(2 * error / (b + std::sqrt(b * b + 4 * a * error)));
 }
 
 FineBuckling cut_into(const Model& model, const StaticSolution& solution, int count,
@@ -29,16 +35,16 @@ FineBuckling cut_into(const Model& model, const StaticSolution& solution, int co
 }  // namespace
 
 std::vector<int> pieces_for_buckling(const Model& model, const AxialForces& forces, double factor,
-                                     double length, int most) {
+                                     double error, int most) {
   std::vector<int> pieces;
   for (size_t b = 0; b < model.beams.size(); ++b) {
     const Beam& beam = model.beams[b];
     const Section& s = model.sections[static_cast<size_t>(beam.section)];
-    const double E = model.materials[static_cast<size_t>(beam.material)].E;
+    const Material& m = model.materials[static_cast<size_t>(beam.material)];
     const double growth = forces.growth.empty() ? 0 : forces.growth[b];
-    const double N = std::abs(forces.beams[b]) + std::abs(growth) / 2;
-    const double kL = length_of(model, beam) * std::sqrt(factor * N / (E * std::min(s.Iy, s.Iz)));
-    const double wanted = kL / length;
+    const double P = factor * (std::abs(forces.beams[b]) + std::abs(growth) / 2);
+    const double kL = length_of(model, beam) * std::sqrt(P / (m.E * std::min(s.Iy, s.Iz)));
+    const double wanted = kL / length_within(error, P / (m.G * std::min(s.Ay, s.Az)));
     if (wanted <= 1) {
       pieces.push_back(1);
     } else {  // for NaN too

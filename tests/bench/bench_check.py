@@ -5,7 +5,9 @@
 
 For frames of about 50, 200, 1 000 and 10 000 members: seconds (minimum and median of the runs) for
 the summary and for --json, reading the file to the last byte of output included. The first row,
---version, is what starting and ending the process costs by itself.
+--version, is what starting and ending the process costs by itself. Then, for a vehicle of about 120
+members with a floor of sheet and 13 cases and for the cargo quad of the examples, with springs and
+18 cases: the verdict (check -q), the full answer (check) and the buckling factors (buckle).
 """
 import statistics
 import subprocess
@@ -13,6 +15,8 @@ import sys
 import tempfile
 import time
 from pathlib import Path
+
+EXAMPLES = Path(__file__).resolve().parent.parent.parent / "cases"
 
 
 def frame(bays):
@@ -41,6 +45,54 @@ def frame(bays):
     return "\n".join(lines) + "\n", count
 
 
+def vehicle(bays):
+    """A braced box on four wheels with a riveted floor, 12 members a bay and 5 more; 13 cases."""
+    lines = ["frame: bench vehicle", "sections:",
+             "  rail: {shape: square_tube, side: 25, wall: 2, material: S235}",
+             "  brace: {shape: square_tube, side: 20, wall: 1.5, material: S235}", "nodes:"]
+    length = 250 * bays
+    for i in range(bays + 1):
+        for side, y in (("l", 250), ("r", -250)):
+            lines.append(f"  low{i}_{side}: [{-250 * i}, {y}, 250]")
+            lines.append(f"  high{i}_{side}: [{-250 * i}, {y}, 500]")
+    pairs = []
+    for i in range(bays + 1):
+        pairs += [(f"low{i}_{s}", f"high{i}_{s}", "brace") for s in "lr"]
+        pairs += [(f"{h}{i}_l", f"{h}{i}_r", "rail") for h in ("low", "high")]
+        pairs.append((f"low{i}_l", f"high{i}_r", "brace"))
+        if i == 0:
+            continue
+        pairs += [(f"{h}{i - 1}_{s}", f"{h}{i}_{s}", "rail") for h in ("low", "high") for s in "lr"]
+        pairs += [(f"low{i - 1}_{s}", f"high{i}_{s}", "brace") for s in "lr"]
+        pairs.append((f"high{i - 1}_l", f"high{i}_r", "brace"))
+    lines.append("members:")
+    lines += [f"  m{k}: {{from: {a}, to: {b}, section: {s}}}" for k, (a, b, s) in enumerate(pairs)]
+    lines += ["sheets:",
+              "  floor: {material: EN AW-5754-H22, thickness: 1.0, offset: 13, joint: "
+              "{rivet: {diameter: 4.0, pitch: 40}}}", "panels:"]
+    for i in range(bays):
+        lines.append(f"  floor{i}: {{corners: [low{i}_l, low{i}_r, low{i + 1}_r, low{i + 1}_l], "
+                     "sheet: floor}")
+    on = [f"high{i}_{s}" for i in (bays // 2, bays // 2 + 1) for s in "lr"]
+    lines.append(f"masses: {{load: {{mass: 90, at: [{-length / 2}, 0, 620], on: "
+                 f"[{', '.join(on)}]}}}}")
+    lines.append("vehicle:\n  tyre_rate: 60\n  roll_stiffness_front_share: 0.5\n  wheels:")
+    wheels = {f"{axle}_{side}": (i, x, y, axle, s)
+              for axle, i, x in (("front", 0, 0), ("rear", bays, -length))
+              for side, s, y in (("left", "l", 360), ("right", "r", -360))}
+    for name, (i, x, y, axle, s) in wheels.items():
+        lines.append(f"    {name}: {{contact: [{x}, {y}, 0], centre: [{x}, {y}, 200], carrier: "
+                     f"[low{i}_{s}, high{i}_{s}], hold: spread, brake: outboard, axle: {axle}}}")
+    cases = ["", "brake: 0.3", "corner: 0.3", "corner: -0.3", "brake: 0.2, corner: 0.2",
+             "brake: 0.2, corner: -0.2"]
+    cases += [f"bump: {{{w}: 3.0}}" for w in wheels]
+    cases += [f"bump: {{{a}_left: 2.5, {a}_right: 2.5}}" for a in ("front", "rear")]
+    cases.append("bump: {front_left: 2.0, rear_right: 2.0}")
+    lines.append("cases:")
+    lines += [f"  c{k}: {{kind: vehicle{', ' + c if c else ''}}}" for k, c in enumerate(cases)]
+    return "\n".join(lines) + "\n", len(pairs)
+
+
 def report(members, output, command, runs):
     times = []
     for _ in range(runs):
@@ -66,6 +118,14 @@ def main():
             path.write_text(text)
             report(members, "summary", [program, "check", str(path)], runs)
             report(members, "--json", [program, "check", str(path), "--json"], runs)
+        text, members = vehicle(9)
+        path = Path(folder) / "vehicle.yaml"
+        path.write_text(text)
+        for file, count in ((path, members), (EXAMPLES / "03_cargo_quad.yaml", 100)):
+            print(file.name)
+            report(count, "check -q", [program, "check", "-q", str(file)], runs)
+            report(count, "check", [program, "check", str(file)], runs)
+            report(count, "buckle", [program, "buckle", str(file)], runs)
 
 
 if __name__ == "__main__":

@@ -4,7 +4,10 @@
 #include <cmath>
 #include <numbers>
 
-#include "tests/cases/small_frames.h"
+#include "cases/analysis/analysis.h"
+#include "solver/stability/refine.h"
+#include "solver/statics/determinate_restraint.h"
+#include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
 #include "tests/truth.h"
 
@@ -151,6 +154,25 @@ TEST_CASE("a strut that a spring keeps upright falls over at k L, and is told as
   masts.vehicle = Vehicle{};
   push_down(masts, "on_long", "B", 1000);
   CHECK(studied(masts).cases[0].in_suspension == std::vector<bool>{false, false});
+}
+
+TEST_CASE("a vehicle's factors are within 0.3 % of those of sixteen pieces a tube") {
+  const Frame f = answer_of(with_load_cases(box_vehicle()));
+  const BuckleStudy s = studied(f, {}, 4);
+  const Analysis analysis = answer_of(analyse(f));
+  Model model = analysis.model;
+  model.supports = determinate_restraint(model);
+  const RefinedModel fine = refine(model, 16);
+  REQUIRE(s.cases.size() == analysis.cases.size());
+  for (size_t i = 0; i < s.cases.size(); i += 4) {
+    const Buckling finest =
+        linear_buckling(fine.model, refine_axial_forces(fine, analysis.cases[i].solution), 4);
+    REQUIRE(s.cases[i].factors.size() == finest.modes.size());
+    CHECK(s.cases[i].complete);
+    for (size_t k = 0; k < finest.modes.size(); ++k) {
+      CHECK_THAT(s.cases[i].factors[k], WithinRel(finest.modes[k].factor, 3e-3));
+    }
+  }
 }
 
 }  // namespace tubewright::buckle_study_test

@@ -37,6 +37,11 @@ void check_against_dense(const FrameMatrix& m) {
     CHECK((method == FactorisationMethod::automatic || factor.method() == method));
     REQUIRE(factor.positive_definite());
     CHECK((factor.solve(F) - expected).norm() <= 1e-10 * expected.norm());
+    // K = G G': the roots one after the other solve, and each has the length that K^-1 gives it.
+    const Eigen::VectorXd f = F.col(0), root = factor.solve_root(f);
+    CHECK((factor.solve_root_transposed(root) - expected.col(0)).norm() <=
+          1e-10 * expected.col(0).norm());
+    CHECK_THAT(root.squaredNorm(), WithinRel(f.dot(expected.col(0)), 1e-10));
     // The last pivot of an elimination is 1 / (K^-1)_ii of its unknown, and no pivot is less.
     const Eigen::MatrixXd inverse = K.inverse();
     double least_margin = 1;
