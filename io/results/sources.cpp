@@ -69,7 +69,8 @@ const std::vector<RuleSource>& rule_sources() {
        "consistent mass with rotary inertia, carried masses by the motion of their nodes, Lanczos, "
        "Sturm count",
        "Przemieniecki (1968); checked with Blevins' tables and NAFEMS FV2, FV4, FV5"},
-      {"buckling factors", "stress stiffness of the bent axis, eight pieces a tube, Sturm count",
+      {"buckling factors",
+       "stress stiffness of the bent axis, tubes cut as each case needs, Sturm count",
        "Timoshenko & Gere (1961)"},
       {"weld shrinkage", "0.1 A_w/t across each weld, A_w = a²; steel",
        "O. W. Blodgett (from memory), a rule for plate"},

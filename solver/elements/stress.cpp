@@ -151,15 +151,20 @@ template <class Point>
 StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point& point) {
   constexpr int steps = 16;
   const WallSquare square(s, f, point);
-  const auto place = [&](int k) { return -1 + 2.0 * std::clamp(k, 0, steps) / steps; };
-  double best = square(1) > square(-1) ? 1 : -1;
+  const auto place = [](int k) { return -1 + 2.0 * std::clamp(k, 0, steps) / steps; };
+  std::array<double, steps + 1> at_place;
+  for (int k = 0; k <= steps; ++k) at_place[static_cast<size_t>(k)] = square(place(k));
+  const auto height = [&](int k) { return at_place[static_cast<size_t>(std::clamp(k, 0, steps))]; };
+  double best = height(steps) > height(0) ? 1 : -1, best_height = square(best);
   for (int k = 0; k <= steps; ++k) {
-    const double here = square(place(k));
-    if (here < square(place(k - 1)) || here < square(place(k + 1))) continue;
+    if (height(k) < height(k - 1) || height(k) < height(k + 1)) continue;
     const double slope = square.half_slope(place(k));
     const double beyond = slope == 0 ? place(k) : place(slope > 0 ? k + 1 : k - 1);
     const double peak = beyond == place(k) ? beyond : peak_towards(square, place(k), beyond);
-    if (square(peak) > square(best)) best = peak;
+    if (const double found = square(peak); found > best_height) {
+      best = peak;
+      best_height = found;
+    }
   }
   return point(best);
 }
