@@ -70,7 +70,7 @@ const std::vector<RuleSource>& rule_sources() {
        "Sturm count",
        "Przemieniecki (1968); checked with Blevins' tables and NAFEMS FV2, FV4, FV5"},
       {"buckling factors",
-       "stress stiffness of the bent axis, tubes cut as finely as needed, Sturm count",
+       "stress stiffness of the bent axis, tubes cut as each case needs, Sturm count",
        "Timoshenko & Gere (1961)"},
       {"weld shrinkage", "0.1 A_w/t across each weld, A_w = a²; steel",
        "O. W. Blodgett (from memory), a rule for plate"},

@@ -117,6 +117,13 @@ class WallSquare {
     shear_bend_ = (first.shear + last.shear) / 2 - middle.shear;
   }
 
+  /// Half the derivative along the wall.
+  double half_slope(double at) const {
+    const double shear = shear_ + (shear_slope_ + shear_bend_ * at) * at;
+    return (normal_ + normal_slope_ * at) * normal_slope_ +
+           3 * shear * (shear_slope_ + 2 * shear_bend_ * at);
+  }
+
   double operator()(double at) const {
     PointStress here;
     here.normal = normal_ + normal_slope_ * at;
@@ -128,19 +135,36 @@ class WallSquare {
   double normal_, normal_slope_, shear_, shear_slope_, shear_bend_;
 };
 
-/// The peaks among a few places along a wall, each closed in on from both sides.
+/// The peak between a place from which it goes up towards `beyond`, and that, by halving.
+double peak_towards(const WallSquare& square, double at, double beyond) {
+  constexpr int halvings = 26;  // of an eighth of a wall: the peak's height is exact by then
+  const double up = beyond > at ? 1 : -1;
+  for (int i = 0; i < halvings; ++i) {
+    const double middle = (at + beyond) / 2;
+    (up * square.half_slope(middle) > 0 ? at : beyond) = middle;
+  }
+  return at;
+}
+
+/// The peaks among a few places along a wall, each closed in on.
 template <class Point>
 StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point& point) {
   constexpr int steps = 16;
   const WallSquare square(s, f, point);
   const auto place = [&](int k) { return -1 + 2.0 * std::clamp(k, 0, steps) / steps; };
-  double best = square(1) > square(-1) ? 1 : -1;
+  std::array<double, steps + 1> at_place;
+  for (int k = 0; k <= steps; ++k) at_place[static_cast<size_t>(k)] = square(place(k));
+  const auto height = [&](int k) { return at_place[static_cast<size_t>(std::clamp(k, 0, steps))]; };
+  double best = height(steps) > height(0) ? 1 : -1, best_height = square(best);
   for (int k = 0; k <= steps; ++k) {
-    const double here = square(place(k));
-    if (here < square(place(k - 1)) || here < square(place(k + 1))) continue;
-    const double peak =
-        golden_section_minimum(place(k - 1), place(k + 1), [&](double t) { return -square(t); });
-    if (square(peak) > square(best)) best = peak;
+    if (height(k) < height(k - 1) || height(k) < height(k + 1)) continue;
+    const double slope = square.half_slope(place(k));
+    const double beyond = slope == 0 ? place(k) : place(slope > 0 ? k + 1 : k - 1);
+    const double peak = beyond == place(k) ? beyond : peak_towards(square, place(k), beyond);
+    if (const double found = square(peak); found > best_height) {
+      best = peak;
+      best_height = found;
+    }
   }
   return point(best);
 }
