@@ -12,8 +12,7 @@ namespace tubewright::member_buckling_test {
 
 namespace {
 
-constexpr Source curves =
-    seen_in("EN 1993-1-1 (6.49) with Table 6.1 (recomputed to four digits)");
+constexpr Source curves = seen_in("EN 1993-1-1 (6.49) with Table 6.1 (recomputed to four digits)");
 constexpr Source msb04 = seen_in("Steel Buildings in Europe, Multi-Storey Part 4, A.5: HE 300 B");
 constexpr Source msb04_more =
     rederived("the same column, worked again to more digits, and its z axis by curve c");

@@ -19,8 +19,7 @@ constexpr Source gere =
     from_memory("Timoshenko & Gere, Theory of Elastic Stability, ch. 2 (numbers derived)");
 constexpr Source aisc =
     rederived("closed form of benchmark case 2 of ANSI/AISC 360-10 Commentary C2 (from memory)");
-constexpr Source table_3_2b =
-    seen_in("EN 1999-1-1 Table 3.2b: 6082-T6 250 MPa, 125 beside a weld");
+constexpr Source table_3_2b = seen_in("EN 1999-1-1 Table 3.2b: 6082-T6 250 MPa, 125 beside a weld");
 constexpr Source rule_6_3_3_3 = from_memory("EN 1999-1-1 6.3.3.3, by hand");
 constexpr Source weaker =
     from_memory("EN 1993-1-8 4.5.3.2: f_u/(beta_w gamma_M2) of the weaker part");
