@@ -12,8 +12,8 @@ struct SectionCut {
   SectionForces forces;
 };
 
-/// Ascending: the ends, both sides of every point action, and between them where a transverse force
-/// passes zero and, under a line load, the middle. Every section force is greatest, and every
+/// Ascending: the ends, both sides of every point action, and between them where a moment has its
+/// extreme and, under a line load, the middle. Every section force is greatest, and every
 /// moment has its extremes, at one of these.
 std::vector<SectionCut> governing_cuts(const BeamState& beam);
 
