@@ -148,6 +148,7 @@ ModeMatrices mode_matrices(const Model& model, const std::vector<AddedMass>& add
   Eigen::MatrixXd motions =
       held ? Eigen::MatrixXd(dof_count(model), 0) : rigid_motions_left(model, ground);
   for (const ZeroStiffnessDof& l : loose) {  // they do not turn along: they are held by hand
+    if (motions.cols() == 0) break;
     const Eigen::Index row = dofs_per_node * l.node + 3;
     const Eigen::RowVectorXd turn = l.axis.transpose() * motions.middleRows<3>(row);
     motions.middleRows<3>(row) -= l.axis * turn;

@@ -117,7 +117,8 @@ class Rounds {
     constexpr Eigen::Index most = 40;  // remembered
     const Eigen::Index kept = std::min(columns.cols(), most - 1);
     Eigen::MatrixXd more(one.size(), kept + 1);
-    more << columns.rightCols(kept), one;
+    if (kept > 0) more.leftCols(kept) = columns.rightCols(kept);
+    more.col(kept) = one;
     columns = std::move(more);
   }
 

@@ -170,6 +170,7 @@ bool surely_resists(const Factorisation& factor, const SparseMatrix& lower) {
 
 Mechanism find_mechanism(const Model& model, const std::vector<bool>& slack) {
   Eigen::MatrixXd motions = free_motions(model, slack);
+  if (motions.cols() == 0) return {};
   const double length = typical_length(model);
   for (Eigen::Index i = 0; i < motions.rows(); ++i) {
     // Rotations as far as they move a member's end.
