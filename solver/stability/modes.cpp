@@ -59,7 +59,7 @@ Eigen::MatrixXd where_nothing(const Eigen::MatrixXd& motions, const Eigen::Matri
 
 /// Rigid-body motions that a free model keeps on this ground, on all DOFs.
 Eigen::MatrixXd rigid_motions_left(const Model& model, const std::vector<GroundStiffness>& ground) {
-  const Eigen::MatrixXd motions = rigid_motions_of(model);
+  Eigen::MatrixXd motions = rigid_motions_of(model);
   if (ground.empty()) return motions;
   Eigen::MatrixXd resisted = Eigen::MatrixXd::Zero(rigid_motions, rigid_motions);
   for (const GroundStiffness& g : ground) {
@@ -76,7 +76,7 @@ Eigen::MatrixXd rigid_motions_left(const Model& model, const std::vector<GroundS
 /// The motions on the free DOFs, mass-normalised; without those that move no mass.
 Eigen::MatrixXd mass_normalised(const Eigen::MatrixXd& motions, const FreeDofs& free,
                                 const SparseMatrix& M) {
-  const Eigen::MatrixXd on_free = motions(free.unknown, Eigen::all);
+  Eigen::MatrixXd on_free = motions(free.unknown, Eigen::all);
   if (on_free.cols() == 0) return on_free;
   const Eigen::MatrixXd image = M.selfadjointView<Eigen::Lower>() * on_free;
   const EigenSystem mass = symmetric_eigensystem(Eigen::MatrixXd(on_free.transpose() * image));

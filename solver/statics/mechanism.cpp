@@ -58,7 +58,7 @@ Eigen::MatrixXd free_motions(const Model& model, const std::vector<bool>& slack)
   const EigenSystem least = least_eigenpairs(S, free.node_of, most_motions, shift);
   Eigen::Index count = 0;
   while (count < least.values.size() && least.values[count] < candidate_limit) ++count;
-  const Eigen::MatrixXd candidates = all_displacements(
+  Eigen::MatrixXd candidates = all_displacements(
       model, free,
       scale.asDiagonal() * least.vectors.leftCols(std::min(count, least.vectors.cols())));
   if (candidates.cols() == 0) return candidates;

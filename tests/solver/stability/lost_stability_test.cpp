@@ -262,9 +262,15 @@ TEST_CASE("random frames that are accepted stand on a mesh twice as fine") {
   const Section tube = hollow_rectangle(0.02, 0.02, 0.0015, cold_formed_corners(0.0015), 0.3);
   ModelBuilder f;
   const int s = f.section(tube, 210e9, 81e9);
-  for (int i = 0; i < 4; ++i) f.node(i % 2 + 0.2 * any(random), i / 2 + 0.2 * any(random), 0);
+  // Drawn one after the other: the order in which arguments are evaluated is the compiler's.
+  const auto corner = [&](int i, double off, double height) {
+    const int column = i % 2, row = i / 2;
+    const double dx = off * any(random), dy = off * any(random);
+    f.node(column + dx, row + dy, height);
+  };
+  for (int i = 0; i < 4; ++i) corner(i, 0.2, 0);
   for (int i = 0; i < 4; ++i) {
-    f.node(i % 2 + 0.3 * any(random), i / 2 + 0.3 * any(random), 1 + 0.3 * any(random));
+    corner(i, 0.3, 1 + 0.3 * any(random));
     f.fix(i);
     f.beam(i, i + 4, s);
   }
@@ -286,7 +292,7 @@ TEST_CASE("random frames that are accepted stand on a mesh twice as fine") {
   if (coarse.converged) CHECK(fine.load_factor > 0.99);
   if (coarse.stop != PathStop::none) {
     CHECK(coarse.stop != PathStop::unknown);
-    CHECK_THAT(coarse.load_factor, WithinRel(fine.load_factor, 0.03));
+    CHECK(coarse.load_factor <= 1.03 * fine.load_factor);  // it may stop earlier, never later
   }
 }
 

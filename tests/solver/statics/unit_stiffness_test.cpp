@@ -88,7 +88,7 @@ Compatibility compatibility(const Model& m) {
   const int dofs = dof_count(m);
   std::vector<bool> held(static_cast<size_t>(dofs), false);
   for (const Support& s : m.supports) {
-    for (int d = 0; d < 6; ++d) held[static_cast<size_t>(6 * s.node + d)] = s.restrained[d];
+    for (int d = 0; d < 6; ++d) held[6 * s.node + d] = s.restrained[d];
   }
   std::vector<Eigen::RowVectorXd> rows;
   int slips = 0;
@@ -131,7 +131,7 @@ Compatibility compatibility(const Model& m) {
   for (int n = 0; n < dofs / 6; ++n) {
     int turns = 0;
     for (int d = 0; d < 6; ++d) {
-      if (held[static_cast<size_t>(6 * n + d)]) continue;
+      if (held[6 * n + d]) continue;
       columns.push_back(6 * n + d);
       turns += d >= 3;
     }
