@@ -30,6 +30,12 @@ class Stands {
     rear_ = {n.node.at(rear[0]), n.node.at(rear[1])};
     front_ = {n.node.at(front[0]), n.node.at(front[1])};
     axis_ = (at(rear_[0]) - at(rear_[1])).normalized();
+    for (RigidBody& body : n.model.bodies) {  // only the first node of a body can be held
+      for (const int node : {rear_[0], rear_[1], front_[0]}) {
+        const auto held = std::find(body.nodes.begin(), body.nodes.end(), node);
+        if (held != body.nodes.end()) std::iter_swap(body.nodes.begin(), held);
+      }
+    }
     n.model.supports = {{rear_[0], {true, true, true, false, false, false}},
                         {rear_[1], {true, false, true, false, false, false}},
                         {front_[0], {false, false, true, false, false, false}}};

@@ -72,6 +72,26 @@ TEST_CASE("without supports the rear pair of the torsion test holds the frame") 
   CHECK_FALSE(s.measured_stiffness);
 }
 
+TEST_CASE("a stand may hold a node of a rigid upright, whichever of its nodes comes first") {
+  const auto gauges = [](std::vector<std::string> carrier) {
+    Frame f = on_the_bench(open_box());
+    f.vehicle = Vehicle{};
+    Wheel wheel;
+    wheel.name = "rear_left";
+    wheel.carrier = std::move(carrier);
+    wheel.hold = WheelHold::rigid_upright;
+    f.vehicle->wheels.push_back(wheel);
+    return studied(f).gauges;
+  };
+  const auto first = gauges({"l4_l", "h4_l"}), second = gauges({"h4_l", "l4_l"});
+  REQUIRE(first.size() == second.size());
+  for (size_t i = 0; i < first.size(); ++i) {
+    CHECK_THAT(second[i].predicted, WithinAbs(first[i].predicted, 1e-12));
+  }
+  CHECK(second[3].predicted == 0);
+  CHECK(second[0].predicted < 0);
+}
+
 TEST_CASE("soft joints are found again from the readings they give") {
   const Frame truth = on_the_bench(with_joint_stiffness(open_box(), 3000));
   const BenchStudy s = studied(with_readings_of(on_the_bench(open_box()), truth));
