@@ -1,10 +1,10 @@
 #include "cases/analysis/trusted_answer.h"
 
-#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 
 #include "cases/analysis/analysis_errors.h"
+#include "solver/model/model_size.h"
 
 namespace tubewright {
 
@@ -28,18 +28,12 @@ double greatest_movement(const Eigen::VectorXd& u) {
   return greatest;
 }
 
-double frame_size(const Model& model) {
-  Eigen::AlignedBox3d box;
-  for (const Eigen::Vector3d& p : model.nodes) box.extend(p);
-  return box.isEmpty() ? 0 : box.diagonal().norm();
-}
-
 std::optional<Diagnostic> why_no_answer(const Model& model, const std::string& load_case,
                                         const StaticSolution& solution) {
   if (!all_finite(solution)) return numbers_too_large(load_case);
   const double missing = std::max(solution.residual.force, solution.residual.moment);
   if (missing > most_out_of_balance) return out_of_balance(load_case, missing);
-  const double moved = greatest_movement(solution.displacements), size = frame_size(model);
+  const double moved = greatest_movement(solution.displacements), size = model_size(model);
   if (moved > size) return moves_too_far(load_case, moved, size);
   return std::nullopt;
 }

@@ -14,9 +14,6 @@ namespace tubewright {
 /// How far the node moves that moves most; `u`: six a node.
 double greatest_movement(const Eigen::VectorXd& u);
 
-/// Diagonal of the box round the nodes, m.
-double frame_size(const Model& model);
-
 /// Why the linear answer of a case is none: a number that is not finite, loads and forces out of
 /// balance by more than a millionth, a node that moves farther than the frame is large. Nothing for
 /// an answer.

@@ -5,11 +5,11 @@
 #include <map>
 #include <utility>
 
-#include "cases/analysis/trusted_answer.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/input_doubts.h"
 #include "cases/model/case_actions.h"
+#include "solver/model/model_size.h"
 
 namespace tubewright {
 
@@ -219,7 +219,7 @@ void judge_input(Verdict& v, const Analysis& analysis) {
 void judge_cases(Verdict& v, const Analysis& analysis) {
   if (analysis.cases.empty()) v.not_proven.emplace_back("there is no load case");
   constexpr double small_displacement = 0.1;  // of the frame's size (judgement)
-  const double size = frame_size(analysis.model);
+  const double size = model_size(analysis.model);
   for (const CaseResult& result : analysis.cases) {
     const std::string in_case = "case " + result.name + ": ";
     if (!result.passes()) {

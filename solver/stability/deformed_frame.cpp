@@ -9,6 +9,7 @@
 #include "solver/elements/rigid_bodies.h"
 #include "solver/elements/rotations.h"
 #include "solver/linear_algebra/dense.h"
+#include "solver/model/model_size.h"
 
 namespace tubewright {
 
@@ -376,9 +377,7 @@ Outcome<DeformableFrame, std::string> deformable_frame(const Model& model, const
   frame.model = &model;
   frame.free = number_free_dofs(model);
   frame.loads = actions.nodal;
-  Eigen::AlignedBox3d box;
-  for (const Eigen::Vector3d& p : model.nodes) box.extend(p);
-  frame.size = box.isEmpty() ? 0 : box.diagonal().norm();
+  frame.size = model_size(model);
 
   add_beams(frame, actions);
   find_rounding(frame);

@@ -6,6 +6,7 @@
 #include "solver/elements/bar_element.h"
 #include "solver/elements/rigid_bodies.h"
 #include "solver/elements/shear_panel.h"
+#include "solver/model/model_size.h"
 #include "solver/statics/assembly.h"
 
 namespace tubewright {
@@ -66,12 +67,6 @@ JointForces joint_forces(const Model& model, const StaticSolution& s,
   return f;
 }
 
-double size_of(const Model& model) {
-  Eigen::AlignedBox3d box;
-  for (const Eigen::Vector3d& p : model.nodes) box.extend(p);
-  return box.isEmpty() ? 0 : box.diagonal().norm();
-}
-
 double relative(double value, double scale) { return scale > 0 ? value / scale : 0; }
 
 /// Resultant of everything from outside, about the middle of the nodes.
@@ -101,7 +96,7 @@ Residual global_equilibrium(const Model& model, const Actions& actions, const St
     add(from + along / 2, b.line * along.norm(), b.couple * along.norm());
     for (const PointAction& p : b.points) add(from + p.at * along, p.force, p.moment);
   }
-  const double moment_scale = std::max(f.greatest_moment, force_scale * size_of(model));
+  const double moment_scale = std::max(f.greatest_moment, force_scale * model_size(model));
   return {relative(force.lpNorm<Eigen::Infinity>(), force_scale),
           relative(moment.lpNorm<Eigen::Infinity>(), moment_scale)};
 }
@@ -155,7 +150,7 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
   for (Eigen::Index n = 0; n < missing.size() / dofs_per_node; ++n) {
     note(f, actions.nodal.segment<6>(dofs_per_node * n));
   }
-  const double size = size_of(model);
+  const double size = model_size(model);
   const double moment_scale =
       std::max(f.greatest_moment, f.greatest_force * size /
                                       static_cast<double>(std::max<size_t>(1, model.nodes.size())));

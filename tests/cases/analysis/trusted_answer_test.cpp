@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "cases/analysis/analysis.h"
+#include "solver/model/model_size.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
@@ -46,7 +47,7 @@ Model two_nodes() {
 
 TEST_CASE("an answer is finite, in balance, and does not move farther than the frame is large") {
   const Model m = two_nodes();
-  CHECK(frame_size(m) == 5);
+  CHECK(model_size(m) == 5);
   StaticSolution s = at_rest();
   CHECK_FALSE(why_no_answer(m, "c", s));
   s.displacements[8] = -4.9;

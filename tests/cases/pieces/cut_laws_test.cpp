@@ -4,16 +4,14 @@
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
-#include <fstream>
 #include <optional>
 #include <random>
-#include <sstream>
 
 #include "cases/frame/find_parts.h"
 #include "cases/pieces/cut_geometry.h"
 #include "cases/pieces/shown_cuts.h"
 #include "cases/pieces/tube_arms.h"
-#include "io/frame_file/read_frame.h"
+#include "tests/cases/pieces/example_frames.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
@@ -148,21 +146,10 @@ Frame random_star(unsigned seed) {
   return f;
 }
 
-Frame example(const std::string& name) {
-  const std::string path = std::string(TUBEWRIGHT_SOURCE_DIR) + "/cases/" + name + ".yaml";
-  std::ifstream file(path);
-  std::stringstream text;
-  text << file.rdbuf();
-  const FrameReading reading = read_frame({path, text.str()});
-  REQUIRE(reading.sound());
-  return reading.frame;
-}
-
 /// All that the laws are held against.
 std::vector<std::pair<std::string, Frame>> frames() {
   std::vector<std::pair<std::string, Frame>> list;
-  for (const char* name : {"01_wall_bracket", "02_orchard_runabout", "03_cargo_quad",
-                           "04_school_trike", "05_market_hauler", "06_flat_barrow"}) {
+  for (const std::string& name : examples()) {
     list.emplace_back(name, example(name));
   }
   for (unsigned seed = 1; seed <= 300; ++seed) {

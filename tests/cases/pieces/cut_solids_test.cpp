@@ -1,13 +1,11 @@
 // The cut pieces as solids: nothing overlaps, nothing gapes. VTK's implicit functions and its
 // volume of a clipped prism are the judges; the laws are those of solid bodies.
 #include <cmath>
-#include <fstream>
 #include <random>
-#include <sstream>
 
 #include "cases/model/build_model.h"
 #include "cases/pieces/cut_geometry.h"
-#include "io/frame_file/read_frame.h"
+#include "tests/cases/pieces/example_frames.h"
 #include "tests/cases/pieces/piece_solids.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
@@ -22,23 +20,6 @@ constexpr double mm = 1e-3;
 // A strip of 1 mm by 2.5 mm along one side of a tube of 20 mm: what a grinder takes in a moment.
 constexpr double ground_off = 50 * mm * mm * mm;
 constexpr double a_corner = 0.05;  // of the rim: the weld fills it
-
-const std::vector<std::string>& examples() {
-  static const std::vector<std::string> names = {"01_wall_bracket",  "02_orchard_runabout",
-                                                 "03_cargo_quad",    "04_school_trike",
-                                                 "05_market_hauler", "06_flat_barrow"};
-  return names;
-}
-
-Frame example(const std::string& name) {
-  const std::string path = std::string(TUBEWRIGHT_SOURCE_DIR) + "/cases/" + name + ".yaml";
-  std::ifstream file(path);
-  std::stringstream text;
-  text << file.rdbuf();
-  const FrameReading reading = read_frame({path, text.str()});
-  REQUIRE(reading.sound());
-  return reading.frame;
-}
 
 std::vector<CutPiece> pieces_of(const Frame& f) { return cut_pieces(f, build_model(f)); }
 
