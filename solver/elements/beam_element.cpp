@@ -108,7 +108,30 @@ BeamElement beam_element(const Model& model, const Beam& beam) {
     e.connection[i] = beam.connection_from[i];
     e.connection[6 + i] = beam.connection_to[i];
   }
+  e.joints = {beam.joint_from, beam.joint_to};
   return e;
+}
+
+bool BeamElement::rigidly_joined() const {
+  return connection.array().isInf().all() && joints[0].none() && joints[1].none();
+}
+
+std::vector<EndSpring> joint_springs(const BeamElement& e) {
+  std::vector<EndSpring> springs;
+  for (const int end : {0, 1}) {
+    const JointFlexibility& joint = e.joints[end];
+    if (joint.axial > 0) springs.push_back({Vector12::Unit(6 * end + u1), joint.axial});
+    const double c = std::cos(joint.turn), s = std::sin(joint.turn);
+    const std::array<std::array<double, 2>, 2> axes = {{{c, s}, {-s, c}}};  // local y, z
+    for (const int k : {0, 1}) {
+      if (!(joint.bending[k] > 0)) continue;
+      Vector12 along = Vector12::Zero();
+      along[6 * end + ry1] = axes[k][0];
+      along[6 * end + rz1] = axes[k][1];
+      springs.push_back({along, joint.bending[k]});
+    }
+  }
+  return springs;
 }
 
 Matrix12 local_stiffness(const BeamElement& e) {
@@ -143,10 +166,13 @@ Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions
   return f;
 }
 
-// Releases and joint springs are condensed out one after the other. A spring s between the member
-// end (u_i) and its joint (d_i) gives, from row i of K u = f + (joint force),
+// Releases and springs are condensed out one after the other, the joint's before the connection's.
+// A spring s between the member end (u_i) and its joint (d_i) gives, from row i of
+// K u = f + (joint force),
 //   u_i = d_i - (k.v - f_i) / (K_ii + s),   k = column i of K, v = u with d_i in the place of u_i,
 // and what the member shows its joints is K less k k^T / (K_ii + s); s = 0 is a release.
+// Along a unit vector a across axes, with the flexibility c = 1/s, the same reads
+//   u = d - a c (a.K d - a.f) / (1 + c a.K a),   K less c K a (K a)^T / (1 + c a.K a).
 std::optional<CondensedBeam> condense(const BeamElement& e) {
   CondensedBeam b;
   b.K = local_stiffness(e);
@@ -160,6 +186,14 @@ std::optional<CondensedBeam> condense(const BeamElement& e) {
   }
   if (loose_direction(from, to) >= 0) return std::nullopt;
 
+  for (const EndSpring& spring : joint_springs(e)) {
+    const Vector12 Ka = b.K * spring.along;
+    const double share = spring.flexibility / (1 + spring.flexibility * spring.along.dot(Ka));
+    const Vector12 turned = b.from_joint * spring.along;
+    b.from_load += share * turned * turned.transpose();
+    b.from_joint -= share * turned * Ka.transpose();
+    b.K -= share * Ka * Ka.transpose();
+  }
   for (int i = 0; i < 12; ++i) {
     const double s = e.connection[i];
     if (std::isinf(s)) continue;

@@ -11,7 +11,9 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <array>
 #include <optional>
+#include <vector>
 
 #include "solver/model/actions.h"
 #include "solver/model/model.h"
@@ -32,7 +34,21 @@ struct BeamElement {
   Section section;
   Material material;
   Vector12 connection = Vector12::Constant(rigid);  ///< joint stiffness at both ends
+  std::array<JointFlexibility, 2> joints;           ///< in series with it
+
+  /// Its ends move as its nodes do.
+  bool rigidly_joined() const;
 };
+
+/// A spring in series with an end: `along` (12 entries, local axes, unit length) is the motion of
+/// the member's ends that works on it.
+struct EndSpring {
+  Vector12 along;
+  double flexibility = 0;  ///< m/N or rad/(N m)
+};
+
+/// Those of `joints` that give way, at most six.
+std::vector<EndSpring> joint_springs(const BeamElement& e);
 
 BeamElement beam_element(const Model& model, const Beam& beam);
 

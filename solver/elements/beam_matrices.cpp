@@ -77,7 +77,7 @@ Matrix12 local_stress_stiffness(const BeamElement& e, double N, double growth) {
 
 Matrix12 seen_from_joints(const BeamElement& e, const Matrix12& on_ends) {
   const Matrix12 R = rotation_12(e.axes);
-  if (e.connection.array().isInf().all()) return R.transpose() * on_ends * R;
+  if (e.rigidly_joined()) return R.transpose() * on_ends * R;
   const Matrix12 T = condense(e)->from_joint * R;
   return T.transpose() * on_ends * T;
 }

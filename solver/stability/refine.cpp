@@ -49,8 +49,14 @@ RefinedModel refine(const Model& model, const std::vector<int>& pieces_of) {
       Beam piece = beam;
       piece.from = nodes[static_cast<size_t>(i)];
       piece.to = nodes[static_cast<size_t>(i) + 1];
-      if (i > 0) piece.connection_from = welded;
-      if (i + 1 < pieces) piece.connection_to = welded;
+      if (i > 0) {
+        piece.connection_from = welded;
+        piece.joint_from = {};
+      }
+      if (i + 1 < pieces) {
+        piece.connection_to = welded;
+        piece.joint_to = {};
+      }
       parts.push_back(static_cast<int>(r.model.beams.size()));
       r.model.beams.push_back(piece);
     }

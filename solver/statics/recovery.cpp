@@ -23,7 +23,7 @@ BeamState recover_beam(const Model& model, const Beam& beam, const BeamActions& 
   joint << u.segment<6>(dofs_per_node * beam.from), u.segment<6>(dofs_per_node * beam.to);
   joint = rotation_12(e.axes) * joint;
   const Vector12 loads = local_equivalent_loads(e, actions);
-  if (e.connection.array().isInf().all()) {
+  if (e.rigidly_joined()) {
     state.end_displacements = joint;
   } else {
     const CondensedBeam condensed = *condense(e);

@@ -22,6 +22,10 @@ double beam_energy(const BeamState& b) {
     const double s = b.element.connection[i];
     if (std::isfinite(s) && s > 0) twice += b.end_forces[i] * b.end_forces[i] / s;
   }
+  for (const EndSpring& spring : joint_springs(b.element)) {
+    const double force = spring.along.dot(b.end_forces);
+    twice += force * force * spring.flexibility;
+  }
   return twice / 2;
 }
 

@@ -69,6 +69,7 @@ Model with_unit_stiffness(const Model& model) {
     for (EndConnection* end : {&b.connection_from, &b.connection_to}) {
       for (double& spring : *end) spring = spring > 0 ? rigid : 0;
     }
+    b.joint_from = b.joint_to = {};
   }
   for (Bar& b : unit.bars) b.stiffness = b.stiffness > 0 ? 1 : 0;
   for (Panel& p : unit.panels) {

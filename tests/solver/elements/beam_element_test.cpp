@@ -175,6 +175,47 @@ TEST_CASE("a spring in a beam's end adds its flexibility to the cantilever's") {
   CHECK_THAT(F(1, 1), WithinRel(L * L * L / (3 * e.material.E * e.section.Iz) + L * L / 9e3, 1e-9));
 }
 
+TEST_CASE("a joint that gives way is a spring in series with the connection, about its own axes") {
+  BeamElement sprung = deep(), jointed = deep();
+  sprung.connection[u1] = 1 / (1 / 5e6 + 1 / 4e6);
+  sprung.connection[ry1] = 7e3;
+  sprung.connection[rz1] = 3e3;
+  sprung.connection[ry2] = 2e3;
+  jointed.connection[u1] = 5e6;
+  jointed.joints[0] = {1 / 4e6, {1 / 7e3, 1 / 3e3}, 0};
+  jointed.joints[1] = {0, {0, 1 / 2e3}, -EIGEN_PI / 2};  // the second axis lies along local y
+  CHECK(!jointed.rigidly_joined());
+  const CondensedBeam a = *condense(sprung), b = *condense(jointed);
+  CHECK((a.K - b.K).norm() < 1e-12 * a.K.norm());
+  CHECK((a.from_joint - b.from_joint).norm() < 1e-12 * a.from_joint.norm());
+  CHECK((a.from_load - b.from_load).norm() < 1e-12 * a.from_load.norm());
+
+  // The same joint on a beam that is turned about its axis: roll and turn undo each other.
+  const double angle = 0.7;
+  BeamElement round = slender(), turned = slender();
+  round.section.Iz = turned.section.Iz = round.section.Iy;
+  round.joints[1] = {0, {1 / 7e3, 1 / 3e3}, 0};
+  turned.joints[1] = {0, {1 / 7e3, 1 / 3e3}, angle};
+  const Eigen::Matrix3d about_x =
+      Eigen::AngleAxisd(angle, Eigen::Vector3d::UnitX()).toRotationMatrix();
+  const Matrix12 R = rotation_12(about_x.transpose());
+  const Matrix12 K = R.transpose() * condense(round)->K * R;
+  CHECK((K - condense(turned)->K).norm() < 1e-12 * K.norm());
+}
+
+TEST_CASE("a beam in soft joints hands them its loads as springs at its ends would") {
+  // Uniform load between equal springs c = S L/EI: the end moment is 1/(1 + 2/c) of q L2/12
+  // (derived; the share of a semi-rigid beam in any textbook on joints).
+  BeamElement e = slender();
+  const double EI = e.material.E * e.section.Iy, S = 8 * EI / e.L;
+  e.joints[0] = e.joints[1] = {0, {1 / S, 0}, 0};
+  BeamActions line;
+  line.line = {0, 0, -100};
+  const Vector12 f = condense(e)->from_joint.transpose() * local_equivalent_loads(e, line);
+  CHECK_THAT(f[ry1], WithinRel(0.8 * 100 * e.L * e.L / 12, 1e-10));
+  CHECK_THAT(f[ry2], WithinRel(-0.8 * 100 * e.L * e.L / 12, 1e-10));
+}
+
 TEST_CASE("releases at both ends that let a member move by itself are told apart") {
   const auto released = [](std::initializer_list<int> from, std::initializer_list<int> to) {
     EndConnection a = welded, b = welded;
