@@ -259,7 +259,7 @@ std::optional<WorstOfAll> worst_of_all(const Analysis& analysis) {
 
 Result<Frame> with_load_cases(Frame frame) {
   if (!frame.vehicle || !frame.cases.empty()) return frame;
-  const NumberedFrame numbered = build_model(frame);
+  const NumberedFrame numbered = jointed_model(frame);
   if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty())
     return diagnostics;
   const auto facts = vehicle_facts(frame, numbered);
@@ -273,7 +273,7 @@ Result<Frame> with_load_cases(Frame frame) {
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only,
                          const AnalysisOptions& options, const TellStep& tell) {
   tell("solving load cases", 0, 0);
-  NumberedFrame numbered = build_model(frame);
+  NumberedFrame numbered = jointed_model(frame);
   std::vector<const Case*> held, driven;  // by the supports; by wheels, held by nothing
   for (const Case& c : frame.cases) {
     if (!only.empty() && std::find(only.begin(), only.end(), c.name) == only.end()) continue;
@@ -295,6 +295,7 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   }
   put_in_file_order(frame, analysis.cases);
   analysis.mass = mass_summary(frame, numbered);
+  analysis.joints = joint_summary(frame, numbered);
   add_remarks(frame, analysis.cases, analysis.remarks);
   analysis.frame = frame;
   analysis.model = std::move(numbered.model);

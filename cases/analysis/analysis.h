@@ -9,6 +9,7 @@
 #include "cases/analysis/tell_step.h"
 #include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
+#include "cases/joint_stiffness/joint_springs.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_summary.h"
 #include "cases/vehicle/vehicle_cases.h"
@@ -29,6 +30,7 @@ struct Analysis {
   std::optional<VehicleFacts> vehicle;
   std::vector<CaseResult> cases;
   AnalysisOptions options;
+  JointSummary joints;
   Diagnostics remarks;  ///< what the reader should know about these results
 };
 

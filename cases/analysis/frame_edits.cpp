@@ -201,39 +201,8 @@ Frame with_masses(Frame frame, double factor) {
   return frame;
 }
 
-namespace {
-
-/// Visits both connections of every beam that are welded to a joint.
-template <class Visit>
-void each_welded_end(Frame& frame, const std::vector<MemberFacts>& facts, const Visit& visit) {
-  for (size_t i = 0; i < frame.members.size(); ++i) {
-    Member& m = frame.members[i];
-    for (const size_t end : {size_t{0}, size_t{1}}) {
-      if (facts[i].welded[end]) visit(i, end == 0 ? m.release_from : m.release_to);
-    }
-  }
-}
-
-}  // namespace
-
-bool has_welded_joints(const Frame& frame) {
-  const std::vector<MemberFacts> facts = member_facts(frame, build_model(frame));
-  return std::any_of(facts.begin(), facts.end(),
-                     [](const MemberFacts& f) { return f.welded[0] || f.welded[1]; });
-}
-
-Frame with_soft_joints(Frame frame) {
-  const NumberedFrame n = build_model(frame);
-  const std::vector<MemberFacts> facts = member_facts(frame, n);
-  each_welded_end(frame, facts, [&](size_t i, EndConnection& connection) {
-    constexpr double least_rigid = 8;  // k_b of EN 1993-1-8 5.2.2.5, braced frames
-    const double E_over_L = facts[i].material.E / member_length(n, frame.members[i]);
-    for (const auto& [direction, I] :
-         {std::pair{4, facts[i].section.Iy}, {5, facts[i].section.Iz}}) {
-      double& k = connection[static_cast<size_t>(direction)];
-      if (std::isinf(k)) k = least_rigid * I * E_over_L;
-    }
-  });
+Frame with_joint_flexibility(Frame frame, double factor) {
+  frame.joint_flexibility = factor;
   return frame;
 }
 

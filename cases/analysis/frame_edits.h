@@ -56,10 +56,7 @@ Frame with_walls(Frame frame, double factor);
 /// Carried masses times `factor`.
 Frame with_masses(Frame frame, double factor);
 
-bool has_welded_joints(const Frame& frame);
-
-/// Every tube end that is welded turns on springs of 8 E I/L in bending, the softest joint that EN
-/// 1993-1-8 5.2.2.5 still calls rigid (MEMORY). Tubes that run through a node stay whole.
-Frame with_soft_joints(Frame frame);
+/// The joints `factor` times as soft as their geometry makes them; 0: rigid.
+Frame with_joint_flexibility(Frame frame, double factor);
 
 }  // namespace tubewright

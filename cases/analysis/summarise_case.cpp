@@ -204,7 +204,7 @@ BeamEnds beam_ends_of(const LargeAnswer& answer) {
 
 CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered) {
   CheckFacts facts{all_panel_facts(frame, numbered), member_facts(frame, numbered), {}};
-  facts.joint_ends = joint_ends(frame, numbered, facts.members);
+  facts.joint_ends = joint_ends(frame, numbered);
   return facts;
 }
 

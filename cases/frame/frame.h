@@ -86,6 +86,7 @@ struct Member {
   /// Effective length over length, for bending about y and z; absent: found.
   std::array<std::optional<double>, 2> buckling_length;
   std::optional<double> weld_throat;  ///< absent: the tube's wall
+  std::array<bool, 2> capped{};       ///< a plate is welded on its end, at from, at to
   SourceLocation place;
 };
 
@@ -364,9 +365,13 @@ struct BenchTest {
   std::vector<GaugeReading> gauges;
 };
 
+/// Frame::joint_flexibility of a frame whose tubes meet rigidly where their axes do.
+constexpr double rigid_joints = 0;
+
 struct Frame {
   std::string title;
   double gravity = standard_gravity;
+  double joint_flexibility = 1;  ///< of welded joints, times what their geometry gives them
   std::vector<MaterialEntry> materials;  ///< the file's own; see built_in_materials()
   std::vector<SectionEntry> sections;
   std::vector<Node> nodes;

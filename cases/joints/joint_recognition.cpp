@@ -7,6 +7,8 @@
 #include <set>
 #include <utility>
 
+#include "cases/checks/welded_ends.h"
+#include "solver/elements/beam_element.h"
 #include "solver/model/angle.h"
 
 namespace tubewright {
@@ -63,12 +65,14 @@ double side_along(const Profile& p, const Arm& arm, const Eigen::Vector3d& direc
 
 class NodeOfTubes {
  public:
-  NodeOfTubes(const Frame& frame, const std::vector<MemberFacts>& facts,
+  NodeOfTubes(const Frame& frame, const NumberedFrame& numbered,
+              const std::vector<std::array<WeldedEnd, 2>>& welds,
               const std::vector<std::set<int>>& neighbours,
               const std::vector<std::vector<Arm>>& arms, size_t node,
               std::vector<std::array<JointEnd, 2>>& ends)
       : frame_(frame),
-        facts_(facts),
+        numbered_(numbered),
+        welds_(welds),
         neighbours_(neighbours),
         all_arms_(arms),
         node_(node),
@@ -106,15 +110,14 @@ class NodeOfTubes {
   JointEnd& end_of(const Arm& arm) const {
     return ends_[static_cast<size_t>(arm.at.member)][static_cast<size_t>(arm.at.end)];
   }
-  const MemberFacts& facts_of(const Arm& arm) const {
-    return facts_[static_cast<size_t>(arm.at.member)];
+  const Profile& profile_of(const Arm& arm) const {
+    return profile_of_member(numbered_, arm.at.member);
   }
-  const Profile& profile_of(const Arm& arm) const { return facts_of(arm).section.profile; }
   const Member& member_of(const Arm& arm) const {
     return frame_.members[static_cast<size_t>(arm.at.member)];
   }
   bool welded(const Arm& arm) const {
-    return facts_of(arm).welded[static_cast<size_t>(arm.at.end)];
+    return welds_[static_cast<size_t>(arm.at.member)][static_cast<size_t>(arm.at.end)].welded;
   }
   bool same_tube(const Arm& a, const Arm& b) const {
     return !member_of(a).tube.empty() && member_of(a).tube == member_of(b).tube &&
@@ -252,7 +255,7 @@ class NodeOfTubes {
 
   void hand_out(ChordJoint made, const std::vector<size_t>& standing) {
     const auto joint = std::make_shared<const ChordJoint>(std::move(made));
-    const Profile& p = facts_[static_cast<size_t>(joint->chord[0].member)].section.profile;
+    const Profile& p = profile_of_member(numbered_, joint->chord[0].member);
     const bool bar = p.kind != ProfileKind::unknown && !is_hollow(p);
     for (size_t i = 0; i < standing.size(); ++i) {
       JointEnd& e = end_of(arms_[standing[i]]);
@@ -403,7 +406,8 @@ class NodeOfTubes {
   }
 
   const Frame& frame_;
-  const std::vector<MemberFacts>& facts_;
+  const NumberedFrame& numbered_;
+  const std::vector<std::array<WeldedEnd, 2>>& welds_;
   const std::vector<std::set<int>>& neighbours_;
   const std::vector<std::vector<Arm>>& all_arms_;
   size_t node_;
@@ -441,13 +445,18 @@ std::vector<std::set<int>> neighbours_of_nodes(const Frame& frame, const Numbere
 
 }  // namespace
 
-std::vector<std::array<JointEnd, 2>> joint_ends(const Frame& frame, const NumberedFrame& numbered,
-                                                const std::vector<MemberFacts>& facts) {
+const Profile& profile_of_member(const NumberedFrame& numbered, int member) {
+  const Beam& beam = numbered.model.beams[numbered.slots[static_cast<size_t>(member)].index];
+  return numbered.model.sections[beam.section].profile;
+}
+
+std::vector<std::array<JointEnd, 2>> joint_ends(const Frame& frame, const NumberedFrame& numbered) {
+  const std::vector<std::array<WeldedEnd, 2>> welds = welded_ends(frame, numbered);
   std::vector<std::array<JointEnd, 2>> ends(frame.members.size());
   const std::vector<std::vector<Arm>> arms = arms_at_nodes(numbered);
   const std::vector<std::set<int>> neighbours = neighbours_of_nodes(frame, numbered);
   for (size_t node = 0; node < arms.size(); ++node) {
-    NodeOfTubes(frame, facts, neighbours, arms, node, ends).recognise();
+    NodeOfTubes(frame, numbered, welds, neighbours, arms, node, ends).recognise();
   }
   return ends;
 }

@@ -16,7 +16,6 @@
 #include <string>
 #include <vector>
 
-#include "cases/checks/member_checks.h"
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 
@@ -73,8 +72,10 @@ struct JointEnd {
   bool unlike = false;   ///< a partner is of another section
 };
 
+/// Outline of a member that is a beam.
+const Profile& profile_of_member(const NumberedFrame& numbered, int member);
+
 /// Both ends of each member.
-std::vector<std::array<JointEnd, 2>> joint_ends(const Frame& frame, const NumberedFrame& numbered,
-                                                const std::vector<MemberFacts>& facts);
+std::vector<std::array<JointEnd, 2>> joint_ends(const Frame& frame, const NumberedFrame& numbered);
 
 }  // namespace tubewright

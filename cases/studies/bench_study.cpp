@@ -8,7 +8,7 @@
 #include <map>
 
 #include "cases/frame/find_parts.h"
-#include "cases/model/build_model.h"
+#include "cases/joint_stiffness/joint_springs.h"
 #include "cases/model/mechanism_report.h"
 #include "cases/studies/gauge_twist.h"
 #include "cases/studies/torsion.h"
@@ -77,7 +77,7 @@ class Stands {
 
 /// Displacements of all gauges, m.
 Result<std::vector<double>> predict(const Frame& frame) {
-  NumberedFrame n = build_model(frame);
+  NumberedFrame n = jointed_model(frame);
   std::optional<Stands> stands;
   if (frame.supports.empty()) stands.emplace(frame, n);
   Actions actions = no_actions(n.model);

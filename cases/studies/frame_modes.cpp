@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "cases/frame/find_parts.h"
+#include "cases/joint_stiffness/joint_springs.h"
 #include "cases/model/mechanism_report.h"
 #include "cases/model/spread_load.h"
 #include "cases/studies/suspension_modes.h"
@@ -293,7 +294,7 @@ int first_pieces(size_t beams, int count) {
 // the lowest are told the same.
 Result<FrameModes> frame_modes(const Frame& frame, int count) {
   constexpr int usual_count = 10;
-  const NumberedFrame numbered = build_model(frame);
+  const NumberedFrame numbered = jointed_model(frame);
   const MassDistribution distribution = mass_distribution(frame, numbered);
   ModesOf f{frame,
             numbered,

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <vector>
 
+#include "cases/joint_stiffness/joint_springs.h"
 #include "cases/studies/torsion.h"
 #include "cases/vehicle/free_vehicle.h"
 #include "cases/vehicle/vehicle_cases.h"
@@ -82,7 +83,7 @@ RollSupportOutcome roll_support(const Frame& frame, double frame_stiffness) {
   if (!front || !rear) {
     return {std::nullopt, "the road can only twist a frame with two wheels on each axle"};
   }
-  const NumberedFrame n = build_model(frame);
+  const NumberedFrame n = jointed_model(frame);
   const auto facts = vehicle_facts(frame, n);
   if (!facts) return {std::nullopt, "the vehicle is loose"};
   const VehicleFacts& f = *facts;

@@ -6,7 +6,7 @@
 #include <limits>
 
 #include "cases/frame/wording.h"
-#include "cases/model/build_model.h"
+#include "cases/joint_stiffness/joint_springs.h"
 #include "solver/elements/shear_panel.h"
 #include "solver/linear_algebra/dense.h"
 #include "solver/statics/determinate_restraint.h"
@@ -89,7 +89,7 @@ std::vector<double> twist_gain_of_panels(const Model& model) {
 Diagnostics idle_panels(const Frame& frame) {
   Diagnostics diagnostics;
   if (frame.panels.empty()) return diagnostics;
-  const std::vector<double> gains = twist_gain_of_panels(build_model(frame).model);
+  const std::vector<double> gains = twist_gain_of_panels(jointed_model(frame).model);
   for (size_t p = 0; p < gains.size(); ++p) {
     if (!(gains[p] < least_twist_gain)) continue;
     add_warning(diagnostics, frame.panels[p].place, no_torque_tube(frame.panels[p].name, gains[p]));

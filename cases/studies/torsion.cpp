@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "cases/analysis/buckled_sheets.h"
+#include "cases/joint_stiffness/joint_springs.h"
 #include "cases/joints/panel_result.h"
 #include "cases/model/mechanism_report.h"
 #include "cases/model/weldments.h"
@@ -207,7 +208,7 @@ struct Solved {
 };
 
 Result<Solved> solve(const Frame& frame, TorsionHold hold) {
-  Solved s{build_model(frame), {}, {}, {}};
+  Solved s{jointed_model(frame), {}, {}, {}};
   Model& model = s.numbered.model;
   s.front = pair_of(s.numbered, frame.torsion->front);
   s.rear = pair_of(s.numbered, frame.torsion->rear);

@@ -14,10 +14,13 @@ Result<TorsionStudy> torsion_study(const Frame& frame, TorsionHold hold) {
   s.test = std::move(*outcome);
   const bool is_free = hold == TorsionHold::free;
   s.other_hold = torsional_stiffness(frame, is_free ? TorsionHold::clamped : TorsionHold::free);
+  s.rigid_joints = torsional_stiffness(with_joint_flexibility(frame, rigid_joints), hold);
   if (!frame.panels.empty()) s.without_panels = torsional_stiffness(without_panels(frame), hold);
   const std::optional<double> free = is_free ? std::optional(s.test.stiffness) : s.other_hold;
   if (free) s.support = roll_support(frame, *free);
-  s.mass = mass_summary(frame, build_model(frame));
+  const NumberedFrame numbered = build_model(frame);
+  s.joints = joint_summary(frame, numbered);
+  s.mass = mass_summary(frame, numbered);
   return s;
 }
 

@@ -6,6 +6,7 @@
 
 #include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
+#include "cases/joint_stiffness/joint_springs.h"
 #include "cases/model/mass_summary.h"
 #include "cases/studies/roll_support.h"
 #include "cases/studies/torsion.h"
@@ -15,6 +16,8 @@ namespace tubewright {
 struct TorsionStudy {
   Torsion test;
   std::optional<double> other_hold;      ///< stiffness held the other way, N m/rad
+  std::optional<double> rigid_joints;    ///< as if tubes met rigidly where their axes do, N m/rad
+  JointSummary joints;
   std::optional<double> without_panels;  ///< N m/rad; none: no panels, or loose without them
   RollSupportOutcome support;
   MassSummary mass;

@@ -12,8 +12,14 @@ std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::strin
   if (!frame.masses.empty()) {
     variants.emplace_back("carried masses 20 % heavier", with_masses(frame, 1.2));
   }
-  if (has_welded_joints(frame)) {
-    variants.emplace_back("joints as soft as counts as rigid", with_soft_joints(frame));
+  if (drawn.joints.sprung > 0) {
+    variants.emplace_back("joints rigid", with_joint_flexibility(frame, rigid_joints));
+    variants.emplace_back("joints half as stiff",
+                          with_joint_flexibility(frame, 2 * frame.joint_flexibility));
+  }
+  if (drawn.joints.rigid) {
+    variants.emplace_back("joints that give way by their geometry",
+                          with_joint_flexibility(frame, 1));
   }
   if (rivets_are_guessed(frame)) {
     variants.emplace_back("rivets at the soft end", with_rivets(frame, RivetBand::low));

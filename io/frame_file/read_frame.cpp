@@ -71,6 +71,7 @@ Frame built_frame(const CheckedValue& top, Diagnostics& diagnostics) {
   Frame frame;
   frame.title = top["frame"].text;
   frame.gravity = top["gravity"].number;
+  frame.joint_flexibility = top["joints"].text == "rigid" ? rigid_joints : 1;
   const FileAxes axes{top["axes"].text == "sae_j670"};
   read_materials(top, frame, diagnostics);
   read_sections(top, frame);

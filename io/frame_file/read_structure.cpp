@@ -71,7 +71,14 @@ std::array<std::optional<double>, 2> buckling_length(const CheckedValue& v) {
   return {number_if_given(v), number_if_given(v)};
 }
 
-/// The pieces of a continuous tube; releases stand at its two ends only.
+std::array<bool, 2> capped_ends(const CheckedValue& v) {
+  std::array<bool, 2> capped = {v.text == "from" || v.text == "both",
+                                v.text == "to" || v.text == "both"};
+  for (const CheckedValue& end : v.items) capped[end.text == "from" ? 0 : 1] = true;
+  return capped;
+}
+
+/// The pieces of a continuous tube; releases and caps stand at its two ends only.
 void add_pieces(const Member& tube, const CheckedValue& v, Frame& frame) {
   const std::vector<std::string> path = texts(v["path"]);
   if (path.size() < 2) frame.members.push_back(tube);
@@ -81,8 +88,14 @@ void add_pieces(const Member& tube, const CheckedValue& v, Frame& frame) {
     piece.tube = tube.name;
     piece.from = path[i];
     piece.to = path[i + 1];
-    if (i > 0) piece.release_from = welded;
-    if (i + 2 < path.size()) piece.release_to = welded;
+    if (i > 0) {
+      piece.release_from = welded;
+      piece.capped[0] = false;
+    }
+    if (i + 2 < path.size()) {
+      piece.release_to = welded;
+      piece.capped[1] = false;
+    }
     frame.members.push_back(std::move(piece));
   }
 }
@@ -108,6 +121,7 @@ void add_member(const NamedValue& entry, Frame& frame) {
     member.release_to = end_connection(v["release_to"]);
     member.buckling_length = buckling_length(v["buckling_length"]);
     member.weld_throat = number_if_given(v["weld_throat"]);
+    member.capped = capped_ends(v["cap"]);
   }
   if (v.group->marked_by == "path") {
     add_pieces(member, v, frame);

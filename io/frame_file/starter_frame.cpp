@@ -69,6 +69,7 @@ constexpr const char* more_keys_heading = R"(
 // Every key of the table; a test holds it against that.
 constexpr const char* examples = R"(axes: iso8855
 gravity: 9.80665
+joints: welded
 
 materials:
   my_steel:
@@ -151,6 +152,7 @@ members:
       Mz: 500
     buckling_length: 1
     weld_throat: 2
+    cap: [to]
   strut_l:
     kind: link
     from: front_l

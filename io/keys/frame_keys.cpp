@@ -53,6 +53,9 @@ KeyGroup all_keys() {
         "iso8855: x forward, y left, z up; sae_j670: x forward, y right, z down"},
        {"gravity", quantity(measure::acceleration, positive), optional, "9.80665",
         "acceleration of free fall, m/s2"},
+       {"joints", choice({"welded", "rigid"}), optional, "welded",
+        "welded: where one tube is welded to another the walls give way, by their geometry; rigid: "
+        "tubes meet rigidly where their axes do"},
        {"materials", materials_kind(), optional, "", "materials that are not built in"},
        {"sections", sections_kind(), optional, "", "tubes and bars by name"},
        {"nodes",

@@ -111,6 +111,14 @@ Key buckling_length() {
           "effective length over length for buckling; absent: 1, or more where the frame sways"};
 }
 
+Key cap() {
+  const std::string expected = "from, to or both, or a list of from and to";
+  return {"cap",
+          by_form(choice({"from", "to", "both"}), list_of(choice({"from", "to"}), 0, 2, expected),
+                  nullptr, expected),
+          optional, "", "ends that a welded plate closes, as thick as the wall"};
+}
+
 std::vector<Key> beam_keys() {
   return {
       {"kind", choice({"beam"}), optional, "beam", "what the member carries"},
@@ -122,7 +130,8 @@ std::vector<Key> beam_keys() {
       buckling_length(),
       {"weld_throat", quantity(measure::length, positive), optional, "",
        "throat of the welds at its ends, mm; absent: as strong as the wall, and no more than the "
-       "wall counts"}};
+       "wall counts"},
+      cap()};
 }
 
 KeyGroup beam_member() {

@@ -6,6 +6,7 @@
 
 #include "io/results/analysis_parts.h"
 #include "io/results/cautions.h"
+#include "io/results/joints_output.h"
 #include "io/results/json_parts.h"
 #include "io/results/outlook_output.h"
 #include "io/results/verdict_words.h"
@@ -199,6 +200,7 @@ std::string results_json(const FrameStudies& studies, const Diagnostics& warning
   out.row("verdict", verdict_json(studies.verdict));
   out.row("analysis", analysis_name(analysis));
   write_mass(out, analysis.mass);
+  out.row("joints", joints_json(analysis.joints));
   if (const ordered_json vehicle = vehicle_json(analysis); !vehicle.is_null()) {
     out.open("vehicle");
     for (const auto& [key, value] : vehicle.items()) out.row(key, value);

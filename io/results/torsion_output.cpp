@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "io/results/cautions.h"
+#include "io/results/joints_output.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
 #include "io/text/utf8.h"
@@ -39,6 +40,11 @@ std::string stiffness_lines(const Frame& frame, const TorsionStudy& s) {
   text += "  twist " + fixed(t.twist * degrees_per_radian, 4) + " deg under " + fixed(t.couple, 1) +
           " N m, between the pairs " + frame.torsion->front[0] + "/" + frame.torsion->front[1] +
           " and " + frame.torsion->rear[0] + "/" + frame.torsion->rear[1] + '\n';
+  if (s.rigid_joints && !s.joints.rigid && s.joints.sprung > 0) {
+    text += "  " + in_N_m_deg(*s.rigid_joints) + " if the joints were rigid: they leave " +
+            fixed(100 * K / *s.rigid_joints, 0) + " % of it\n";
+  }
+  text += joints_lines(s.joints, "  ");
   if (s.other_hold) {
     const bool is_free = t.hold == TorsionHold::free;
     text += "  " + in_N_m_deg(*s.other_hold) +
@@ -237,6 +243,8 @@ ordered_json torsion_part(const Frame& frame, const TorsionStudy& s) {
   const std::optional<double> own(t.stiffness);
   const bool free = t.hold == TorsionHold::free;
   return {{"stiffness", number(t.stiffness * per_degree)},
+          {"stiffness_rigid_joints", optional_number(s.rigid_joints, per_degree)},
+          {"joints", joints_json(s.joints)},
           {"hold", free ? "free" : "clamped"},
           {"couple", number(t.couple)},
           {"twist", number(t.twist * degrees_per_radian)},

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "io/results/cautions.h"
+#include "io/results/joints_output.h"
 #include "io/results/outlook_output.h"
 #include "io/results/verdict_words.h"
 #include "io/summary/case_summary.h"
@@ -35,7 +36,7 @@ std::string title_lines(const Analysis& analysis, Paint paint) {
         "large displacements: equilibrium on the deformed frame; checks under the loads times the "
         "reserve\n";
   }
-  return text + vehicle_lines(analysis) + '\n';
+  return text + joints_lines(analysis.joints, "") + vehicle_lines(analysis) + '\n';
 }
 
 /// The cases, the one nearest its limit first.

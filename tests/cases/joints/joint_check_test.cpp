@@ -209,7 +209,7 @@ TEST_CASE("metals: stainless and aluminium by comparison, others not") {
   add_case(f, "push").forces.push_back({"post_end", {0, 0, -1000}, {}});
   const NumberedFrame n = build_model(f);
   std::vector<MemberFacts> facts = member_facts(f, n);
-  const auto ends = joint_ends(f, n, facts);
+  const auto ends = joint_ends(f, n);
   const BeamEnds forces = beam_ends(answer_of(analyse(f)).cases[0].solution.beams);
   const auto with = [&](Metal metal, double heated) {
     for (MemberFacts& m : facts) {
@@ -290,7 +290,7 @@ TEST_CASE("whatever meets at a node gets a finite number or a reason") {
     }
     const NumberedFrame n = build_model(f);
     const std::vector<MemberFacts> facts = member_facts(f, n);
-    const auto ends = joint_ends(f, n, facts);
+    const auto ends = joint_ends(f, n);
     BeamEnds forces(f.members.size());
     for (auto& beam : forces) {
       for (SectionForces& at : beam) {

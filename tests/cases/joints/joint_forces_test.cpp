@@ -42,7 +42,7 @@ struct Solved {
       : frame(f),
         numbered(build_model(f)),
         facts(member_facts(f, numbered)),
-        ends(joint_ends(f, numbered, facts)),
+        ends(joint_ends(f, numbered)),
         forces(beam_ends(answer_of(analyse(f)).cases[0].solution.beams)) {}
 
   StandingTube post(double factor = 1) const {

@@ -48,7 +48,7 @@ Member& add_arm(Frame& f, const std::string& name, const std::string& section, d
 
 std::vector<std::array<JointEnd, 2>> ends_of(const Frame& f) {
   const NumberedFrame n = build_model(f);
-  return joint_ends(f, n, member_facts(f, n));
+  return joint_ends(f, n);
 }
 
 const StandingEnd& standing(const std::vector<std::array<JointEnd, 2>>& ends, size_t member) {

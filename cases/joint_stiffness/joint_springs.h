@@ -1,0 +1,48 @@
+// What the walls of welded joints give way by, end by end, from the geometry of the frame.
+//
+// A beam model joins tubes rigidly where their axes meet. Where one thin tube stands on another, the
+// wall it stands on bends, and the other's section shears out of square. How stiff that is comes from
+// tube_on_tube.h and tube_corner.h, tables of solid finite elements (tests/joint_models); which joint
+// an end makes from cases/joints/joint_recognition.h. Nothing of this has been held against a test of
+// real joints.
+//
+// Taken as rigid: ends that are not welded; ends to which the file gives releases or springs of its
+// own; twisting of the end about its own axis; and joints the tables do not know, which say why.
+// Braces of several planes at one place of a tube shear its section together: see PairOfTubes.
+#pragma once
+
+#include <array>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "cases/frame/frame.h"
+#include "cases/model/build_model.h"
+#include "solver/model/model.h"
+
+namespace tubewright {
+
+/// One end of a member.
+struct WeldedJoint {
+  JointFlexibility flexibility;  ///< by geometry alone; none() where it is taken as rigid
+  bool needed = false;           ///< it is welded to a tube that could give way
+  std::string rigid_because;     ///< why it is taken as rigid nevertheless; empty: it is not
+};
+
+/// Both ends of each member, in the order of Frame::members.
+std::vector<std::array<WeldedJoint, 2>> joint_springs(const Frame& frame,
+                                                      const NumberedFrame& numbered);
+
+/// build_model() with the joints of the frame, times Frame::joint_flexibility: what is solved.
+NumberedFrame jointed_model(const Frame& frame);
+
+/// How the joints of a frame are taken.
+struct JointSummary {
+  bool rigid = false;  ///< all of them, as the file says
+  int sprung = 0;      ///< ends of members that give way by their geometry
+  std::map<std::string, std::vector<std::string>> taken_as_rigid;  ///< ends "NAME at NODE" by reason
+};
+
+JointSummary joint_summary(const Frame& frame, const NumberedFrame& numbered);
+
+}  // namespace tubewright
