@@ -74,6 +74,22 @@ Diagnostic bay_not_braced(const std::vector<std::string>& corners) {
           "parallelogram"};
 }
 
+Diagnostic tube_narrow_on_face(const std::string& tube, std::size_t more, double width,
+                               const std::string& chord, double face) {
+  return {tube_and(tube, more) + ", " + in_mm(width) + " wide, on the " + in_mm(face) +
+              " face of " + quoted(chord) + ": the middle of the face gives way like a membrane",
+          "take a tube nearly as wide as the face, stand it on a narrower face, or add a gusset "
+          "that reaches the corners"};
+}
+
+Diagnostic open_end_under_tube(const std::string& chord, const std::string& node,
+                               const std::string& tube) {
+  return {"tube " + quoted(chord) + " ends open at node " + quoted(node) + " under " +
+              quoted(tube) + ": its walls have nothing to hold them",
+          "close the end with a plate, `cap`, or mitre both: several times as stiff out of their "
+          "plane"};
+}
+
 Diagnostic rivets_too_close(const std::string& sheet, double pitch, double diameter) {
   return {"rivets of sheet " + quoted(sheet) + " stand " + decimals(pitch / diameter, 1) +
               " diameters apart",

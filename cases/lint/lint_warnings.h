@@ -32,6 +32,15 @@ Diagnostic node_touches_member(const std::string& node, const std::string& membe
 Diagnostic members_cross(const std::string& first, const std::string& second);
 Diagnostic bay_not_braced(const std::vector<std::string>& corners);
 
+// Joints
+// ------
+/// A tube, and how many more like it, that stands on a face of `chord`; their widths across it.
+Diagnostic tube_narrow_on_face(const std::string& tube, std::size_t more, double width,
+                               const std::string& chord, double face);
+/// `chord` ends open at `node`, under `tube`.
+Diagnostic open_end_under_tube(const std::string& chord, const std::string& node,
+                               const std::string& tube);
+
 // Sheets
 // ------
 Diagnostic rivets_too_close(const std::string& sheet, double pitch, double diameter);

@@ -42,11 +42,11 @@ std::string joints_lines(const JointSummary& joints, const std::string& indent) 
 }
 
 nlohmann::ordered_json joints_json(const JointSummary& joints) {
-  nlohmann::ordered_json rigid = nlohmann::ordered_json::object();
-  for (const auto& [reason, names] : joints.taken_as_rigid) rigid[reason] = names;
+  nlohmann::ordered_json as_rigid = nlohmann::ordered_json::object();
+  for (const auto& [reason, names] : joints.taken_as_rigid) as_rigid[reason] = names;
   return {{"model", joints.rigid ? "rigid" : "welded"},
           {"ends_sprung", joints.sprung},
-          {"ends_taken_as_rigid", std::move(rigid)}};
+          {"ends_taken_as_rigid", std::move(as_rigid)}};
 }
 
 }  // namespace tubewright

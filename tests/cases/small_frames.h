@@ -25,10 +25,12 @@ inline Member& add_member(Frame& f, const std::string& name, const std::string& 
   return f.members.back();
 }
 
-/// A frame with the section `tube`, 25 x 25 x 2 in S235, and nothing else.
+/// A frame with the section `tube`, 25 x 25 x 2 in S235, rigid joints as in a textbook, and nothing
+/// else.
 inline Frame empty_frame() {
   Frame f;
   f.title = "test";
+  f.joint_flexibility = rigid_joints;
   SectionEntry tube;
   tube.name = "tube";
   tube.height = tube.width = 0.025;

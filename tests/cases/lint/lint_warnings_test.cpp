@@ -19,6 +19,8 @@ testing::Wordings one_of_each() {
           {"node_touches_member", node_touches_member("m", "rail", "a", "b")},
           {"members_cross", members_cross("p", "q")},
           {"bay_not_braced", bay_not_braced({"a", "b", "c", "d"})},
+          {"tube_narrow_on_face", tube_narrow_on_face("brace", 2, 0.02, "rail", 0.04)},
+          {"open_end_under_tube", open_end_under_tube("rail", "a", "cross")},
           {"rivets_too_close", rivets_too_close("floor", 0.008, 0.004)},
           {"rivets_too_far_apart", rivets_too_far_apart("floor", 0.1, 0.05)},
           {"rivet_size_outside_rules", rivet_size_outside_rules("floor", 0.002)},
