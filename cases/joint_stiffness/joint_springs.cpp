@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <optional>
 
 #include "cases/frame/find_parts.h"
@@ -15,10 +14,10 @@ namespace tubewright {
 
 namespace {
 
-constexpr const char* turned = "a tube turned about its own axis";
+constexpr const char* turned = "turned about its own axis";
 constexpr const char* no_tube = "the tables are of square and rectangular tubes";
-constexpr const char* on_a_corner = "it does not stand squarely on one face";
-constexpr const char* unlike = "a corner of tubes of different outsides";
+constexpr const char* on_a_corner = "not square to one face";
+constexpr const char* unlike = "a corner of unlike tubes";
 
 bool is_box(const Profile& p) { return p.kind == ProfileKind::hollow_rectangle; }
 
@@ -47,24 +46,24 @@ class Springs {
       return joint;
     }
     // It may be welded to several: the softest counts.
-    std::string why;
-    for (const JointEnd::OnChord& on : e.on) keep_softer(joint, on_chord(on), why);
-    for (const CornerPartner& partner : e.partners) {
-      keep_softer(joint, in_corner(end, e, partner), why);
-    }
-    if (joint.flexibility.none()) joint.rigid_because = why;
+    for (const JointEnd::OnChord& on : e.on) keep_softer(joint, on_chord(on));
+    for (const CornerPartner& partner : e.partners) keep_softer(joint, in_corner(end, e, partner));
     return joint;
   }
 
  private:
   struct Found {
     JointFlexibility flexibility;
-    std::string why;  ///< there is none
+    std::string nearest_because;
+    std::string rigid_because;
   };
 
-  static void keep_softer(WeldedJoint& joint, const Found& found, std::string& why) {
-    if (!found.why.empty()) why = found.why;
-    if (total(found.flexibility) > total(joint.flexibility)) joint.flexibility = found.flexibility;
+  static void keep_softer(WeldedJoint& joint, Found found) {
+    if (total(found.flexibility) < total(joint.flexibility)) return;
+    if (found.flexibility.none() && !joint.flexibility.none()) return;
+    joint.flexibility = found.flexibility;
+    joint.nearest_because = std::move(found.nearest_because);
+    joint.rigid_because = std::move(found.rigid_because);
   }
 
   const Member& member(int m) const { return frame_.members[static_cast<size_t>(m)]; }
@@ -82,15 +81,10 @@ class Springs {
     // The end that is near: of a tube that ends here, this one; of a stub, its other one.
     bool closed = !joint.open || capped(joint.chord[0]);
     for (const TubeEndAt& at : joint.chord) {
-      if (joint.chord[1].member >= 0 && at.member >= 0) closed = closed || capped({at.member, 1 - at.end});
+      if (joint.chord[1].member >= 0 && at.member >= 0)
+        closed = closed || capped({at.member, 1 - at.end});
     }
     return closed ? ChordEnd::capped : ChordEnd::open;
-  }
-
-  static std::array<bool, 4> faces(const StandingEnd& s) {
-    std::array<bool, 4> on{};
-    for (size_t i = 0; i < 4; ++i) on[i] = s.onto[i] == 1;
-    return on;
   }
 
   Found on_chord(const JointEnd::OnChord& on) const {
@@ -98,11 +92,8 @@ class Springs {
     const StandingEnd& s = joint.tubes[on.which];
     const int chord = joint.chord[0].member;
     const Profile &p = profile(chord), &own = profile(s.tube.member);
-    if (!is_box(p) || !is_box(own)) return {{}, no_tube};
-    if (s.turned) return {{}, turned};
-    const std::array<bool, 4> face = faces(s);
-    if (!face[0] && !face[1] && !face[2] && !face[3]) return {{}, on_a_corner};
-    const bool on_side = face[0] || face[1];  // square to the chord's local y
+    if (!is_box(p) || !is_box(own)) return {{}, "", no_tube};
+    const bool on_side = stands_on_side(s);
     TubeOnTube t;
     t.chord_width = on_side ? p.height : p.width;
     t.chord_depth = on_side ? p.width : p.height;
@@ -114,13 +105,23 @@ class Springs {
     t.end = end_of(joint);
     t.beside = stands_beside(joint, on.which);
     const TableStiffness found = tube_on_tube(t, modulus(chord));
-    if (!found.stiffness) return {{}, found.why};
-    return {flexibility_of(*found.stiffness, s), ""};
+    if (!found.stiffness) return {{}, "", found.why};
+    const bool squarely = *std::max_element(s.onto.begin(), s.onto.end()) == 1;
+    return {flexibility_of(*found.stiffness, s),
+            s.turned   ? turned
+            : squarely ? ""
+                       : on_a_corner,
+            ""};
+  }
+
+  /// On a face square to the chord's local y, or nearer to one than to one square to z.
+  static bool stands_on_side(const StandingEnd& s) {
+    return std::max(s.onto[0], s.onto[1]) > std::max(s.onto[2], s.onto[3]);
   }
 
   /// Another tube stands on the face next to this one's, at the same place.
   bool stands_beside(const ChordJoint& joint, size_t which) const {
-    const bool on_side = joint.tubes[which].onto[0] == 1 || joint.tubes[which].onto[1] == 1;
+    const bool on_side = stands_on_side(joint.tubes[which]);
     for (size_t i = 0; i < joint.tubes.size(); ++i) {
       const auto& onto = joint.tubes[i].onto;
       const bool other_side = onto[0] == 1 || onto[1] == 1;
@@ -139,8 +140,6 @@ class Springs {
   }
 
   Found in_corner(TubeEndAt end, const JointEnd& e, const CornerPartner& partner) const {
-    if (e.unlike) return {{}, unlike};
-    if (partner.turned) return {{}, turned};
     const Profile& p = profile(end.member);
     TubeCorner c;
     c.depth = partner.about_y ? p.height : p.width;
@@ -149,11 +148,11 @@ class Springs {
     c.angle = partner.angle;
     c.crowded = e.crowded;
     const TableStiffness found = tube_corner(c, modulus(end.member));
-    if (!found.stiffness) return {{}, found.why};
+    if (!found.stiffness) return {{}, "", found.why};
     JointFlexibility f;
     f.bending = {1 / found.stiffness->out_of_plane, 1 / found.stiffness->in_plane};
-    f.turn = partner.about_y ? 90 * degree : 0;  // the first axis lies in the corner's plane
-    return {f, ""};
+    f.turn = std::atan2(partner.in_plane.z(), partner.in_plane.y()) - 90 * degree;
+    return {f, partner.turned ? turned : e.unlike ? unlike : "", ""};
   }
 
   const Frame& frame_;
@@ -209,10 +208,11 @@ JointSummary joint_summary(const Frame& frame, const NumberedFrame& numbered) {
     for (const int end : {0, 1}) {
       const WeldedJoint& j = joints[m][static_cast<size_t>(end)];
       const std::string& node = end == 0 ? member.from : member.to;
-      if (j.needed && j.rigid_because.empty()) ++s.sprung;
-      if (j.needed && !j.rigid_because.empty()) {
-        s.taken_as_rigid[j.rigid_because].push_back(member.name + " at " + node);
-      }
+      if (!j.needed) continue;
+      const std::string name = member.name + " at " + node;
+      if (j.rigid_because.empty()) ++s.sprung;
+      if (!j.rigid_because.empty()) s.taken_as_rigid[j.rigid_because].push_back(name);
+      if (!j.nearest_because.empty()) s.taken_as_nearest[j.nearest_because].push_back(name);
     }
   }
   return s;

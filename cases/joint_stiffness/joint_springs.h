@@ -1,14 +1,15 @@
 // What the walls of welded joints give way by, end by end, from the geometry of the frame.
 //
-// A beam model joins tubes rigidly where their axes meet. Where one thin tube stands on another, the
-// wall it stands on bends, and the other's section shears out of square. How stiff that is comes from
-// tube_on_tube.h and tube_corner.h, tables of solid finite elements (tests/joint_models); which joint
-// an end makes from cases/joints/joint_recognition.h. Nothing of this has been held against a test of
-// real joints.
+// A beam model joins tubes rigidly where their axes meet. Where one thin tube stands on another,
+// the wall it stands on bends, and the other's section shears out of square. How stiff that is
+// comes from tube_on_tube.h and tube_corner.h, tables of solid finite elements
+// (tests/joint_models); which joint an end makes from cases/joints/joint_recognition.h. Nothing of
+// this has been held against a test of real joints.
 //
 // Taken as rigid: ends that are not welded; ends to which the file gives releases or springs of its
 // own; twisting of the end about its own axis; and joints the tables do not know, which say why.
-// Braces of several planes at one place of a tube shear its section together: see PairOfTubes.
+// A joint near to one of the tables is taken as that, and says so. Axes of bending: the first lies
+// in the plane of the joint (out-of-plane bending turns about it), the second is normal to it.
 #pragma once
 
 #include <array>
@@ -26,6 +27,7 @@ namespace tubewright {
 struct WeldedJoint {
   JointFlexibility flexibility;  ///< by geometry alone; none() where it is taken as rigid
   bool needed = false;           ///< it is welded to a tube that could give way
+  std::string nearest_because;   ///< why it is not in the tables and taken as the nearest that is
   std::string rigid_because;     ///< why it is taken as rigid nevertheless; empty: it is not
 };
 
@@ -39,8 +41,9 @@ NumberedFrame jointed_model(const Frame& frame);
 /// How the joints of a frame are taken.
 struct JointSummary {
   bool rigid = false;  ///< all of them, as the file says
-  int sprung = 0;      ///< ends of members that give way by their geometry
-  std::map<std::string, std::vector<std::string>> taken_as_rigid;  ///< ends "NAME at NODE" by reason
+  int sprung = 0;      ///< ends of members that give way by their geometry, nearest ones among them
+  /// Ends "NAME at NODE" by the reason.
+  std::map<std::string, std::vector<std::string>> taken_as_nearest, taken_as_rigid;
 };
 
 JointSummary joint_summary(const Frame& frame, const NumberedFrame& numbered);

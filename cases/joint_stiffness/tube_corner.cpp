@@ -1,4 +1,5 @@
 #include "cases/joint_stiffness/tube_corner.h"
+
 #include <cmath>
 namespace tubewright {
 TableStiffness tube_corner(const TubeCorner& c, double E) {

@@ -209,7 +209,9 @@ class NodeOfTubes {
     const Eigen::Vector3d normal = arm.away.cross(other.away);
     CornerPartner p;
     p.angle = angle_between(arm, other);
+    p.in_plane = Eigen::Vector3d::UnitY();
     if (normal.norm() > std::sin(same_direction) / 4) {
+      p.in_plane = arm.axes * normal.normalized();
       const double y = std::abs(arm.axes.row(1).dot(normal.normalized()));
       const double z = std::abs(arm.axes.row(2).dot(normal.normalized()));
       p.about_y = y >= z;

@@ -56,6 +56,7 @@ struct CornerPartner {
   double angle = 0;     ///< between the tubes, pi is straight
   bool about_y = true;  ///< bending in the plane of the corner is about its local y
   bool turned = false;  ///< neither of its axes is in that plane
+  Eigen::Vector3d in_plane = Eigen::Vector3d::Zero();  ///< axis of that bending in its local axes
 };
 
 /// One end of a member.

@@ -11,8 +11,8 @@
 namespace tubewright {
 namespace {
 
-/// Width of a tube over that of the face it stands on. At 0.6 a joint bends in its plane a seventh as
-/// stiffly as at 1, and is pushed in some twenty times as easily (tests/joint_models).
+/// Width of a tube over that of the face it stands on. At 0.6 a joint bends in its plane a seventh
+/// as stiffly as at 1, and is pushed in some twenty times as easily (tests/joint_models).
 constexpr double narrow = 0.6;
 
 struct NarrowOnes {
@@ -50,23 +50,22 @@ class JointDoubts {
 
  private:
   const Profile& profile(int member) const { return profile_of_member(numbered_, member); }
-  bool is_box(int member) const {
-    return profile(member).kind == ProfileKind::hollow_rectangle;
-  }
+  bool is_box(int member) const { return profile(member).kind == ProfileKind::hollow_rectangle; }
 
   /// Each pair of sections once.
   void note_narrow(std::size_t m, const JointEnd::OnChord& on) {
     const StandingEnd& s = on.joint->tubes[on.which];
     const int chord = on.joint->chord[0].member;
     if (!is_box(chord) || !is_box(s.tube.member)) return;
-    const bool on_side = s.onto[0] == 1 || s.onto[1] == 1, on_top = s.onto[2] == 1 || s.onto[3] == 1;
+    const bool on_side = s.onto[0] == 1 || s.onto[1] == 1,
+               on_top = s.onto[2] == 1 || s.onto[3] == 1;
     if (!on_side && !on_top) return;
     const double face = on_side ? profile(chord).height : profile(chord).width;
     const Profile& own = profile(s.tube.member);
     const double width = s.about_y ? own.width : own.height;
     if (width >= narrow * face) return;
-    NarrowOnes& known =
-        narrow_[{frame_.members[m].section, frame_.members[static_cast<std::size_t>(chord)].section}];
+    NarrowOnes& known = narrow_[{frame_.members[m].section,
+                                 frame_.members[static_cast<std::size_t>(chord)].section}];
     if (known.count++ == 0) known = {m, 1, width, face, chord};
   }
 

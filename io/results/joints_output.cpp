@@ -31,21 +31,27 @@ std::string joints_lines(const JointSummary& joints, const std::string& indent) 
   std::string text;
   if (joints.sprung > 0) {
     text = wrapped(first, "at " + ends(static_cast<std::size_t>(joints.sprung)) +
-                                   " the walls give way, by their geometry; no test of real joints "
-                                   "stands behind that");
+                              " the walls give way, by their geometry; no test of real joints "
+                              "stands behind that");
+  }
+  for (const auto& [reason, names] : joints.taken_as_nearest) {
+    text += wrapped(first, ends(names.size()) + " taken as the nearest joint that is known (" +
+                               first_few(names) + "): " + reason);
   }
   for (const auto& [reason, names] : joints.taken_as_rigid) {
-    text += wrapped(first, ends(names.size()) + " taken as rigid (" + first_few(names) +
-                                    "): " + reason);
+    text += wrapped(first,
+                    ends(names.size()) + " taken as rigid (" + first_few(names) + "): " + reason);
   }
   return text;
 }
 
 nlohmann::ordered_json joints_json(const JointSummary& joints) {
-  nlohmann::ordered_json as_rigid = nlohmann::ordered_json::object();
+  nlohmann::ordered_json nearest = nlohmann::ordered_json::object(), as_rigid = nearest;
+  for (const auto& [reason, names] : joints.taken_as_nearest) nearest[reason] = names;
   for (const auto& [reason, names] : joints.taken_as_rigid) as_rigid[reason] = names;
   return {{"model", joints.rigid ? "rigid" : "welded"},
           {"ends_sprung", joints.sprung},
+          {"ends_taken_as_nearest", std::move(nearest)},
           {"ends_taken_as_rigid", std::move(as_rigid)}};
 }
 

@@ -1,7 +1,7 @@
 // Soft welded joints, told from the geometry; counted by hand.
-#include "cases/lint/lint_parts.h"
 #include <tuple>
 
+#include "cases/lint/lint_parts.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
