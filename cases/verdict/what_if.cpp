@@ -1,7 +1,10 @@
 #include "cases/verdict/what_if.h"
 
+#include <utility>
+
 #include "cases/analysis/frame_edits.h"
 #include "cases/analysis/in_parallel.h"
+#include "cases/joint_stiffness/joint_springs.h"
 
 namespace tubewright {
 
@@ -17,9 +20,9 @@ std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::strin
     variants.emplace_back("joints half as stiff",
                           with_joint_flexibility(frame, 2 * frame.joint_flexibility));
   }
-  if (drawn.joints.rigid) {
-    variants.emplace_back("joints that give way by their geometry",
-                          with_joint_flexibility(frame, 1));
+  if (Frame sprung = with_joint_flexibility(frame, 1);
+      drawn.joints.rigid && joint_summary(sprung, build_model(sprung)).sprung > 0) {
+    variants.emplace_back("joints that give way by their geometry", std::move(sprung));
   }
   if (rivets_are_guessed(frame)) {
     variants.emplace_back("rivets at the soft end", with_rivets(frame, RivetBand::low));

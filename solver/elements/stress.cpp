@@ -101,6 +101,16 @@ PointStress normal_and_shear(const Section& s, const StressPoint& p, const Secti
   return r;
 }
 
+/// The greatest size of a parabola between two places, from its values there and halfway.
+double greatest_of_parabola(double first, double middle, double last) {
+  const double slope = (last - first) / 2, bend = (first + last) / 2 - middle;
+  double greatest = std::max(std::abs(first), std::abs(last));
+  if (std::abs(slope) < 2 * std::abs(bend)) {  // it turns between them
+    greatest = std::max(greatest, std::abs(middle - slope * slope / (4 * bend)));
+  }
+  return greatest;
+}
+
 /// sigma^2 + 3 tau^2 along a wall from -1 to 1, where sigma is linear and tau at most quadratic:
 /// known from its ends and its middle.
 class WallSquare {
@@ -115,6 +125,14 @@ class WallSquare {
     shear_ = middle.shear;
     shear_slope_ = (last.shear - first.shear) / 2;
     shear_bend_ = (first.shear + last.shear) / 2 - middle.shear;
+  }
+
+  /// None is higher: the greatest of both parts, as if at one place.
+  double bound() const {
+    const double normal = std::abs(normal_) + std::abs(normal_slope_);
+    const double shear = greatest_of_parabola(shear_ - shear_slope_ + shear_bend_, shear_,
+                                              shear_ + shear_slope_ + shear_bend_);
+    return normal * normal + 3 * shear * shear;
   }
 
   /// Half the derivative along the wall.
@@ -148,9 +166,8 @@ double peak_towards(const WallSquare& square, double at, double beyond) {
 
 /// The peaks among a few places along a wall, each closed in on.
 template <class Point>
-StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point& point) {
+StressPoint worst_on_wall(const WallSquare& square, const Point& point) {
   constexpr int steps = 16;
-  const WallSquare square(s, f, point);
   const auto place = [&](int k) { return -1 + 2.0 * std::clamp(k, 0, steps) / steps; };
   std::array<double, steps + 1> at_place;
   for (int k = 0; k <= steps; ++k) at_place[static_cast<size_t>(k)] = square(place(k));
@@ -169,15 +186,21 @@ StressPoint worst_on_wall(const Section& s, const SectionForces& f, const Point&
   return point(best);
 }
 
-/// Calls visit(point) for every point that may be the worst.
+/// Calls visit(point), which returns the greatest square met, for every point that may be the
+/// worst.
 template <class Visit>
 void each_candidate(const Section& s, const std::vector<StressPoint>& ring, const SectionForces& f,
                     Visit visit) {
-  for (const StressPoint& p : ring) visit(p);
+  double greatest = 0;
+  for (const StressPoint& p : ring) greatest = visit(p);
   if (is_rectangle(s)) {
+    const auto search = [&](const auto& point) {
+      const WallSquare square(s, f, point);
+      if (square.bound() > greatest) greatest = visit(worst_on_wall(square, point));
+    };
     for (const int side : {1, -1}) {
-      visit(worst_on_wall(s, f, [&](double at) { return rectangle_point(s, side, at); }));
-      visit(worst_on_wall(s, f, [&](double at) { return rectangle_point(s, at, side); }));
+      search([&](double at) { return rectangle_point(s, side, at); });
+      search([&](double at) { return rectangle_point(s, at, side); });
     }
   }
   if (s.profile.kind == ProfileKind::round && (f.My != 0 || f.Mz != 0)) {
@@ -195,9 +218,11 @@ Stress worst_on_ring(const Section& s, const std::vector<StressPoint>& ring,
   each_candidate(s, ring, f, [&](const StressPoint& p) {
     const PointStress here = normal_and_shear(s, p, f);
     const double square = mises_square(here);
-    if (square <= greatest) return;
-    greatest = square;
-    worst = here;
+    if (square > greatest) {
+      greatest = square;
+      worst = here;
+    }
+    return greatest;
   });
   Stress stress;
   stress.axial = f.N / s.A;
@@ -205,6 +230,45 @@ Stress worst_on_ring(const Section& s, const std::vector<StressPoint>& ring,
   stress.shear = std::abs(worst.shear);
   stress.von_mises = std::hypot(worst.normal, std::sqrt(3.0) * worst.shear);
   return stress;
+}
+
+/// The greatest that each section force can do to any point of the outline.
+struct Reach {
+  double y = 0, z = 0;
+  double shear_per_Vy = 0, shear_per_Vz = 0, shear_per_T = 0;
+};
+
+Reach reach_of(const std::vector<StressPoint>& ring) {
+  Reach r;
+  for (const StressPoint& p : ring) {
+    r.y = std::max(r.y, std::abs(p.y));
+    r.z = std::max(r.z, std::abs(p.z));
+    r.shear_per_Vy = std::max(r.shear_per_Vy, std::abs(p.shear_per_Vy));
+    r.shear_per_Vz = std::max(r.shear_per_Vz, std::abs(p.shear_per_Vz));
+    r.shear_per_T = std::max(r.shear_per_T, std::abs(p.shear_per_T));
+  }
+  return r;
+}
+
+/// No von Mises stress between two cuts of a smooth interval is higher: all forces at their
+/// greatest there (moments are parabolas, the others linear), all stresses as if at one point.
+double bound_between(const BeamState& beam, const std::vector<StressPoint>& ring,
+                     const Reach& reach, double from, double to) {
+  const Section& s = beam.element.section;
+  const SectionForces first = section_forces(beam, from),
+                      middle = section_forces(beam, (from + to) / 2),
+                      last = section_forces(beam, to, true);
+  SectionForces greatest;
+  for (double SectionForces::*part : {&SectionForces::N, &SectionForces::Vy, &SectionForces::Vz,
+                                      &SectionForces::T, &SectionForces::My, &SectionForces::Mz}) {
+    greatest.*part = greatest_of_parabola(first.*part, middle.*part, last.*part);
+  }
+  if (ring.empty()) return unknown_profile_stress(s, greatest).von_mises;
+  const double normal =
+      greatest.N / s.A + greatest.My * reach.z / s.Iy + greatest.Mz * reach.y / s.Iz;
+  const double shear = greatest.T * reach.shear_per_T + greatest.Vy * reach.shear_per_Vy +
+                       greatest.Vz * reach.shear_per_Vz;
+  return std::hypot(normal, std::sqrt(3.0) * shear);
 }
 
 }  // namespace
@@ -256,6 +320,7 @@ MemberStress worst_along(const BeamState& beam) {
   const Eigen::Vector3d line = beam.element.axes * beam.actions.line;
   const bool loaded_along = line.tail<2>().norm() > 1e-9 * line.norm();
   constexpr int pieces = 16;  // sigma^2 + 3 tau^2 has at most three stationary points an interval
+  const Reach reach = reach_of(ring);
   for (size_t i = 0; i + 1 < at.size(); ++i) {
     const double a = at[i], b = at[i + 1];
     consider(a, false);
@@ -264,15 +329,24 @@ MemberStress worst_along(const BeamState& beam) {
     const auto value = [&](double s) {
       return worst_on_ring(section, ring, section_forces(beam, s)).von_mises;
     };
+    const auto place = [&](int k) { return a + (b - a) * k / pieces; };
+    std::array<bool, pieces> may_be_worse;
+    for (int k = 0; k < pieces; ++k) {
+      may_be_worse[static_cast<size_t>(k)] =
+          bound_between(beam, ring, reach, place(k), place(k + 1)) > worst.stress.von_mises;
+    }
     double best = a, best_value = -1;
     for (int k = 1; k < pieces; ++k) {
-      const double s = a + (b - a) * k / pieces;
+      if (!may_be_worse[static_cast<size_t>(k) - 1] && !may_be_worse[static_cast<size_t>(k)])
+        continue;
+      const double s = place(k);
       const double v = value(s);
       if (v > best_value) {
         best = s;
         best_value = v;
       }
     }
+    if (best_value < 0) continue;
     const double step = (b - a) / pieces;
     const auto minus_value = [&](double s) { return -value(s); };
     consider(golden_section_minimum(best - step, best + step, minus_value), false);

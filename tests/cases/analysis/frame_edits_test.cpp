@@ -11,16 +11,12 @@
 #include "tests/cases/clad_frames.h"
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"
-#include "tests/truth.h"
 
 namespace tubewright::frame_edits_test {
 
 using namespace tubewright::testing;
 
 namespace {
-
-constexpr Source soft_joint =
-    from_memory("EN 1993-1-8 5.2.2.5: joint of 8 E I/L adds P L3/(8 E I)");
 
 MassSummary mass_of(const Frame& f) { return mass_summary(f, build_model(f)); }
 
@@ -166,34 +162,6 @@ TEST_CASE("heavier loads are carried masses and their inertia, nothing else") {
   CHECK_THAT(mass_of(heavy).carried, WithinRel(1.2 * 70, 1e-12));
   CHECK(mass_of(heavy).tubes == mass_of(f).tubes);
   CHECK((heavy.masses[0].inertia - Eigen::Vector3d(1.2, 2.4, 3.6)).norm() < 1e-12);
-}
-
-TEST_CASE("soft joints turn by their moment over 8 E I/L at welded ends only", "[truth]") {
-  // P L^3/(3 E I) and, with M = P L on the spring, P L^3/(8 E I): EN 1993-1-8 5.2.2.5 (from
-  // memory).
-  const Frame f = arm();
-  CHECK(has_welded_joints(f));
-  truth("cantilever on a joint of 8 E I/L: deflection over that of a rigid joint", soft_joint,
-        tip_deflection(with_soft_joints(f)) / tip_deflection(f),
-        within_rel((1.0 / 3 + 1.0 / 8) / (1.0 / 3), 1e-9));
-  for (const size_t direction : {size_t{0}, size_t{3}}) {
-    CHECK(with_soft_joints(f).members[0].release_from[direction] == rigid);
-  }
-  Frame given = arm();
-  given.members[0].release_from[4] = 500;
-  given.members[0].release_to[5] = 0;
-  const Frame soft = with_soft_joints(given);
-  CHECK(soft.members[0].release_from[4] == 500);
-  CHECK(soft.members[0].release_to[5] == 0);
-  Frame through = arm();  // a joint inside a tube that runs through
-  add_node(through, "end", 1.6, 0, 0);
-  add_member(through, "more", "tip", "end");
-  for (Member& m : through.members) m.tube = "rail";
-  const Frame still_whole = with_soft_joints(through);
-  CHECK(still_whole.members[0].release_to == welded);
-  CHECK(still_whole.members[1].release_from == welded);
-  CHECK(still_whole.members[0].release_from != welded);
-  CHECK_FALSE(has_welded_joints(shear_frame(1, 1, 1)));  // links only
 }
 
 }  // namespace tubewright::frame_edits_test

@@ -60,10 +60,32 @@ TEST_CASE("a fifth more mass is a fifth more of the limit, thinner walls the rat
   CHECK_THAT(row(rows, "together").worst->utilisation, WithinRel(1.2 * ratio * drawn, 1e-2));
 }
 
-TEST_CASE("soft joints change nothing where equilibrium alone gives the forces") {
-  const std::vector<WhatIf> rows = what_ifs(answer_of(analyse(loaded_arm())), {});
-  CHECK_THAT(row(rows, "soft").worst->utilisation,
-             WithinRel(rows.front().worst->utilisation, 1e-6));
+TEST_CASE("joints are tried rigid and half as stiff, or, drawn rigid, as soft as their geometry") {
+  Frame f = loaded_arm();  // and a prop from its middle to the wall, square to it
+  f.members.front().to = "middle";
+  add_node(f, "middle", 0.5, 0, 0);
+  add_node(f, "wall", 0.5, 0, 0.4);
+  f.members.front().tube = "arm";
+  add_member(f, "arm.2", "middle", "tip").tube = "arm";
+  add_member(f, "prop", "middle", "wall");
+  f.supports.push_back({"wall", {true, true, true, true, true, true}, {}, {}});
+  const std::vector<WhatIf> of_rigid = what_ifs(answer_of(analyse(f)), {});
+  f.joint_flexibility = 1;
+  const std::vector<WhatIf> rows = what_ifs(answer_of(analyse(f)), {});
+  CHECK_THAT(row(rows, "joints rigid").worst->utilisation,
+             WithinRel(of_rigid.front().worst->utilisation, 1e-9));
+  CHECK_THAT(row(of_rigid, "by their geometry").worst->utilisation,
+             WithinRel(rows.front().worst->utilisation, 1e-9));
+  Frame softer = f;
+  softer.joint_flexibility = 2;
+  CHECK_THAT(row(rows, "half as stiff").worst->utilisation,
+             WithinRel(worst_of_all(answer_of(analyse(softer)))->utilisation, 1e-9));
+}
+
+TEST_CASE("a frame without joints is not tried with other ones") {
+  for (const WhatIf& w : what_ifs(answer_of(analyse(loaded_arm())), {})) {
+    CHECK(w.words.find("joint") == std::string::npos);
+  }
 }
 
 TEST_CASE("rows that do not touch the frame are left out") {
