@@ -27,8 +27,8 @@ constexpr EndConnection welded = {rigid, rigid, rigid, rigid, rigid, rigid};
 /// What a welded joint gives way by at the end of a beam, beside its EndConnection: the wall it
 /// stands on. Bending turns about two axes across the beam.
 struct JointFlexibility {
-  double axial = 0;                     ///< m/N
-  std::array<double, 2> bending = {};   ///< rad/(N m), about the first and the second axis
+  double axial = 0;                    ///< m/N
+  std::array<double, 2> bending = {};  ///< rad/(N m), about the first and the second axis
   double turn = 0;  ///< rad, from local y to the first axis by the right hand about local x
 
   bool none() const { return axial == 0 && bending[0] == 0 && bending[1] == 0; }
@@ -43,8 +43,8 @@ struct Beam {
   double roll = 0;  ///< rad, turns local y and z about x by the right hand
   EndConnection connection_from = welded;
   EndConnection connection_to = welded;
-  JointFlexibility joint_from;  ///< between the beam's end and its connection
-  JointFlexibility joint_to;
+  JointFlexibility joint_from = {};  ///< between the beam's end and its connection
+  JointFlexibility joint_to = {};
 };
 
 /// A member that carries axial force only: a pin-ended link, a cable or a spring.
