@@ -18,8 +18,8 @@ struct GaugeResult {
   std::optional<double> reading;  ///< m
 };
 
-/// What is fitted: one stiffness for all tube ends, or one for all rivets.
-enum class FitKind { joints, rivets };
+/// What is fitted: one stiffness for all tube ends, one for all rivets, or both at once.
+enum class FitKind { joints, rivets, both };
 
 enum class FitState {
   found,
@@ -27,12 +27,14 @@ enum class FitState {
   at_the_soft_end,
   hardly_explains,  ///< more than half of the difference is left after the fit
   insensitive,      ///< the readings hardly depend on it
+  not_told_apart,   ///< of both: the readings change alike with either
 };
 
 struct BenchFit {
   FitKind kind = FitKind::joints;
   FitState state = FitState::found;
   double stiffness = 0;           ///< N m/rad a tube end about each bending axis, or N/m a rivet
+  double rivet_stiffness = 0;     ///< of both: N/m a rivet, `stiffness` being that of the joints
   std::vector<double> predicted;  ///< of the gauges with readings, after the fit, m
   double rms_before = 0;          ///< root mean square of reading less prediction, m
   double rms_after = 0;
@@ -42,7 +44,8 @@ struct BenchFit {
 struct BenchStudy {
   bool held_by_supports = true;  ///< else by the rear pair of the torsion test
   std::vector<GaugeResult> gauges;
-  std::vector<BenchFit> fits;  ///< the closest first; empty without readings
+  /// The closest first, both at once last; empty without readings.
+  std::vector<BenchFit> fits;
   /// From the readings at the torsion test's pairs, weights ahead of its middle making the couple.
   std::optional<double> measured_stiffness;  ///< N m/rad
   bool rear_was_measured = false;            ///< else the stands count as frame

@@ -14,16 +14,47 @@ using nlohmann::ordered_json;
 constexpr const char* axis_names[] = {"x", "y", "z"};
 
 std::string kind_words(FitKind kind) {
-  return kind == FitKind::joints ? "flexibility of the welded joints" : "stiffness of the rivets";
+  switch (kind) {
+    case FitKind::joints:
+      return "flexibility of the welded joints";
+    case FitKind::rivets:
+      return "stiffness of the rivets";
+    case FitKind::both:
+      break;
+  }
+  return "joints and rivets at once";
+}
+
+const char* fit_name(FitKind kind) {
+  switch (kind) {
+    case FitKind::joints:
+      return "joints";
+    case FitKind::rivets:
+      return "rivets";
+    case FitKind::both:
+      break;
+  }
+  return "both";
+}
+
+std::string joint_words(double stiffness) {
+  return three_digits(stiffness * per_degree) + " N m/deg at each tube end";
+}
+
+std::string rivet_words(double stiffness) {
+  return three_digits(stiffness * kN_mm_per_N_m) + " kN/mm a rivet";
 }
 
 std::string value_words(const BenchFit& f) {
-  if (f.kind == FitKind::joints) {
-    const double K = f.stiffness * per_degree;
-    return three_digits(K) + " N m/deg at each tube end";
+  switch (f.kind) {
+    case FitKind::joints:
+      return joint_words(f.stiffness);
+    case FitKind::rivets:
+      return rivet_words(f.stiffness);
+    case FitKind::both:
+      break;
   }
-  const double k = f.stiffness * kN_mm_per_N_m;
-  return three_digits(k) + " kN/mm a rivet";
+  return joint_words(f.stiffness) + ", " + rivet_words(f.rivet_stiffness);
 }
 
 std::string state_words(const BenchFit& f) {
@@ -40,6 +71,10 @@ std::string state_words(const BenchFit& f) {
     case FitState::hardly_explains:
       return value_words(f) +
              " comes closest, but hardly explains the readings: look elsewhere first";
+    case FitState::not_told_apart:
+      return "not told apart by these readings, which change alike with either; read more gauges, "
+             "or "
+             "once more without the sheet";
     case FitState::insensitive:
       break;
   }
@@ -56,6 +91,8 @@ const char* state_name(FitState state) {
       return "at_the_soft_end";
     case FitState::hardly_explains:
       return "hardly_explains";
+    case FitState::not_told_apart:
+      return "not_told_apart";
     case FitState::insensitive:
       break;
   }
@@ -70,8 +107,7 @@ std::string gauge_table(const BenchStudy& s, Paint paint) {
   const bool read = !s.fits.empty();
   std::string head = "  " + left("gauge", width) + "  along" + right("predicted", 12);
   if (read) head += right("read", 12) + right("difference", 12);
-  for (const BenchFit& f : s.fits)
-    head += right(f.kind == FitKind::joints ? "joints fit" : "rivets fit", 12);
+  for (const BenchFit& f : s.fits) head += right(std::string(fit_name(f.kind)) + " fit", 12);
   std::string text = paint.faint(head + "  mm") + '\n';
   std::size_t fitted = 0;
   for (const GaugeResult& g : s.gauges) {
@@ -162,15 +198,17 @@ std::string bench_json(const Frame& frame, const BenchStudy& s, const Diagnostic
   for (const BenchFit& f : s.fits) {
     ordered_json predicted = ordered_json::array();
     for (const double value : f.predicted) predicted.push_back(number(value * mm_per_m));
-    const bool joints = f.kind == FitKind::joints;
-    fits.push_back({{"fitted", joints ? "joints" : "rivets"},
-                    {"state", state_name(f.state)},
-                    {joints ? "joint_stiffness" : "rivet_stiffness",
-                     number(f.stiffness * (joints ? per_degree : kN_mm_per_N_m))},
-                    {"predicted", std::move(predicted)},
-                    {"rms_before", number(f.rms_before * mm_per_m)},
-                    {"rms_after", number(f.rms_after * mm_per_m)},
-                    {"torsional_stiffness", optional_number(f.torsional_stiffness, per_degree)}});
+    ordered_json one = {{"fitted", fit_name(f.kind)}, {"state", state_name(f.state)}};
+    if (f.kind != FitKind::rivets) one["joint_stiffness"] = number(f.stiffness * per_degree);
+    if (f.kind != FitKind::joints) {
+      const double rivet = f.kind == FitKind::both ? f.rivet_stiffness : f.stiffness;
+      one["rivet_stiffness"] = number(rivet * kN_mm_per_N_m);
+    }
+    one["predicted"] = std::move(predicted);
+    one["rms_before"] = number(f.rms_before * mm_per_m);
+    one["rms_after"] = number(f.rms_after * mm_per_m);
+    one["torsional_stiffness"] = optional_number(f.torsional_stiffness, per_degree);
+    fits.push_back(std::move(one));
   }
   out.row("fits", fits);
   out.row("measured_stiffness", optional_number(s.measured_stiffness, per_degree));

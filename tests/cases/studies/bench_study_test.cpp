@@ -108,10 +108,35 @@ TEST_CASE("soft rivets are found again, and joints explain them less well") {
   Frame soft = on_the_bench(clad_box());
   soft.sheets.front().rivet->stiffness = 0.8e6;
   const BenchStudy s = studied(with_readings_of(on_the_bench(clad_box()), soft));
-  REQUIRE(s.fits.size() == 2);
+  REQUIRE(s.fits.size() == 3);
   CHECK(s.fits.front().kind == FitKind::rivets);
   CHECK_THAT(s.fits.front().stiffness, WithinRel(0.8e6, 0.01));
   REQUIRE(s.fits.front().torsional_stiffness);
+}
+
+TEST_CASE(
+    "soft joints and soft rivets are found again together, from gauges that tell them apart") {
+  Frame soft = on_the_bench(with_joint_stiffness(clad_box(), 2500));
+  soft.sheets.front().rivet->stiffness = 0.8e6;
+  const BenchStudy s = studied(with_readings_of(on_the_bench(clad_box()), soft));
+  REQUIRE(s.fits.size() == 3);
+  const BenchFit& both = s.fits.back();
+  CHECK(both.kind == FitKind::both);
+  CHECK(both.rms_after < 0.1 * s.fits.front().rms_after + 1e-12);
+  if (both.state == FitState::found) {
+    CHECK_THAT(both.stiffness, WithinRel(2500.0, 0.02));
+    CHECK_THAT(both.rivet_stiffness, WithinRel(0.8e6, 0.02));
+  }
+}
+
+TEST_CASE("one reading tells no two stiffnesses apart") {
+  Frame f = on_the_bench(clad_box());
+  f.bench_test->gauges.resize(1);
+  f = with_readings_of(f, on_the_bench(with_joint_stiffness(clad_box(), 2500)));
+  f.bench_test->gauges.resize(1);
+  const BenchStudy s = studied(f);
+  REQUIRE(s.fits.size() == 3);
+  CHECK(s.fits.back().state == FitState::not_told_apart);
 }
 
 TEST_CASE("a frame stiffer than its model has no joint flexibility to find") {
