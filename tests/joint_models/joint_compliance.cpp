@@ -122,6 +122,22 @@ Section tube(double height, double width, double wall, double nu) {
   return hollow_rectangle(height, width, wall, {2 * wall, wall}, nu);
 }
 
+/// Mean displacement along the brace of the side walls' middles beside it, under the axial load.
+double side_wall_displacement(const JointModel& j, const SolidMesh& mesh, const Tip& tip,
+                              const Eigen::VectorXd& u) {
+  double sum = 0;
+  int count = 0;
+  for (std::size_t n = 0; n < mesh.nodes.size(); ++n) {
+    const Eigen::Vector3d& p = mesh.nodes[n];
+    if (std::abs(p.x()) > j.brace_along / 2 || std::abs(p.z()) > j.chord_depth / 5) continue;
+    if (std::abs(p.y()) < j.chord_width / 2 - 1.001 * j.chord_wall) continue;
+    sum += u.segment<3>(static_cast<Eigen::Index>(3 * n)).dot(tip.along);
+    ++count;
+  }
+  if (count == 0) throw std::runtime_error("no nodes on the chord's side walls");
+  return sum / count;
+}
+
 /// The same as beams that meet at the origin: compliances at the tips.
 void solve_beams(const JointModel& j, const Tip& first, const Tip& second,
                  const IsotropicSolid& material, JointCompliance& out) {
@@ -187,6 +203,11 @@ JointCompliance joint_compliance(const JointModel& j, const SolidMesh& mesh,
     const Eigen::VectorXd f = tip_loads_of(j, mesh, first, load, copies);
     const Eigen::VectorXd u = solver->solve(f);
     out.solid[k] = copies * u.dot(f);
+    if (load == TipLoad::axial && j.kind == JointKind::tee) {
+      const double A = tube(j.brace_along, j.brace_width, j.brace_wall, material.nu).A;
+      out.face =
+          out.solid[k] - side_wall_displacement(j, mesh, first, u) - j.brace_end / (material.E * A);
+    }
     if (is_pair) {
       // A moment about +x of the second: its `in_plane` is x.
       const Eigen::VectorXd g = tip_loads_of(j, mesh, second, load, copies);

@@ -21,10 +21,10 @@ struct JointModel {
   JointKind kind = JointKind::tee;
   double chord_width = 0, chord_depth = 0, chord_wall = 0;
   double brace_width = 0, brace_along = 0, brace_wall = 0;
-  double angle = 90;                     ///< degrees between brace and chord
-  double chord_start = 0, chord_end = 0; ///< x
-  double brace_end = 0;                  ///< along its axis
-  bool through = true;                   ///< the chord is clamped at its far end too
+  double angle = 90;                        ///< degrees between brace and chord
+  double chord_start = 0, chord_end = 0;    ///< x
+  double brace_end = 0;                     ///< along its axis
+  bool through = true;                      ///< the chord is clamped at its far end too
   bool halved_x = false, halved_y = false;  ///< of the mesh there is only x >= 0, y >= 0
 };
 
@@ -39,6 +39,9 @@ constexpr int tip_loads = 4;
 struct JointCompliance {
   /// Of the solid and of the beams under a unit TipLoad, at the tip: rad/(N mm) or mm/N.
   std::array<double, tip_loads> solid = {}, beams = {};
+  /// How far a unit axial force moves the brace's end against the middle of the chord's side walls,
+  /// less what the brace as a beam that reaches the chord's axis gives, mm/N: the face alone.
+  double face = 0;
   /// Pairs: turn of the second brace's tip about x under a unit moment on the first.
   double solid_other = 0, beams_other = 0;
   double area_ratio = 0, inertia_ratio = 0;  ///< brace's section: mesh over formula

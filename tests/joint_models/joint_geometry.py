@@ -26,8 +26,8 @@ class Joint:
     end: str = "through"  # through | open | capped
     weld: float = 1  # legs as a multiple of sqrt(2) t1; 0: none
     on_corner: int = 0  # 1: the weld also takes hold of the chord's round corner
-    near: float = 1.2  # size of elements at the joint, times the smaller wall
-    far: float = 3.0  # and away from it, times the wall of the tube
+    near: float = 1.0  # size of elements at the joint, times the smaller wall
+    far: float = 2.5  # and away from it, times the wall of the tube
     chord_length: float = 4.0  # clear of the joint, times the larger side
     brace_length: float = 3.0
 

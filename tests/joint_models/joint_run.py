@@ -46,7 +46,8 @@ def run_joint(program, joint):
         unit = E * joint.t0 ** (1 if load == "axial" else 3)
         result[load] = (solid - beams) * unit
         result[load + "_share"] = (solid - beams) / solid if solid else math.nan
-    result["other"] = (n[8] - n[9]) * E * joint.t0 ** 3
-    result.update(area=n[10], inertia=n[11], nodes=int(n[12]), mended=int(n[13]),
+    result["axial"] = n[8] * E * joint.t0
+    result["other"] = (n[9] - n[10]) * E * joint.t0 ** 3
+    result.update(area=n[11], inertia=n[12], nodes=int(n[13]), mended=int(n[14]),
                   mesh_time=meshed - begin, solve_time=solved - meshed)
     return result

@@ -1,8 +1,8 @@
 // joint_study MESH KEY=VALUE...: the additional compliances of one joint, a line of numbers.
 //
 // Keys are the fields of JointModel in mm and degrees; joint_sweep.py calls it. E = 210 000 MPa,
-// nu = 0.3. Prints "solid beams" for each TipLoad, then for pairs the same at the other tip, the
-// ratios of area and inertia, nodes, and elements mended.
+// nu = 0.3. Prints "solid beams" for each TipLoad, then for the face, for pairs the same at the
+// other tip, the ratios of area and inertia, nodes, and elements mended.
 #include <cstdio>
 #include <exception>
 #include <fstream>
@@ -54,8 +54,8 @@ int study(int argc, char** argv) {
   const int mended = straighten_bad_elements(mesh);
   const JointCompliance c = joint_compliance(j, mesh, {210000, 0.3});
   for (int k = 0; k < tip_loads; ++k) std::printf("%.9g %.9g ", c.solid[k], c.beams[k]);
-  std::printf("%.9g %.9g %.6f %.6f %zu %d\n", c.solid_other, c.beams_other, c.area_ratio,
-              c.inertia_ratio, mesh.nodes.size(), mended);
+  std::printf("%.9g %.9g %.9g %.6f %.6f %zu %d\n", c.face, c.solid_other, c.beams_other,
+              c.area_ratio, c.inertia_ratio, mesh.nodes.size(), mended);
   return 0;
 }
 

@@ -46,7 +46,11 @@ SolidMesh read_mesh(std::istream& in) {
     for (int& node : element) {
       in >> node;
       const auto [at, is_new] = number.try_emplace(node, static_cast<int>(mesh.nodes.size()));
-      if (is_new) mesh.nodes.push_back(all.at(node));
+      if (is_new) {
+        const auto found = all.find(node);
+        if (found == all.end()) throw std::runtime_error("the mesh lacks a node");
+        mesh.nodes.push_back(found->second);
+      }
       node = at->second;
     }
     mesh.elements.push_back(element);

@@ -87,13 +87,12 @@ struct FacePoint {
 };
 constexpr double near_a = 0.445948490915965, near_w = 0.223381589678011;
 constexpr double far_a = 0.091576213509771, far_w = 0.109951743655322;
-constexpr std::array<FacePoint, 6> face_rule = {
-    {{near_a, near_a, near_w},
-     {1 - 2 * near_a, near_a, near_w},
-     {near_a, 1 - 2 * near_a, near_w},
-     {far_a, far_a, far_w},
-     {1 - 2 * far_a, far_a, far_w},
-     {far_a, 1 - 2 * far_a, far_w}}};
+constexpr std::array<FacePoint, 6> face_rule = {{{near_a, near_a, near_w},
+                                                 {1 - 2 * near_a, near_a, near_w},
+                                                 {near_a, 1 - 2 * near_a, near_w},
+                                                 {far_a, far_a, far_w},
+                                                 {1 - 2 * far_a, far_a, far_w},
+                                                 {far_a, 1 - 2 * far_a, far_w}}};
 
 /// Calls `visit(shape functions, place, area of the point)` at each point of a face's rule.
 template <class Visit>

@@ -3,8 +3,9 @@
 // A mesh and its loads in, displacements out. Any consistent units; nodes are columns x y z, DOF d
 // of node n is number 3 n + d. Quadratic shape functions, isoparametric, the four-point rule of
 // degree 2 for stiffness, which is exact for straight edges (Zienkiewicz & Taylor, The Finite
-// Element Method, volume 1, chapters 8 and 9, from memory). The order of nodes is that of gmsh: four corners, then the middles
-// of 01, 12, 02, 03, 23, 13. Free of the rest of the program except for its factorisation.
+// Element Method, volume 1, chapters 8 and 9, from memory). The order of nodes is that of gmsh:
+// four corners, then the middles of 01, 12, 02, 03, 23, 13. Free of the rest of the program except
+// for its factorisation.
 #pragma once
 
 #include <Eigen/Core>
@@ -57,8 +58,8 @@ Eigen::VectorXd traction_loads(const SolidMesh& mesh, const std::vector<SolidFac
 double face_integral(const SolidMesh& mesh, const std::vector<SolidFace>& faces,
                      const std::function<double(const Eigen::Vector3d&)>& at);
 
-/// The least at the points of the rule over the mean: 1 where edges are straight, negative where the
-/// element is turned inside out.
+/// The least at the points of the rule over the mean: 1 where edges are straight, negative where
+/// the element is turned inside out.
 double least_jacobian(const SolidMesh& mesh, const std::array<int, 10>& element);
 
 /// Volume by the rule of the stiffness.
