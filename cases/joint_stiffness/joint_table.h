@@ -3,7 +3,8 @@
 // DERIVED by independent solids for this project (tests/joint_models: 10-node tetrahedra, real
 // corner radii, a fillet round the brace); no physical test stands behind them. The numbers of
 // joint_table.cpp are made by make_table.py there. Moments: k/(E t0^3); along the brace's axis
-// k/(E t0); t0 the chord's wall. tube_on_tube.h reads them.
+// k/(E t0); t0 the chord's wall. A brace on a chord has local stiffness here: from its end on the
+// chord's face to the chord's axis, in which no part of the brace is. tube_on_tube.h reads them.
 #pragma once
 
 #include <array>
@@ -18,9 +19,8 @@ constexpr std::array<double, 6> factor_betas = {0.3, 0.5, 0.7, 0.8, 0.9, 1.0};
 /// Depth over width of tubes that make a corner.
 constexpr std::array<double, 3> corner_aspects = {0.5, 1, 2};
 
-/// At and above these the solids do not give more than a rigid joint of beams does.
-constexpr double rigid_moment = 1000;  ///< k/(E t0^3)
-constexpr double rigid_axial = 10;     ///< k/(E t0)
+/// At and above this a corner does not give more than one of beams, k/(E t0^3).
+constexpr double rigid_corner = 1000;
 
 /// For each slenderness a row over beta.
 using BaseGrid = std::array<std::array<double, 8>, 5>;
@@ -36,8 +36,8 @@ struct CornerTable {
   CornerGrid out_of_plane, in_plane, torsion;
 };
 
-/// Flexibility of two equal braces on neighbouring faces, turned against each other and together
-/// about the chord's axis, over that of one alone on a through chord.
+/// Local flexibility of two equal braces on neighbouring faces, turned against each other and
+/// together about the chord's axis, over that of one alone on a through chord.
 struct PairTable {
   std::array<double, 6> against, together;
 };
