@@ -5,7 +5,6 @@
 #include <optional>
 
 #include "cases/frame/find_parts.h"
-#include "cases/joint_stiffness/tube_corner.h"
 #include "cases/joint_stiffness/tube_on_tube.h"
 #include "cases/joints/joint_recognition.h"
 #include "solver/model/angle.h"
@@ -18,6 +17,70 @@ constexpr const char* turned = "turned about its own axis";
 constexpr const char* no_tube = "the tables are of square and rectangular tubes";
 constexpr const char* on_a_corner = "not square to one face";
 constexpr const char* unlike = "a corner of unlike tubes";
+constexpr const char* crowded = "a corner of more than two tubes";
+constexpr const char* not_square = "a corner that is not square";
+constexpr const char* flat_corner = "a corner of tubes flatter than 1 : 2";
+
+const char* table_words(OutsideTable why) {
+  switch (why) {
+    case OutsideTable::chord_slenderness:
+      return "walls thinner than 1/30 or thicker than 1/10 of the face";
+    case OutsideTable::width_ratio:
+      return "narrower than 0.3 of the face, or wider than it";
+    case OutsideTable::wall_ratio:
+      return "walls that differ by more than half";
+    case OutsideTable::chord_aspect:
+    case OutsideTable::brace_aspect:
+      return "a tube flatter than 1 : 2";
+    case OutsideTable::brace_wall:
+      return "a brace thicker than a fifth of its side";
+    case OutsideTable::angle:
+      return "an angle below 45 degrees";
+    case OutsideTable::inclined_at_end:
+      return "aslant on the end of a tube";
+    case OutsideTable::unequal_tubes:
+      break;
+  }
+  return "unequal tubes";
+}
+
+struct Nearest {
+  TubeOnTube joint;
+  std::string because;  ///< empty: it was in the table
+};
+
+/// The same proportions as far as the tables go, on the chord's own wall.
+Nearest nearest_in_table(TubeOnTube t) {
+  Nearest n;
+  const auto found = springs_of_tube_on_tube(t, 1);
+  if (found) return {t, ""};
+  n.because = table_words(*found.error());
+  const auto aspect = [](double depth, double width) {
+    return std::clamp(depth / width, least_aspect, most_aspect);
+  };
+  const double chord_aspect = aspect(t.chord_depth, t.chord_width);
+  const double brace_aspect = aspect(t.brace_depth, t.brace_width);
+  const double beta =
+      std::clamp(t.brace_width / t.chord_width, least_width_ratio, most_width_ratio);
+  t.chord_width =
+      t.chord_wall * std::clamp(t.chord_width / t.chord_wall, least_slenderness, most_slenderness);
+  t.chord_depth = chord_aspect * t.chord_width;
+  t.brace_width = beta * t.chord_width;
+  t.brace_depth = brace_aspect * t.brace_width;
+  t.brace_wall = std::min(
+      t.chord_wall * std::clamp(t.brace_wall / t.chord_wall, least_wall_ratio, most_wall_ratio),
+      std::min(t.brace_width, t.brace_depth) / least_brace_sides);
+  t.angle = t.end == ChordEnd::through ? std::max(t.angle, least_joint_angle) : 90 * degree;
+  // A narrow brace of thick wall fits on no wall of the table: a wider one then.
+  for (int tries = 0; !springs_of_tube_on_tube(t, 1) && tries < 20; ++tries) {
+    t.brace_width = std::min(1.1 * t.brace_width, t.chord_width);
+    t.brace_depth = brace_aspect * t.brace_width;
+    t.brace_wall = std::min(std::max(t.brace_wall, least_wall_ratio * t.chord_wall),
+                            std::min(t.brace_width, t.brace_depth) / least_brace_sides);
+  }
+  n.joint = t;
+  return n;
+}
 
 bool is_box(const Profile& p) { return p.kind == ProfileKind::hollow_rectangle; }
 
@@ -75,14 +138,13 @@ class Springs {
 
   ChordEnd end_of(const ChordJoint& joint) const {
     if (!joint.ends) return ChordEnd::through;
-    const auto capped = [&](const TubeEndAt& at) {
-      return at.member >= 0 && member(at.member).capped[static_cast<size_t>(at.end)];
-    };
-    // The end that is near: of a tube that ends here, this one; of a stub, its other one.
     bool closed = !joint.open || capped(joint.chord[0]);
-    for (const TubeEndAt& at : joint.chord) {
-      if (joint.chord[1].member >= 0 && at.member >= 0)
-        closed = closed || capped({at.member, 1 - at.end});
+    for (const TubeEndAt& at : joint.chord) {  // or it runs on by a stub, which may be capped
+      if (joint.chord[1].member < 0 || at.member < 0) continue;
+      const Profile& p = profile(at.member);
+      const bool stub =
+          member_length(n_, member(at.member)) < felt_end * std::max(p.height, p.width);
+      closed = closed || (stub && capped({at.member, 1 - at.end}));
     }
     return closed ? ChordEnd::capped : ChordEnd::open;
   }
@@ -103,15 +165,23 @@ class Springs {
     t.brace_wall = own.wall;
     t.angle = s.angle;
     t.end = end_of(joint);
-    t.beside = stands_beside(joint, on.which);
-    const TableStiffness found = tube_on_tube(t, modulus(chord));
-    if (!found.stiffness) return {{}, "", found.why};
+    const Nearest nearest = nearest_in_table(t);
+    const double E = modulus(chord);
+    const auto found = springs_of_tube_on_tube(nearest.joint, E);
+    if (!found) return {{}, "", nearest.because};
+    JointSprings k = *found;
+    if (stands_beside(joint, on.which)) k.out_of_plane = beside_another(nearest.joint, k, E);
     const bool squarely = *std::max_element(s.onto.begin(), s.onto.end()) == 1;
-    return {flexibility_of(*found.stiffness, s),
-            s.turned   ? turned
-            : squarely ? ""
-                       : on_a_corner,
-            ""};
+    const std::string why = s.turned ? turned : squarely ? nearest.because : on_a_corner;
+    return {flexibility_of(k, s), why, ""};
+  }
+
+  /// Two braces hand each other their moments about the chord's axis: both as soft as that is.
+  static double beside_another(TubeOnTube brace, const JointSprings& alone, double E) {
+    brace.chord_depth = brace.chord_width;
+    brace.angle = 90 * degree;
+    const auto pair = springs_of_pair(nearest_in_table(brace).joint, E);
+    return pair ? std::min(pair->against, alone.out_of_plane) : alone.out_of_plane;
   }
 
   /// On a face square to the chord's local y, or nearer to one than to one square to z.
@@ -131,7 +201,7 @@ class Springs {
     return false;
   }
 
-  static JointFlexibility flexibility_of(const JointStiffness& k, const StandingEnd& s) {
+  static JointFlexibility flexibility_of(const JointSprings& k, const StandingEnd& s) {
     JointFlexibility f;
     f.axial = 1 / k.axial;
     f.bending = {1 / k.out_of_plane, 1 / k.in_plane};
@@ -139,21 +209,44 @@ class Springs {
     return f;
   }
 
+  bool capped(TubeEndAt at) const { return member(at.member).capped[static_cast<size_t>(at.end)]; }
+
+  /// As the cut list has it: the turn of a path is mitred, of other tubes one stands on the end of
+  /// the other.
+  CornerKind kind_of(TubeEndAt end, TubeEndAt other) const {
+    const Member &own = member(end.member), &theirs = member(other.member);
+    if (!own.tube.empty() && own.tube == theirs.tube) return CornerKind::mitred;
+    return capped(end) || capped(other) ? CornerKind::butted_capped : CornerKind::butted_open;
+  }
+
+  /// Half of what the corner gives way by; the partner has the other half.
   Found in_corner(TubeEndAt end, const JointEnd& e, const CornerPartner& partner) const {
     const Profile& p = profile(end.member);
-    TubeCorner c;
+    CornerOfTubes c;
     c.depth = partner.about_y ? p.height : p.width;
     c.width = partner.about_y ? p.width : p.height;
-    c.wall = p.wall;
-    c.angle = partner.angle;
-    c.crowded = e.crowded;
-    const TableStiffness found = tube_corner(c, modulus(end.member));
-    if (!found.stiffness) return {{}, "", found.why};
+    c.wall = std::clamp(p.wall, c.width / most_slenderness, c.width / least_slenderness);
+    c.kind = kind_of(end, partner.other);
+    const auto k = springs_of_corner(c, modulus(end.member));
+    if (!k) return {{}, "", flat_corner};
+    const double half = 0.5 * bend_share(partner.angle) * std::pow(c.wall / p.wall, 3);
     JointFlexibility f;
-    f.bending = {1 / found.stiffness->out_of_plane, 1 / found.stiffness->in_plane};
+    f.bending = {half / k->out_of_plane, half / k->in_plane};
     f.turn = std::atan2(partner.in_plane.z(), partner.in_plane.y()) - 90 * degree;
-    return {f, partner.turned ? turned : e.unlike ? unlike : "", ""};
+    const bool square = std::abs(partner.angle - 90 * degree) < 2 * degree;
+    return {f,
+            partner.turned               ? turned
+            : e.unlike                   ? unlike
+            : e.crowded                  ? crowded
+            : square && c.wall == p.wall ? ""
+            : square                     ? table_words(OutsideTable::chord_slenderness)
+                                         : not_square,
+            ""};
   }
+
+  /// Of what a corner at 90 degrees gives way by: the forces in the walls of a tube that turns by
+  /// delta push inward with 2 sin(delta/2) of their size, and what gives way goes as the square.
+  static double bend_share(double angle) { return 2 * std::pow(std::cos(angle / 2), 2); }
 
   const Frame& frame_;
   const NumberedFrame& n_;

@@ -23,8 +23,6 @@ constexpr double runs_on = 30 * degree;
 constexpr double about_as_big = 0.85;
 /// A tube is closed by one that crosses it within this of square (judgement).
 constexpr double across_enough = 45 * degree;
-/// Of its width: an end nearer than this is felt (ISO 14346 for round tubes, MEMORY).
-constexpr double felt_end = 2.5;
 
 constexpr const char* in_line = "it carries on a tube of another size in one line";
 
@@ -208,6 +206,7 @@ class NodeOfTubes {
     JointEnd& e = end_of(arm);
     const Eigen::Vector3d normal = arm.away.cross(other.away);
     CornerPartner p;
+    p.other = other.at;
     p.angle = angle_between(arm, other);
     p.in_plane = Eigen::Vector3d::UnitY();
     if (normal.norm() > std::sin(same_direction) / 4) {

@@ -21,6 +21,9 @@
 
 namespace tubewright {
 
+/// Of its width: an end of a tube nearer than this is felt (ISO 14346 for round tubes, MEMORY).
+constexpr double felt_end = 2.5;
+
 /// One end of a member: 0 at `from`, 1 at `to`; member -1: none.
 struct TubeEndAt {
   int member = -1;
@@ -53,6 +56,7 @@ struct ChordJoint {
 
 /// A tube that ends on another of its size.
 struct CornerPartner {
+  TubeEndAt other;
   double angle = 0;     ///< between the tubes, pi is straight
   bool about_y = true;  ///< bending in the plane of the corner is about its local y
   bool turned = false;  ///< neither of its axes is in that plane

@@ -32,6 +32,7 @@ class JointDoubts {
   Diagnostics all() {
     for (std::size_t m = 0; m < ends_.size(); ++m) {
       for (const JointEnd& end : ends_[m]) {
+        if (end.partners.size() == 1) note_open_corner(m, &end == &ends_[m][1], end.partners[0]);
         if (end.on.empty()) continue;
         note_narrow(m, end.on.front());
         if (doubts_.size() < most_of_a_kind) note_open(m, end.on.front());
@@ -80,6 +81,22 @@ class JointDoubts {
     add_warning(doubts_, rail.place,
                 open_end_under_tube(tube_name(rail), chord.end == 0 ? rail.from : rail.to,
                                     frame_.members[m].name));
+  }
+
+  /// Of two tubes of a size that meet at a corner, the second in the file stands on the end of the
+  /// first.
+  void note_open_corner(std::size_t m, bool to, const CornerPartner& partner) {
+    const Member &own = frame_.members[m],
+                 &other = frame_.members[static_cast<std::size_t>(partner.other.member)];
+    const bool one_tube = !own.tube.empty() && own.tube == other.tube;
+    const std::size_t end = to ? 1 : 0;
+    const bool capped =
+        own.capped[end] || other.capped[static_cast<std::size_t>(partner.other.end)];
+    if (one_tube || capped || partner.other.member < static_cast<int>(m)) return;
+    if (!is_box(static_cast<int>(m)) || !is_box(partner.other.member)) return;
+    if (doubts_.size() >= most_of_a_kind || !told_.insert({static_cast<int>(m), to}).second) return;
+    add_warning(doubts_, own.place,
+                open_end_under_tube(tube_name(own), to ? own.to : own.from, tube_name(other)));
   }
 
   const Frame& frame_;
