@@ -110,6 +110,15 @@ class Springs {
     }
     // It may be welded to several: the softest counts.
     for (const JointEnd::OnChord& on : e.on) keep_softer(joint, on_chord(on));
+    if (e.crowded) {
+      joint.needed = !e.on_longest.empty();  // the tubes that stand on the longest give way
+      for (const JointEnd::OnChord& on : e.on_longest) {
+        Found found = on_chord(on);
+        if (found.rigid_because.empty()) found.nearest_because = crowded;
+        keep_softer(joint, std::move(found));
+      }
+      return joint;
+    }
     for (const CornerPartner& partner : e.partners) keep_softer(joint, in_corner(end, e, partner));
     return joint;
   }
@@ -237,7 +246,6 @@ class Springs {
     return {f,
             partner.turned               ? turned
             : e.unlike                   ? unlike
-            : e.crowded                  ? crowded
             : square && c.wall == p.wall ? ""
             : square                     ? table_words(OutsideTable::chord_slenderness)
                                          : not_square,

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <memory>
 #include <set>
+#include <string>
+#include <unordered_map>
 #include <utility>
 
 #include "cases/checks/welded_ends.h"
@@ -65,12 +67,13 @@ class NodeOfTubes {
  public:
   NodeOfTubes(const Frame& frame, const NumberedFrame& numbered,
               const std::vector<std::array<WeldedEnd, 2>>& welds,
-              const std::vector<std::set<int>>& neighbours,
+              const std::vector<double>& tube_lengths, const std::vector<std::set<int>>& neighbours,
               const std::vector<std::vector<Arm>>& arms, size_t node,
               std::vector<std::array<JointEnd, 2>>& ends)
       : frame_(frame),
         numbered_(numbered),
         welds_(welds),
+        tube_lengths_(tube_lengths),
         neighbours_(neighbours),
         all_arms_(arms),
         node_(node),
@@ -333,7 +336,29 @@ class NodeOfTubes {
         if (i != j && end_of(arms_[i]).needed) meet(i, j, big, small);
       }
     }
+    if (big.size() > 2) stand_on_longest(big);
     stand_on_ends(big, small);
+  }
+
+  void stand_on_longest(const std::vector<size_t>& big) {
+    const auto length = [&](size_t i) {
+      return tube_lengths_[static_cast<size_t>(arms_[i].at.member)];
+    };
+    size_t longest = big[0];
+    constexpr double rounding = 1e-9;
+    for (const size_t i : big) {
+      if (length(i) > length(longest) * (1 + rounding)) longest = i;
+    }
+    std::vector<size_t> standing;
+    for (size_t i = 0; i < arms_.size(); ++i) {
+      if (i != longest) standing.push_back(i);
+    }
+    ChordJoint made = joint_on(longest, nothing, standing);
+    made.ends = made.open = true;
+    const auto joint = std::make_shared<const ChordJoint>(std::move(made));
+    for (size_t i = 0; i < standing.size(); ++i) {
+      end_of(arms_[standing[i]]).on_longest.push_back({joint, i});
+    }
   }
 
   /// Two big tubes: across the plane of both as wide as each other, or else the narrower stands on
@@ -409,6 +434,7 @@ class NodeOfTubes {
   const Frame& frame_;
   const NumberedFrame& numbered_;
   const std::vector<std::array<WeldedEnd, 2>>& welds_;
+  const std::vector<double>& tube_lengths_;
   const std::vector<std::set<int>>& neighbours_;
   const std::vector<std::vector<Arm>>& all_arms_;
   size_t node_;
@@ -431,6 +457,20 @@ std::vector<std::vector<Arm>> arms_at_nodes(const NumberedFrame& n) {
     arms[static_cast<size_t>(b.to)].push_back({{member, 1}, -along, axes, length, b.from});
   }
   return arms;
+}
+
+/// Of the whole tube that each member is a piece of.
+std::vector<double> tube_lengths(const Frame& frame, const NumberedFrame& n) {
+  std::unordered_map<std::string, double> of_tube;
+  std::vector<double> lengths;
+  for (const Member& m : frame.members) {
+    lengths.push_back(member_length(n, m));
+    if (!m.tube.empty()) of_tube[m.tube] += lengths.back();
+  }
+  for (size_t i = 0; i < lengths.size(); ++i) {
+    if (!frame.members[i].tube.empty()) lengths[i] = of_tube[frame.members[i].tube];
+  }
+  return lengths;
 }
 
 std::vector<std::set<int>> neighbours_of_nodes(const Frame& frame, const NumberedFrame& n) {
@@ -456,8 +496,9 @@ std::vector<std::array<JointEnd, 2>> joint_ends(const Frame& frame, const Number
   std::vector<std::array<JointEnd, 2>> ends(frame.members.size());
   const std::vector<std::vector<Arm>> arms = arms_at_nodes(numbered);
   const std::vector<std::set<int>> neighbours = neighbours_of_nodes(frame, numbered);
+  const std::vector<double> lengths = tube_lengths(frame, numbered);
   for (size_t node = 0; node < arms.size(); ++node) {
-    NodeOfTubes(frame, numbered, welds, neighbours, arms, node, ends).recognise();
+    NodeOfTubes(frame, numbered, welds, lengths, neighbours, arms, node, ends).recognise();
   }
   return ends;
 }

@@ -74,6 +74,8 @@ struct JointEnd {
   std::vector<OnChord> on;  ///< it stands on one of these: the worst counts
   std::vector<CornerPartner> partners;
   bool crowded = false;  ///< more than its partner meet in that corner
+  /// In a crowded corner: as if it stood on the end of the longest tube there, which has none.
+  std::vector<OnChord> on_longest;
   bool unlike = false;   ///< a partner is of another section
 };
 
