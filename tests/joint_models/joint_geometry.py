@@ -1,12 +1,12 @@
 """A welded joint of square or rectangular tubes as a .geo file for gmsh (OpenCASCADE kernel).
 
-The chord runs along x, its middle is the origin; the brace's axis starts there and runs to +z, or leans to +x
-by `angle`. The face stood on is at z = h0/2, b0 wide (y). The brace is b1 wide (y) and h1 along the
-chord. Any unit of length. Corners: EN 10219, outer radius 2 t, inner radius t.
+The chord runs along x, its middle is the origin; the brace's axis starts there and runs to +z, or
+leans to +x by `angle` (over 90: to -x). The face stood on is at z = h0/2, b0 wide (y). The brace is b1
+wide (y) and h1 along the chord. Any unit of length. Corners: EN 10219, outer radius 2 t, inner t.
 
 Weld: full contact of the profiled brace with the chord, and round it a fillet whose legs are
-sqrt(2) t1, one on the brace, the other along the chord's face; where that reaches the chord's round
-corner it is measured along the corner, and it ends where the corner meets the side wall.
+sqrt(2) t1, one on the brace, the other along the chord's face, where that is flat. With `on_corner`
+it goes on along the chord's round corner to where that meets the side wall.
 """
 
 import dataclasses
@@ -37,21 +37,26 @@ class Joint:
         return self.h1 / 2 / math.sin(math.radians(self.angle))
 
     @property
+    def lean(self):
+        """x at which the brace's axis leaves the chord."""
+        return 0 if self.angle == 90 else self.h0 / 2 / math.tan(math.radians(self.angle))
+
+    @property
     def chord_end(self):
         """x of the chord's free end, or of its clamped far end."""
         if self.kind == "mitre":
             return self.h0 / 2
-        return self.half_along if self.end != "through" else -self.chord_start
+        return self.lean + self.half_along if self.end != "through" else -self.chord_start
 
     @property
     def chord_start(self):
-        return -self.half_along - self.chord_length * max(self.b0, self.h0)
+        return min(0, self.lean) - self.half_along - self.chord_length * max(self.b0, self.h0)
 
     @property
     def brace_end(self):
         """Along the brace's axis, from the chord's axis."""
         sin = math.sin(math.radians(self.angle))
-        return (self.h0 / 2 / sin + self.h1 / 2 / math.tan(math.radians(self.angle))
+        return (self.h0 / 2 / sin + abs(self.h1 / 2 / math.tan(math.radians(self.angle)))
                 + self.brace_length * max(self.b1, self.h1))
 
     @property
@@ -125,7 +130,8 @@ class Text:
             self.add(f"Point({m}) = {{{mx}, {my}, {z}}};")
             c = self.new("newc")
             kind = "Circle" if abs(rx - ry) < 1e-9 else "Ellipse"
-            major = f"{points[-2] if quarter % 2 == 0 else points[-1]}, " if kind == "Ellipse" else ""
+            on_major = points[-2] if quarter % 2 == 0 else points[-1]
+            major = f"{on_major}, " if kind == "Ellipse" else ""
             self.add(f"{kind}({c}) = {{{points[-2]}, {m}, {major}{points[-1]}}};")
             names.append(c)
         for quarter in range(4):
@@ -157,12 +163,11 @@ def add_weld(text, j):
                       r / sin + round_by, r + round_by)
     v = text.new("newv")
     text.add(f"Ruled ThruSections({v}) = {{{lower}, {upper}}};")
-    if j.on_corner:
-        return v
     box = text.new("newv")
-    flat = j.b0 / 2 - 2 * j.t0
-    text.add(f"Box({box}) = {{{-10 * j.brace_end}, {-flat}, {bottom}, {20 * j.brace_end},"
-             f" {2 * flat}, {top}}};")
+    wide = j.b0 if j.on_corner else j.b0 / 2 - 2 * j.t0
+    far = 10 * j.brace_end
+    end = far if j.end == "through" else j.chord_end
+    text.add(f"Box({box}) = {{{-far}, {-wide}, {bottom}, {end + far}, {2 * wide}, {top}}};")
     text.add(f"weld[] = BooleanIntersection{{ Volume{{{v}}}; Delete; }}"
              f"{{ Volume{{{box}}}; Delete; }};")
     return "weld[0]"
@@ -175,7 +180,7 @@ def add_tee(text, j):
     inner = text.bar("x", j.b0 - 2 * j.t0, j.h0 - 2 * j.t0, j.t0, j.chord_start - j.t0,
                      j.chord_end - cap)
     sin, cos = math.sin(math.radians(j.angle)), math.cos(math.radians(j.angle))
-    start = (j.h0 / 2 - 2.5 * j.t0 - j.h1 / 2 * cos) / sin
+    start = (j.h0 / 2 - 2.5 * j.t0 - j.h1 / 2 * abs(cos)) / sin
     brace = text.bar("z", j.h1, j.b1, 2 * j.t1, start, j.brace_end)
     hollow = text.bar("z", j.h1 - 2 * j.t1, j.b1 - 2 * j.t1, j.t1, start, j.brace_end + j.t1)
     if j.angle != 90:
@@ -239,13 +244,11 @@ def add_sizes(text, j):
     near = j.near * thin
     leg = math.sqrt(2) * j.t1
     reach = max(j.b0, j.h0)
-    cot = 1 / math.tan(math.radians(j.angle)) if j.angle != 90 else 0
     if j.kind == "mitre":
         m = j.h0 / 2
         boxes = [(-m, m, -m, m, -m, m)]
     else:
-        lean = j.h0 / 2 * cot
-        boxes = [(lean - j.half_along - leg - j.t0, lean + j.half_along + leg + j.t0,
+        boxes = [(j.lean - j.half_along - leg - j.t0, j.lean + j.half_along + leg + j.t0,
                   -j.b0 / 2, j.b0 / 2, j.h0 / 2 - 3 * j.t0, j.h0 / 2 + leg + j.t1)]
     if j.kind == "pair":
         x1, x2, y1, y2, z1, z2 = boxes[0]
