@@ -65,7 +65,7 @@ inline TubeOnTube joint_of(const StiffnessRow& r) {
   j.brace_width = r.at("b1") / t;
   j.brace_depth = r.at("h1") / t;
   j.brace_wall = r.at("t1") / t;
-  j.angle = r.at("angle") * std::numbers::pi / 180;
+  j.angle = std::min(r.at("angle"), 180 - r.at("angle")) * std::numbers::pi / 180;
   j.end = r.end == "open"     ? ChordEnd::open
           : r.end == "capped" ? ChordEnd::capped
                               : ChordEnd::through;
