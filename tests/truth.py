@@ -41,6 +41,8 @@ ROOMS = {
     "solver/statics": "Frames under load",
     "solver/stability": "Buckling, vibration, large displacements",
     "cases/frame": "Materials",
+    "joint_models": "Solids for joints",
+    "cases/joint_stiffness": "Stiffness of welded joints",
     "cases/model": "From a frame to numbers",
     "cases/vehicle": "Vehicle loads",
     "cases/checks": "Checks of members and welds",

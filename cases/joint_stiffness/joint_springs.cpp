@@ -180,9 +180,25 @@ class Springs {
     if (!found) return {{}, "", nearest.because};
     JointSprings k = *found;
     if (stands_beside(joint, on.which)) k.out_of_plane = beside_another(nearest.joint, k, E);
+    const double depth = t.chord_depth / std::sin(std::max(s.angle, least_joint_angle));
+    const std::array<double, 2> distance = {depth / 2 * (1 + shearing_share(nearest.joint, k, E)),
+                                            depth / 2};
     const bool squarely = *std::max_element(s.onto.begin(), s.onto.end()) == 1;
     const std::string why = s.turned ? turned : squarely ? nearest.because : on_a_corner;
-    return {flexibility_of(k, s), why, ""};
+    return {flexibility_of(k, s, distance), why, ""};
+  }
+
+  /// Share of what gives way out of plane that is the chord's section sheared out of square, not
+  /// the face bent: all of it where the brace is as wide as the face.
+  //
+  // The face bends by the brace's moment at the face, h0/2 from the axis. The section is sheared by
+  // half of a couple of forces along the face stood on and its opposite, and back by half of one
+  // along the faces beside: those of the brace's force. Together by its moment at h0 from the axis.
+  static double shearing_share(TubeOnTube t, const JointSprings& own, double E) {
+    t.brace_width = t.chord_width;
+    const auto widest = springs_of_tube_on_tube(nearest_in_table(t).joint, E);
+    if (!widest) return 0;
+    return std::clamp(own.out_of_plane / widest->out_of_plane, 0.0, 1.0);
   }
 
   /// Two braces hand each other their moments about the chord's axis: both as soft as that is.
@@ -210,11 +226,13 @@ class Springs {
     return false;
   }
 
-  static JointFlexibility flexibility_of(const JointSprings& k, const StandingEnd& s) {
+  static JointFlexibility flexibility_of(const JointSprings& k, const StandingEnd& s,
+                                         const std::array<double, 2>& distance) {
     JointFlexibility f;
     f.axial = 1 / k.axial;
     f.bending = {1 / k.out_of_plane, 1 / k.in_plane};
     f.turn = std::atan2(s.out_of_plane.z(), s.out_of_plane.y());
+    f.distance = distance;
     return f;
   }
 
@@ -269,8 +287,12 @@ std::vector<std::array<WeldedJoint, 2>> joint_springs(const Frame& frame,
   std::vector<std::array<WeldedJoint, 2>> joints(frame.members.size());
   for (size_t m = 0; m < joints.size(); ++m) {
     if (!numbered.slots[m].is_beam) continue;
+    constexpr double most = 0.25;  // of a tube's length: a stub's moment does not change sign
+    const double length = member_length(numbered, frame.members[m]);
     for (const int end : {0, 1}) {
-      joints[m][static_cast<size_t>(end)] = springs.at({static_cast<int>(m), end});
+      WeldedJoint& joint = joints[m][static_cast<size_t>(end)];
+      joint = springs.at({static_cast<int>(m), end});
+      for (double& d : joint.flexibility.distance) d = std::min(d, most * length);
     }
   }
   return joints;

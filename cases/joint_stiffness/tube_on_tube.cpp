@@ -70,11 +70,7 @@ std::optional<OutsideTable> outside(const TubeOnTube& j) {
   }
   const double side = std::min(j.brace_width, j.brace_depth);
   if (!(side >= least_brace_sides * j.brace_wall * (1 - slack))) return OutsideTable::brace_wall;
-  constexpr double right_angle = std::numbers::pi / 2;
-  if (!within(j.angle, least_joint_angle, right_angle)) return OutsideTable::angle;
-  if (j.end != ChordEnd::through && j.angle < right_angle * (1 - 1e-3)) {
-    return OutsideTable::inclined_at_end;
-  }
+  if (!within(j.angle, least_joint_angle, std::numbers::pi / 2)) return OutsideTable::angle;
   return std::nullopt;
 }
 
@@ -107,17 +103,17 @@ double local_flexibility(const TubeOnTube& j, const BaseGrid& base, Curve curve)
 }
 
 /// What the beams have from the chord's axis to its face and the solid has not, in the units of the
-/// local flexibilities: L t0^3/I, L t0/A.
+/// local flexibilities: L t0^3/I, L t0^3 E/(G It), L t0/A.
 struct Stub {
-  double out_of_plane, in_plane, axial;
+  double out_of_plane, in_plane, torsion, axial;
 };
 Stub stub_of(const TubeOnTube& j) {
-  constexpr double nu = 0.3;  // only shear areas depend on it
+  constexpr double nu = 0.3;
   const double t = j.brace_wall, t0 = j.chord_wall;
   const Section brace = hollow_rectangle(j.brace_depth, j.brace_width, t, {2 * t, t}, nu);
-  const double length = j.chord_depth / 2 / std::sin(j.angle);
-  return {length * t0 * t0 * t0 / brace.Iz, length * t0 * t0 * t0 / brace.Iy,
-          length * t0 / brace.A};
+  const double length = j.chord_depth / 2 / std::sin(j.angle), cubed = t0 * t0 * t0;
+  return {length * cubed / brace.Iz, length * cubed / brace.Iy,
+          length * cubed * 2 * (1 + nu) / brace.It, length * t0 / brace.A};
 }
 
 /// Of the signed flexibility; `rigid` where the solid gives no more than the beams.
@@ -151,6 +147,10 @@ Outcome<JointSprings, OutsideTable> springs_of_tube_on_tube(const TubeOnTube& jo
   };
   k.out_of_plane =
       spring_of(moment, local(t.base_out_of_plane, &Influence::out_of_plane) - stub.out_of_plane);
+  // What gives is the turn about the chord's axis: of it a brace at an angle has a part in torsion.
+  const double about_chord =
+      local(t.base_out_of_plane, &Influence::out_of_plane) / std::pow(std::sin(joint.angle), 2);
+  k.torsion = spring_of(moment, about_chord * std::pow(std::cos(joint.angle), 2) - stub.torsion);
   k.in_plane = spring_of(moment, local(t.base_in_plane, &Influence::in_plane) - stub.in_plane);
   k.axial = spring_of(E * t0, local(t.base_axial, &Influence::axial) - stub.axial);
   return k;

@@ -49,8 +49,7 @@ enum class OutsideTable {
   brace_aspect,       ///< h1/b1
   brace_wall,         ///< sides of the brace too small for the round corners of its wall
   angle,
-  inclined_at_end,  ///< a brace at an angle at the end of a chord
-  unequal_tubes     ///< pairs on a chord that is not square
+  unequal_tubes  ///< pairs on a chord that is not square
 };
 
 /// Where the table ends. A rounding of 1e-6 beyond is let pass.

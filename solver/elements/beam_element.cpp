@@ -125,9 +125,13 @@ std::vector<EndSpring> joint_springs(const BeamElement& e) {
     const std::array<std::array<double, 2>, 2> axes = {{{c, s}, {-s, c}}};  // local y, z
     for (const int k : {0, 1}) {
       if (!(joint.bending[k] > 0)) continue;
+      // The moment at a distance d inward: M_y + d F_z, M_z - d F_y at `from`, else mirrored.
+      const double d = joint.distance[k] * (end == 0 ? 1 : -1);
       Vector12 along = Vector12::Zero();
       along[6 * end + ry1] = axes[k][0];
       along[6 * end + rz1] = axes[k][1];
+      along[6 * end + w1] = d * axes[k][0];
+      along[6 * end + v1] = -d * axes[k][1];
       springs.push_back({along, joint.bending[k]});
     }
   }
@@ -171,7 +175,7 @@ Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions
 // K u = f + (joint force),
 //   u_i = d_i - (k.v - f_i) / (K_ii + s),   k = column i of K, v = u with d_i in the place of u_i,
 // and what the member shows its joints is K less k k^T / (K_ii + s); s = 0 is a release.
-// Along a unit vector a across axes, with the flexibility c = 1/s, the same reads
+// For a spring of flexibility c that feels the force a.(K u - f) the same reads
 //   u = d - a c (a.K d - a.f) / (1 + c a.K a),   K less c K a (K a)^T / (1 + c a.K a).
 std::optional<CondensedBeam> condense(const BeamElement& e) {
   CondensedBeam b;

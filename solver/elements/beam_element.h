@@ -40,8 +40,8 @@ struct BeamElement {
   bool rigidly_joined() const;
 };
 
-/// A spring in series with an end: `along` (12 entries, local axes, unit length) is the motion of
-/// the member's ends that works on it.
+/// A spring in series with an end: `along` (12 entries, local axes) dotted with the end forces is
+/// the force in it.
 struct EndSpring {
   Vector12 along;
   double flexibility = 0;  ///< m/N or rad/(N m)

@@ -25,11 +25,13 @@ using EndConnection = std::array<double, 6>;
 constexpr EndConnection welded = {rigid, rigid, rigid, rigid, rigid, rigid};
 
 /// What a welded joint gives way by at the end of a beam, beside its EndConnection: the wall it
-/// stands on. Bending turns about two axes across the beam.
+/// stands on. Bending turns about two axes across the beam, by the beam's moment at a distance from
+/// its end.
 struct JointFlexibility {
   double axial = 0;                    ///< m/N
   std::array<double, 2> bending = {};  ///< rad/(N m), about the first and the second axis
   double turn = 0;  ///< rad, from local y to the first axis by the right hand about local x
+  std::array<double, 2> distance = {};  ///< m, from the node: where that moment counts
 
   bool none() const { return axial == 0 && bending[0] == 0 && bending[1] == 0; }
 };

@@ -1,12 +1,12 @@
 """A welded joint of square or rectangular tubes as a .geo file for gmsh (OpenCASCADE kernel).
 
-The chord runs along x, its middle is the origin; the brace's axis starts there and runs to +z, or leans to +x
-by `angle`. The face stood on is at z = h0/2, b0 wide (y). The brace is b1 wide (y) and h1 along the
-chord. Any unit of length. Corners: EN 10219, outer radius 2 t, inner radius t.
+The chord runs along x, its middle is the origin; the brace's axis starts there and runs to +z, or
+leans to +x by `angle` (over 90: to -x). The face stood on is at z = h0/2, b0 wide (y). The brace is
+b1 wide (y) and h1 along the chord. Any unit of length. Corners: EN 10219, outer 2 t, inner t.
 
 Weld: full contact of the profiled brace with the chord, and round it a fillet whose legs are
-sqrt(2) t1, one on the brace, the other along the chord's face; where that reaches the chord's round
-corner it is measured along the corner, and it ends where the corner meets the side wall.
+sqrt(2) t1, one on the brace, the other along the chord's face, where that is flat. With `on_corner`
+it goes on along the chord's round corner to where that meets the side wall.
 """
 
 import dataclasses
@@ -46,7 +46,10 @@ class Joint:
         """x of the chord's free end, or of its clamped far end."""
         if self.kind == "mitre":
             return self.h0 / 2
-        return self.lean + self.half_along if self.end != "through" else -self.chord_start
+        if self.end == "through":
+            return -self.chord_start
+        # An inclined brace's edge on the chord's very edge is too much for the kernel.
+        return self.lean + self.half_along + (0 if self.angle == 90 else 0.05 * self.t0)
 
     @property
     def chord_start(self):
@@ -130,7 +133,8 @@ class Text:
             self.add(f"Point({m}) = {{{mx}, {my}, {z}}};")
             c = self.new("newc")
             kind = "Circle" if abs(rx - ry) < 1e-9 else "Ellipse"
-            major = f"{points[-2] if quarter % 2 == 0 else points[-1]}, " if kind == "Ellipse" else ""
+            on_major = points[-2] if quarter % 2 == 0 else points[-1]
+            major = f"{on_major}, " if kind == "Ellipse" else ""
             self.add(f"{kind}({c}) = {{{points[-2]}, {m}, {major}{points[-1]}}};")
             names.append(c)
         for quarter in range(4):
@@ -200,6 +204,13 @@ def add_tee(text, j):
              f"{{ {parts} Delete; }};")
     text.add(f"solid[] = BooleanDifference{{ Volume{{outside[]}}; Delete; }}"
              f"{{ Volume{{{inner}}}; Volume{{void[]}}; Delete; }};")
+    if j.end != "through" and j.angle != 90:
+        # What of a brace that leans inward would stand beyond the chord's end, below its face.
+        beyond = text.new("newv")
+        text.add(f"Box({beyond}) = {{{j.chord_end}, {-big}, {j.h0 / 2 - big}, {big}, {2 * big},"
+                 f" {big}}};")
+        text.add(f"solid[] = BooleanDifference{{ Volume{{solid[]}}; Delete; }}"
+                 f"{{ Volume{{{beyond}}}; Delete; }};")
     left = 0 if j.halved_x else -big
     right = j.chord_end if j.end != "through" and j.angle == 90 else big
     front = 0 if j.halved_y else -big

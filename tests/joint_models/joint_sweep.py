@@ -6,9 +6,9 @@ JOINT_STUDY is the built program (build/release/tests/joint_models/joint_study).
 in the file are not run again, so a sweep can be stopped, widened and taken up; delete the file
 for a new one. Needs gmsh. About half an hour of one processor.
 
-All lengths are in walls of the chord (t0 = 1). Each row is a joint; its flexibilities are signed and
-without unit: E t0^3 / k for moments, E t0 / k along the brace's axis; a negative one is stiffer than
-beams that meet rigidly. `use`: base, wall, chord, brace, end, angle, corner, pair are read by
+All lengths are in walls of the chord (t0 = 1). Each row is a joint; its flexibilities are signed
+and without unit: E t0^3 / k for moments, E t0 / k along the brace's axis; a negative one is stiffer
+than beams that meet rigidly. `use`: base, wall, chord, brace, end, angle, corner, pair are read by
 make_table.py, `check` is kept back to say how good the table is, `reference` are named joints.
 """
 
@@ -37,7 +37,8 @@ def tee(beta, slenderness, chord=1.0, brace=1.0, wall=1.0, **more):
     b1 = round(beta * slenderness, 4)
     h1 = round(brace * b1, 4)
     t1 = round(min(wall, min(b1, h1) / LEAST_BRACE), 4)
-    return Joint(b0=slenderness, h0=round(chord * slenderness, 4), t0=1, b1=b1, h1=h1, t1=t1, **more)
+    return Joint(b0=slenderness, h0=round(chord * slenderness, 4), t0=1, b1=b1, h1=h1, t1=t1,
+                 **more)
 
 
 def fitting(beta, least):
@@ -98,6 +99,11 @@ def checks():
     yield tee(0.6, 20, angle=60)
     yield tee(0.8, 13.333, angle=50)
     yield tee(0.7, 20, angle=45, wall=0.75)
+    yield tee(0.7, MIDDLE, angle=60, end="open")
+    yield tee(0.7, MIDDLE, angle=120, end="open")
+    yield tee(0.9, MIDDLE, angle=120, end="open")
+    yield tee(0.7, MIDDLE, angle=45, end="open")
+    yield tee(0.7, MIDDLE, angle=60, end="capped")
     yield tee(0.6, 12, kind="pair")
     yield tee(0.75, 25, kind="pair")
     yield tee(1.0, 13.333, kind="pair", end="open")

@@ -2,11 +2,11 @@
 
 usage: make_table.py [CSV [CPP]]
 
-Joints of a brace on a chord: the local flexibility is that of the sweep and, added, that of the brace's
-stub from the chord's axis to its face, which the beams have and the solid has not. It is positive
-and changes smoothly; the program takes the stub off again. A factor is a local stiffness over that of
-the base joint (chord square, brace square, walls equal, 90 degrees, through chord) of the same beta
-and slenderness. Corners: stiffness, at most MOST.
+Joints of a brace on a chord: the local flexibility is that of the sweep and, added, that of the
+brace's stub from the chord's axis to its face, which the beams have and the solid has not. It is
+positive and changes smoothly; the program takes the stub off again. A factor is a local stiffness
+over that of the base joint (chord square, brace square, walls equal, 90 degrees, through chord) of
+the same beta and slenderness. Corners: stiffness, at most MOST.
 tests/cases/joint_stiffness/joint_table_test.cpp holds the result against the CSV.
 """
 
@@ -119,7 +119,7 @@ def curve_at(base, spring, beta, slenderness):
 
 
 def factor_curves(rows, base, use, changed):
-    """For each spring the factor at FACTOR_BETAS; where a small brace cannot be, that of the next."""
+    """For each spring the factor at FACTOR_BETAS; where a small brace cannot be, the next one."""
     curves = {}
     for spring in SPRINGS:
         curve = []
@@ -165,8 +165,8 @@ def corner(rows, chosen):
 
 
 def pair(rows, base, end):
-    """Local flexibility of two braces turned against each other and together, over that of one alone
-    on a through chord."""
+    """Local flexibility of two braces turned against each other and together, over that of one
+    alone on a through chord."""
     against, together = [], []
     for beta in FACTOR_BETAS:
         row = find(rows, use="pair", end=end, b1=beta * 16.667, b0=16.667)

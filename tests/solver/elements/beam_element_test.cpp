@@ -203,6 +203,28 @@ TEST_CASE("a joint that gives way is a spring in series with the connection, abo
   CHECK((K - condense(turned)->K).norm() < 1e-12 * K.norm());
 }
 
+TEST_CASE("a joint that feels the moment at a distance turns by that moment") {
+  // A cantilever of length L under F at its tip, its root turning by c times the moment F (L - d)
+  // there: the tip goes by F c (L - d)^2 more (derived).
+  BeamElement e = slender();
+  const double L = e.L, c = 1e-4, d = 0.1;
+  for (const int k : {0, 1}) {
+    for (const int end : {0, 1}) {
+      BeamElement jointed = slender();
+      jointed.joints[end].bending[k] = c;
+      jointed.joints[end].distance[k] = d;
+      const int free = end == 0 ? 6 : 0;
+      const auto flexibility = [&](const BeamElement& b) {
+        return Eigen::Matrix<double, 6, 6>(
+            condense(b)->K.block<6, 6>(free, free).fullPivLu().inverse());
+      };
+      const int across = k == 0 ? 2 : 1;  // about y it moves along z
+      CHECK_THAT(flexibility(jointed)(across, across) - flexibility(e)(across, across),
+                 WithinRel(c * (L - d) * (L - d), 1e-9));
+    }
+  }
+}
+
 TEST_CASE("a beam in soft joints hands them its loads as springs at its ends would") {
   // Uniform load between equal springs c = S L/EI: the end moment is 1/(1 + 2/c) of q L2/12
   // (derived; the share of a semi-rigid beam in any textbook on joints).

@@ -25,7 +25,7 @@ struct Bent : ModelBuilder {
     beam(knee, tip, s);
     model.beams[1].connection_from[4] = 2e3;
     model.beams[1].connection_to[5] = 0;
-    model.beams[0].joint_to = {1e-8, {2e-5, 5e-5}, 0.4};
+    model.beams[0].joint_to = {1e-8, {2e-5, 5e-5}, 0.4, {0.03, 0.01}};
     bar(node(1.4, 0.3, 0), tip, 3e6);
     fix(root);
     fix(3);

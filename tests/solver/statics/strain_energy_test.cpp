@@ -71,8 +71,8 @@ TEST_CASE("half the work of the loads is the energy of tubes, links and springs 
   b.beam(root, knee, s);
   b.beam(knee, tip, s, 0.4);
   b.model.beams[1].connection_from[4] = 2e4;
-  b.model.beams[0].joint_from = {2e-8, {3e-5, 1e-5}, 0.3};
-  b.model.beams[1].joint_to = {0, {4e-5, 0}, -1.1};
+  b.model.beams[0].joint_from = {2e-8, {3e-5, 1e-5}, 0.3, {0.05, 0.02}};
+  b.model.beams[1].joint_to = {0, {4e-5, 0}, -1.1, {0.04, 0}};
   b.bar(root, tip, 3e6);
   b.bar(tip, b.node(1.5, 0.5, -0.4), 1e6);
   b.bar(knee, b.node(0, 0.4, 0.5), 1e6, true);
