@@ -36,8 +36,6 @@ const char* table_words(OutsideTable why) {
       return "a brace thicker than a fifth of its side";
     case OutsideTable::angle:
       return "an angle below 45 degrees";
-    case OutsideTable::inclined_at_end:
-      return "aslant on the end of a tube";
     case OutsideTable::unequal_tubes:
       break;
   }
@@ -70,7 +68,7 @@ Nearest nearest_in_table(TubeOnTube t) {
   t.brace_wall = std::min(
       t.chord_wall * std::clamp(t.brace_wall / t.chord_wall, least_wall_ratio, most_wall_ratio),
       std::min(t.brace_width, t.brace_depth) / least_brace_sides);
-  t.angle = t.end == ChordEnd::through ? std::max(t.angle, least_joint_angle) : 90 * degree;
+  t.angle = std::max(t.angle, least_joint_angle);
   // A narrow brace of thick wall fits on no wall of the table: a wider one then.
   for (int tries = 0; !springs_of_tube_on_tube(t, 1) && tries < 20; ++tries) {
     t.brace_width = std::min(1.1 * t.brace_width, t.chord_width);
