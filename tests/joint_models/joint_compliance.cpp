@@ -186,7 +186,8 @@ void solve_beams(const JointModel& j, const Tip& first, const Tip& second,
 }  // namespace
 
 JointCompliance joint_compliance(const JointModel& j, const SolidMesh& mesh,
-                                 const IsotropicSolid& material) {
+                                 const IsotropicSolid& material,
+                                 const std::function<void(TipLoad, const Eigen::VectorXd&)>& look) {
   const Tip first = make_tip(j, mesh, false);
   const bool is_pair = j.kind == JointKind::pair;
   const Tip second = is_pair ? make_tip(j, mesh, true) : first;
@@ -203,6 +204,7 @@ JointCompliance joint_compliance(const JointModel& j, const SolidMesh& mesh,
     const Eigen::VectorXd f = tip_loads_of(j, mesh, first, load, copies);
     const Eigen::VectorXd u = solver->solve(f);
     out.solid[k] = copies * u.dot(f);
+    if (look) look(load, u);
     if (load == TipLoad::axial && j.kind == JointKind::tee) {
       const double A = tube(j.brace_along, j.brace_width, j.brace_wall, material.nu).A;
       out.face =

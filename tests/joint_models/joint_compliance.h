@@ -9,6 +9,7 @@
 
 #include <Eigen/Core>
 #include <array>
+#include <functional>
 
 #include "tests/joint_models/solid10.h"
 
@@ -47,7 +48,9 @@ struct JointCompliance {
   double area_ratio = 0, inertia_ratio = 0;  ///< brace's section: mesh over formula
 };
 
-JointCompliance joint_compliance(const JointModel& joint, const SolidMesh& mesh,
-                                 const IsotropicSolid& material);
+/// `look` is shown the displacements under each load.
+JointCompliance joint_compliance(
+    const JointModel& joint, const SolidMesh& mesh, const IsotropicSolid& material,
+    const std::function<void(TipLoad, const Eigen::VectorXd&)>& look = nullptr);
 
 }  // namespace tubewright

@@ -23,8 +23,14 @@ def study_arguments(j):
             for key, value in values.items()]
 
 
-def run_joint(program, joint):
-    """Additional compliance over E t0^3 (axial: E t0) of each load: 1/f; and what it took."""
+def run_joint(program, joint, with_stress=False):
+    """Additional flexibility times E t0^3 (axial: E t0) of each load, and what it took.
+
+    `with_stress`: hot spot factors too, for a through chord at right angles.
+    """
+    arguments = study_arguments(joint)
+    if with_stress:
+        arguments.append(f"leg={joint.weld * math.sqrt(2) * joint.t1!r}")
     with tempfile.TemporaryDirectory() as folder:
         geo, mesh = pathlib.Path(folder, "joint.geo"), pathlib.Path(folder, "joint.msh")
         geo.write_text(geo_text(joint), encoding="utf-8")
@@ -34,13 +40,17 @@ def run_joint(program, joint):
         if made.returncode != 0 or "Error" in made.stdout + made.stderr:
             raise RuntimeError(f"gmsh: {made.stdout}{made.stderr}")
         meshed = time.time()
-        done = subprocess.run([program, str(mesh), *study_arguments(joint)],
+        done = subprocess.run([program, str(mesh), *arguments],
                               capture_output=True, text=True, timeout=LONGEST, check=False)
         if done.returncode != 0:
             raise RuntimeError(done.stderr)
         solved = time.time()
     n = [float(word) for word in done.stdout.split()]
     result = {}
+    if with_stress:
+        for load in LOADS[:3]:
+            result[load + "_chord"], result[load + "_brace"] = n[:2]
+            n = n[2:]
     for i, load in enumerate(LOADS):
         solid, beams = n[2 * i], n[2 * i + 1]
         unit = E * joint.t0 ** (1 if load == "axial" else 3)

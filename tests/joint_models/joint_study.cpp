@@ -1,8 +1,10 @@
 // joint_study MESH KEY=VALUE...: the additional compliances of one joint, a line of numbers.
 //
 // Keys are the fields of JointModel in mm and degrees; joint_sweep.py calls it. E = 210 000 MPa,
-// nu = 0.3. Prints "solid beams" for each TipLoad, then for the face, for pairs the same at the
-// other tip, the ratios of area and inertia, nodes, and elements mended.
+// nu = 0.3. Prints "solid beams" for each TipLoad, then the face, for pairs the same at the other
+// tip, the ratios of area and inertia, nodes, and elements mended. With leg=LENGTH of the weld, for
+// a quarter of a tee, first the hot spot factors of chord and brace for each of the first three
+// loads.
 #include <cstdio>
 #include <exception>
 #include <fstream>
@@ -10,6 +12,7 @@
 #include <stdexcept>
 #include <string>
 
+#include "tests/joint_models/hot_spot.h"
 #include "tests/joint_models/joint_compliance.h"
 #include "tests/joint_models/mesh_file.h"
 
@@ -52,7 +55,14 @@ int study(int argc, char** argv) {
   std::ifstream in(argv[1]);
   SolidMesh mesh = read_mesh(in);
   const int mended = straighten_bad_elements(mesh);
-  const JointCompliance c = joint_compliance(j, mesh, {210000, 0.3});
+  constexpr IsotropicSolid steel = {210000, 0.3};
+  const bool with_stress = keys.contains("leg");
+  const JointCompliance c =
+      joint_compliance(j, mesh, steel, [&](TipLoad load, const Eigen::VectorXd& u) {
+        if (!with_stress || load == TipLoad::torsion) return;
+        const HotSpots s = hot_spots(j, number(keys, "leg"), mesh, u, steel, load);
+        std::printf("%.5g %.5g ", s.chord, s.brace);
+      });
   for (int k = 0; k < tip_loads; ++k) std::printf("%.9g %.9g ", c.solid[k], c.beams[k]);
   std::printf("%.9g %.9g %.9g %.6f %.6f %zu %d\n", c.face, c.solid_other, c.beams_other,
               c.area_ratio, c.inertia_ratio, mesh.nodes.size(), mended);

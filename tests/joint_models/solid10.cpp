@@ -1,5 +1,6 @@
 #include "tests/joint_models/solid10.h"
 
+#include <Eigen/Geometry>
 #include <Eigen/LU>
 #include <algorithm>
 #include <limits>
@@ -75,12 +76,6 @@ const std::array<Eigen::Vector3d, 4>& rule() {
 }
 constexpr double rule_weight = 1.0 / 24;
 
-ElementNodes nodes_of(const SolidMesh& mesh, const std::array<int, 10>& element) {
-  ElementNodes x;
-  for (int n = 0; n < 10; ++n) x.col(n) = mesh.nodes[element[n]];
-  return x;
-}
-
 /// Six points of degree 4 on a triangle (Dunavant 1985): natural coordinates and weight.
 struct FacePoint {
   double L1, L2, weight;
@@ -118,6 +113,25 @@ void for_each_point(const SolidMesh& mesh, const SolidFace& face, Visit visit) {
 
 }  // namespace
 
+ElementNodes element_nodes(const SolidMesh& mesh, const std::array<int, 10>& element) {
+  ElementNodes x;
+  for (int n = 0; n < 10; ++n) x.col(n) = mesh.nodes[element[n]];
+  return x;
+}
+
+Eigen::Vector3d natural_coordinates(const ElementNodes& nodes, const Eigen::Vector3d& point) {
+  Eigen::Vector3d at = Eigen::Vector3d::Constant(0.25);
+  for (int step = 0; step < 8; ++step) {
+    const Eigen::Vector4d L(1 - at.sum(), at.x(), at.y(), at.z());
+    Eigen::Vector3d place = Eigen::Vector3d::Zero();
+    for (int i = 0; i < 4; ++i) place += L[i] * (2 * L[i] - 1) * nodes.col(i);
+    for (int k = 0; k < 6; ++k) place += 4 * L[edges[k][0]] * L[edges[k][1]] * nodes.col(4 + k);
+    const Eigen::Matrix3d J = nodes * shape_gradients(at);
+    at += J.inverse() * (point - place);
+  }
+  return at;
+}
+
 ElementStiffness solid_stiffness(const ElementNodes& nodes, const IsotropicSolid& material) {
   const Elasticity D = elasticity(material);
   ElementStiffness K = ElementStiffness::Zero();
@@ -140,7 +154,7 @@ SparseMatrix solid_matrix(const SolidMesh& mesh, const IsotropicSolid& material)
   std::vector<Eigen::Triplet<double>> entries;
   entries.reserve(mesh.elements.size() * 465);
   for (const auto& element : mesh.elements) {
-    const ElementStiffness K = solid_stiffness(nodes_of(mesh, element), material);
+    const ElementStiffness K = solid_stiffness(element_nodes(mesh, element), material);
     for (int i = 0; i < 30; ++i) {
       const int row = 3 * element[i / 3] + i % 3;
       for (int j = 0; j < 30; ++j) {
@@ -201,7 +215,7 @@ double face_integral(const SolidMesh& mesh, const std::vector<SolidFace>& faces,
 }
 
 double least_jacobian(const SolidMesh& mesh, const std::array<int, 10>& element) {
-  const ElementNodes x = nodes_of(mesh, element);
+  const ElementNodes x = element_nodes(mesh, element);
   double least = std::numeric_limits<double>::infinity(), sum = 0;
   for (const Eigen::Vector3d& p : rule()) {
     const double jacobian = derivatives(x, p).jacobian;
@@ -214,7 +228,7 @@ double least_jacobian(const SolidMesh& mesh, const std::array<int, 10>& element)
 double solid_volume(const SolidMesh& mesh) {
   double volume = 0;
   for (const auto& element : mesh.elements) {
-    const ElementNodes x = nodes_of(mesh, element);
+    const ElementNodes x = element_nodes(mesh, element);
     for (const Eigen::Vector3d& p : rule()) volume += rule_weight * derivatives(x, p).jacobian;
   }
   return volume;

@@ -36,6 +36,11 @@ using ElementNodes = Eigen::Matrix<double, 3, 10>;
 using ElementStiffness = Eigen::Matrix<double, 30, 30>;
 using Stress = Eigen::Matrix<double, 6, 1>;  ///< xx yy zz xy yz zx
 
+ElementNodes element_nodes(const SolidMesh& mesh, const std::array<int, 10>& element);
+
+/// Those of a point in or near an element (Newton's method from the middle).
+Eigen::Vector3d natural_coordinates(const ElementNodes& nodes, const Eigen::Vector3d& point);
+
 /// Throws std::domain_error where the element is turned inside out at a point of the rule.
 ElementStiffness solid_stiffness(const ElementNodes& nodes, const IsotropicSolid& material);
 

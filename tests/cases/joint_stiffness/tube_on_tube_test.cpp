@@ -167,11 +167,30 @@ TEST_CASE("The table foretells joints that were kept back when it was made") {
                        (std::max(0.0, r.at("out_of_plane")) + stub.out_of_plane);
     const double in = (compliance(k->in_plane) + stub.in_plane) /
                       (std::max(0.0, r.at("in_plane")) + stub.in_plane);
-    CHECK(std::abs(std::log(out)) < std::log(1.15));
+    // Braces at an angle at the end of a chord were not among the joints the table is made from.
+    const bool inclined_end = j.end != ChordEnd::through && r.at("angle") != 90;
+    CHECK(std::abs(std::log(out)) < std::log(inclined_end ? 1.5 : 1.12));
     CHECK(std::abs(std::log(in)) < std::log(1.3));
     ++compared;
   }
   CHECK(compared >= 20);
+}
+
+TEST_CASE("The table foretells pairs that were kept back") {
+  int compared = 0;
+  for (const test::StiffnessRow& r : test::stiffness_rows()) {
+    if (r.use != "check" || r.kind != "pair") continue;
+    const TubeOnTube j = test::joint_of(r);
+    const auto k = springs_of_pair(j, 1);
+    REQUIRE(k);
+    const double stub = test::stub_of(j).out_of_plane;
+    const double against =
+        (compliance(k->against) + stub) / (r.at("out_of_plane") + stub - r.at("other"));
+    INFO("b0 " << j.chord_width << " b1 " << j.brace_width << " " << r.end << ": " << against);
+    CHECK(std::abs(std::log(against)) < std::log(1.15));
+    ++compared;
+  }
+  CHECK(compared == 3);
 }
 
 TEST_CASE("A wider brace makes a stiffer joint, at every slenderness") {
