@@ -189,6 +189,7 @@ sheets:
     material: EN AW-5754-H22
     thickness: 1.2
     edges: simply_supported
+    side: bottom
     offset: 15.6
     joint:
       rivet:
