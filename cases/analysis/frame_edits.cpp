@@ -95,8 +95,7 @@ DiagonalFrame with_diagonals(const Frame& frame, bool second) {
       if (edge.shape != Shape::properties && edge.wall > 0) wall = std::min(wall, edge.wall);
       tube.material = edge.material;
     }
-    const double area =
-        panel_mass(frame, n, panel).mass / (material_of(frame, tube).density * length);
+    const double area = panel_mass(frame, n, p).mass / (material_of(frame, tube).density * length);
     tube.wall = std::min(wall, std::sqrt(area / 36));  // at least ten walls wide
     tube.height = tube.width = area / (4 * tube.wall) + tube.wall;
     tube.corners = Corners::sharp;
@@ -170,7 +169,7 @@ Frame with_epoxy(Frame frame) {
 double panels_mass(const Frame& frame) {
   const NumberedFrame n = build_model(frame);
   double mass = 0;
-  for (const PanelEntry& panel : frame.panels) mass += panel_mass(frame, n, panel).mass;
+  for (size_t p = 0; p < frame.panels.size(); ++p) mass += panel_mass(frame, n, p).mass;
   return mass;
 }
 

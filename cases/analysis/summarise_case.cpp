@@ -245,7 +245,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
     add_member(result, frame.members[i].name, std::move(r));
   }
   for (size_t p = 0; p < frame.panels.size(); ++p) {
-    PanelResult r = panel_result(frame, numbered, p, facts.panels[p], iterated.stages[p], solution,
+    PanelResult r = panel_result(frame, numbered, p, facts.panels[p], iterated.stages, solution,
                                  result.safety_factor);
     if (const NamedCheck* nearest = nearest_limit(r)) {
       note_worst(result, nearest->name, frame.panels[p].name, nearest->result);

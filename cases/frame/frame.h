@@ -126,12 +126,19 @@ struct BondJoint {
   std::optional<double> shear_strength;  ///< Pa
 };
 
+/// Of its tubes: the one that the corners' order points to by the right hand, or the one with the
+/// greater or lesser z.
+enum class SheetSide { by_corners, top, bottom };
+
 struct Sheet {
   std::string name;
   std::string material;
   double thickness = 0;
   SheetEdge edges = SheetEdge::simply_supported;
-  double offset = 0;
+  SheetSide side = SheetSide::by_corners;
+  /// From the plane of the axes toward `side`, m; below 0: away from it. Absent: the sheet touches
+  /// the deepest of its tubes (cases/model/sheet_pieces.h).
+  std::optional<double> offset;
   std::optional<RivetJoint> rivet;
   std::optional<BondJoint> bond;
   SourceLocation place;

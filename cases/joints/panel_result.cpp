@@ -138,10 +138,13 @@ PanelFacts panel_facts(const Frame& frame, const NumberedFrame& n, size_t index)
   const JointStiffness joint = joint_stiffness(sheet, material);
   f.rivet_share = joint.rivets > 0 ? joint.rivets / joint.total() : 0;
   if (sheet.bond) {
-    f.bond_peak_per_flow =
-        bond_peak_per_flow({sheet.bond->shear_modulus, sheet.bond->thickness, sheet.bond->width},
-                           material.G * sheet.thickness);
+    const BondLine line{sheet.bond->shear_modulus, sheet.bond->thickness, sheet.bond->width};
+    const double Gt = material.G * sheet.thickness;
+    f.bond_peak_per_flow = bond_peak_per_flow(line, Gt);
+    f.bond_peak_per_net = bond_peak_per_net(line, Gt);
+    f.bond_peak_per_through = bond_peak_per_through(line, Gt);
   }
+  f.rows = panel_rows(n.model, static_cast<int>(index));
   f.edge_distance = f.wall = std::numeric_limits<double>::infinity();
   for (const int m : members_round(n, panel)) {
     const SectionEntry& section = find_section(frame, frame.members[m].section);
@@ -174,9 +177,21 @@ SheetStage sheet_stage(const PanelFacts& f, const Model& model, const Panel& pan
   return stage;
 }
 
+RowLoad row_load(const PanelRow& row, double q0, double pull, double other_q0, double other_pull) {
+  const auto both = [](double along, double across) {
+    const double a = std::abs(along), b = std::abs(across);
+    return std::max(a, b) + (std::numbers::sqrt2 - 1) * std::min(a, b);
+  };
+  const double own = row.flow * q0;
+  if (row.other < 0) return {both(own, pull), 0};
+  const double other = row.other_flow * other_q0;  // of the same sense, it runs the other way
+  return {both(own + other, pull - other_pull), both(own - other, pull + other_pull) / 2};
+}
+
 PanelResult panel_result(const Frame& frame, const NumberedFrame& n, size_t index,
-                         const PanelFacts& f, const SheetStage& stage, const StaticSolution& s,
-                         double factor) {
+                         const PanelFacts& f, std::span<const SheetStage> stages,
+                         const StaticSolution& s, double factor) {
+  const SheetStage& stage = stages[index];
   const Panel& panel = n.model.panels[index];
   const Sheet& sheet = find_sheet(frame, frame.panels[index].sheet);
   const PanelGeometry g = panel_geometry(n.model, panel);
@@ -199,16 +214,25 @@ PanelResult panel_result(const Frame& frame, const NumberedFrame& n, size_t inde
                 stress.compression * stress.compression);
   r.checks.push_back(
       {"yield", ratio(factor * von_mises, f.yield, "von Mises, NACA TN 2661", no_yield)});
-  // Edge force q, and the folds' pull across the edge: sqrt(2) q at k = 1 (NACA TN 2661 3.11).
-  const double flow = r.flow * (1 + (std::numbers::sqrt2 - 1) * stage.tension_share);
+  double most = 0, peak = 0;
+  for (const PanelRow& row : f.rows) {
+    const bool rim = row.other < 0;
+    const size_t other = rim ? index : static_cast<size_t>(row.other);
+    const RowLoad load = row_load(row, s.panel_flows[index], stage.traction, s.panel_flows[other],
+                                  stages[other].traction);
+    const double bonded = (1 - f.rivet_share) * load.net;
+    most = std::max(most, load.net);
+    peak =
+        std::max(peak, rim ? bonded * f.bond_peak_per_flow
+                           : bonded * f.bond_peak_per_net + load.through * f.bond_peak_per_through);
+  }
   if (sheet.rivet) {
-    r.rivet_load = flow * f.rivet_share * sheet.rivet->pitch;
+    r.rivet_load = most * f.rivet_share * sheet.rivet->pitch;
     add_rivet_checks(r, sheet, f, factor, edge_compression(panel, n.model, s));
   }
   if (sheet.bond) {
-    const double bonded = flow * (1 - f.rivet_share);
-    r.bond_peak = bonded * f.bond_peak_per_flow;
-    r.bond_mean = bonded / sheet.bond->width;
+    r.bond_peak = peak;
+    r.bond_mean = most * (1 - f.rivet_share) / sheet.bond->width;
     const double strength = sheet.bond->shear_strength.value_or(unknown);
     r.checks.push_back(
         {"bond", ratio(*r.bond_peak, bond_share_allowed(*sheet.bond) * strength,

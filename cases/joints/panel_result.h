@@ -3,12 +3,14 @@
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "cases/checks/check_result.h"
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
+#include "solver/elements/shear_panel.h"
 #include "solver/statics/recovery.h"
 
 namespace tubewright {
@@ -25,7 +27,10 @@ struct PanelFacts {
   int narrowest = -1;         ///< the member of that tube, -1 unknown
   double wall = 0;            ///< thinnest tube wall under the rivets; NaN unknown
   double least_ultimate = 0;  ///< of the sheet and the tubes under the rivets; may be NaN
-  double bond_peak_per_flow = 0;  ///< 1/m
+  double bond_peak_per_flow = 0;  ///< 1/m; at the rim of a sheet
+  double bond_peak_per_net = 0;   ///< 1/m; under a sheet that goes on over the tube
+  double bond_peak_per_through = 0;
+  std::vector<PanelRow> rows;  ///< of rivets or bond round the panel, one a piece of tube
 };
 
 PanelFacts panel_facts(const Frame& frame, const NumberedFrame& numbered, size_t panel);
@@ -53,18 +58,32 @@ struct PanelResult {
   double shear_stress = 0;
   double critical_stress = 0;
   SheetStage stage;
-  std::optional<double> rivet_load;  ///< N
+  std::optional<double> rivet_load;  ///< of the rivet that takes most, N
   std::optional<double> bond_peak;   ///< shear stress of the adhesive, Pa
-  std::optional<double> bond_mean;
+  std::optional<double> bond_mean;   ///< of the row that takes most
   std::vector<NamedCheck> checks;
 };
 
 /// The check that is nearest its limit among those that count; null if none was made.
 const NamedCheck* nearest_limit(const PanelResult& panel);
 
-/// `factor`: the safety factor of the case, on loads. Rivet strengths are divided by gamma_M3 too.
+/// What one row has to take, N/m.
+struct RowLoad {
+  double net = 0;      ///< goes into the tube
+  double through = 0;  ///< goes on in the sheet on the other side; 0 at the rim
+};
+
+/// Of the flows along a row and the pulls of the folds across it. At the rim q (1 + 0.414 k), the
+/// edge force q and the pull k q at 45 degrees with it (sqrt(2) q at k = 1, NACA TN 2661 3.11).
+/// Between two panels of one sheet flows of one sense and pulls cancel; of what is left of both the
+/// greater and 0.414 of the lesser count, which is never less than their resultant. `pulls`: the
+/// traction of each panel.
+RowLoad row_load(const PanelRow& row, double q0, double pull, double other_q0, double other_pull);
+
+/// `stages`: of all panels. `factor`: the safety factor of the case, on loads. Rivet strengths are
+/// divided by gamma_M3 too.
 PanelResult panel_result(const Frame& frame, const NumberedFrame& numbered, size_t panel,
-                         const PanelFacts& facts, const SheetStage& stage,
+                         const PanelFacts& facts, std::span<const SheetStage> stages,
                          const StaticSolution& solution, double factor);
 
 }  // namespace tubewright

@@ -1,9 +1,13 @@
-// Doubts about sheets: off their tubes; rivets too far apart, too near the edge, of the wrong size;
-// skewed panels.
+// Doubts about sheets: off their tubes, on both sides of one; rivets too far apart, too near the
+// edge, of the wrong size; skewed panels.
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
+#include <string>
 #include <unordered_set>
+#include <utility>
+#include <vector>
 
 #include "cases/frame/wording.h"
 #include "cases/joints/panel_result.h"
@@ -11,6 +15,7 @@
 #include "cases/lint/lint_warnings.h"
 #include "cases/lint/sheet_contact.h"
 #include "cases/model/build_model.h"
+#include "cases/model/sheet_pieces.h"
 #include "solver/elements/shear_panel.h"
 #include "solver/elements/sheet_joint.h"
 
@@ -84,6 +89,35 @@ void check_skew(const Frame& frame, const NumberedFrame& n, size_t p, Diagnostic
               panel_skewed(frame.panels[p].name, 1 - 1 / ratio));
 }
 
+/// Of every sheet the first two panels that would be one piece if they lay on one side. A tube with
+/// more of its panels has them above and below.
+void check_sides(const Frame& frame, const NumberedFrame& n, Diagnostics& diagnostics) {
+  struct Place {
+    size_t panel;
+    PanelSide side;
+  };
+  constexpr double back_to_back = -0.9998;  // of normals, within a degree
+  const std::vector<PanelFace> faces = panel_faces(frame, n);
+  std::map<std::pair<std::string, int>, std::vector<Place>> along;  // by sheet and member
+  for (size_t p = 0; p < faces.size(); ++p) {
+    for (const PanelSide& s : faces[p].sides) {
+      along[{frame.panels[p].sheet, s.member}].push_back({p, s});
+    }
+  }
+  std::unordered_set<std::string> told;
+  for (const auto& [key, places] : along) {
+    if (places.size() != 2 || told.contains(key.first)) continue;
+    const PanelFace &first = faces[places[0].panel], &second = faces[places[1].panel];
+    const bool side_by_side = places[0].side.from == places[1].side.from;  // seen from two sides
+    if (!side_by_side || !first.sided || first.out.dot(second.out) > back_to_back) continue;
+    told.insert(key.first);
+    const PanelEntry &a = frame.panels[places[0].panel], &b = frame.panels[places[1].panel];
+    add_warning(
+        diagnostics, b.place,
+        panels_on_opposite_sides(key.first, a.name, b.name, frame.members[key.second].name));
+  }
+}
+
 }  // namespace
 
 Diagnostics lint_sheets(const Frame& frame) {
@@ -91,6 +125,7 @@ Diagnostics lint_sheets(const Frame& frame) {
   if (frame.panels.empty()) return diagnostics;
   append(diagnostics, contact_doubts(frame).warnings);
   const NumberedFrame n = build_model(frame);
+  check_sides(frame, n, diagnostics);
   std::unordered_set<std::string> used;
   for (const PanelEntry& p : frame.panels) used.insert(p.sheet);
   for (const Sheet& s : frame.sheets) {

@@ -124,9 +124,15 @@ Diagnostic rivets_near_edge(const std::string& sheet, const std::string& tube, d
 }
 
 Diagnostic sheet_left_in_the_axes(const std::string& sheet, const std::string& tube,
-                                  std::size_t more, double touching) {
-  return {"sheet " + quoted(sheet) + " has no `offset`: it cuts through " + tube_and(tube, more),
-          "`offset: " + in_mm(touching) + "`, or minus that, puts it on their outer face"};
+                                  std::size_t more) {
+  return {"sheet " + quoted(sheet) + " has `offset: 0`: it cuts through " + tube_and(tube, more),
+          "without `offset` it lies on their outer face"};
+}
+
+Diagnostic sheet_on_unknown_tubes(const std::string& sheet) {
+  return {"sheet " + quoted(sheet) + " is taken to lie in the plane of its tubes' axes",
+          "the depth of its tubes is not known: give `offset`, half their depth and half its "
+          "thickness"};
 }
 
 Diagnostic sheet_inside_tubes(const std::string& sheet, const std::string& tube, std::size_t more,
@@ -148,6 +154,14 @@ Diagnostic sheet_on_unlike_tubes(const std::string& sheet, const std::string& de
           "they reach " + in_mm(far) + " and " + in_mm(near) +
               " from the plane of the axes: take tubes of one depth, or a sheet of its own for "
               "panels whose tubes have another"};
+}
+
+Diagnostic panels_on_opposite_sides(const std::string& sheet, const std::string& first,
+                                    const std::string& second, const std::string& tube) {
+  return {
+      "panels " + quoted(first) + " and " + quoted(second) + " of sheet " + quoted(sheet) +
+          " lie on opposite sides of tube " + quoted(tube),
+      "their corners go round in opposite order: turn those of one, or give the sheet a `side`"};
 }
 
 Diagnostic panel_on_link(const std::string& panel, const std::string& link) {

@@ -49,10 +49,11 @@ Diagnostic rivet_size_outside_rules(const std::string& sheet, double diameter);
 Diagnostic rivets_too_stiff(const std::string& sheet, double stiffness, double most);
 Diagnostic rivets_near_edge(const std::string& sheet, const std::string& tube, double edge_distance,
                             double diameter);
-/// A sheet without `offset`, the tube it lies deepest in and how many more there are; `touching`:
-/// the offset with which it would lie on them.
+/// A sheet in the plane of the axes, the tube it lies deepest in and how many more there are.
 Diagnostic sheet_left_in_the_axes(const std::string& sheet, const std::string& tube,
-                                  std::size_t more, double touching);
+                                  std::size_t more);
+/// A sheet without `offset` on tubes of which none has a known depth.
+Diagnostic sheet_on_unknown_tubes(const std::string& sheet);
 /// `depth`: how far the sheet lies in the tube.
 Diagnostic sheet_inside_tubes(const std::string& sheet, const std::string& tube, std::size_t more,
                               double depth, double touching);
@@ -61,6 +62,9 @@ Diagnostic sheet_clear_of_tubes(const std::string& sheet, const std::string& tub
 /// The tubes that reach farthest and least far from the plane of the axes, and how far.
 Diagnostic sheet_on_unlike_tubes(const std::string& sheet, const std::string& deep, double far,
                                  const std::string& shallow, double near);
+/// Two panels of one sheet and the tube between them.
+Diagnostic panels_on_opposite_sides(const std::string& sheet, const std::string& first,
+                                    const std::string& second, const std::string& tube);
 Diagnostic panel_on_link(const std::string& panel, const std::string& link);
 /// `softer`: share of its stiffness that it may lack.
 Diagnostic panel_skewed(const std::string& panel, double softer);

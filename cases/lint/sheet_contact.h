@@ -8,7 +8,7 @@ namespace tubewright {
 
 /// What is to be said of the sheets that do not touch all their tubes, at most once of each.
 struct ContactDoubts {
-  Diagnostics warnings;  ///< a sheet left in the plane of the axes, or not quite at its tubes
+  Diagnostics warnings;  ///< in the plane of the axes, not quite at its tubes, or of unlike tubes
   Diagnostics unproven;  ///< one that is somewhere else than its file can mean
 };
 

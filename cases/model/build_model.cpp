@@ -8,6 +8,7 @@
 #include "cases/frame/layout.h"
 #include "cases/frame/section_of.h"
 #include "cases/model/sheet_joint_stiffness.h"
+#include "cases/model/sheet_pieces.h"
 
 namespace tubewright {
 
@@ -38,6 +39,7 @@ RigidBody upright(const Frame& frame, const NumberedFrame& n, const Wheel& wheel
   return body;
 }
 
+/// Without what goes by the piece of sheet that they are of.
 std::vector<Panel> panels_of(const Frame& frame, const NumberedFrame& n) {
   std::vector<Panel> panels;
   if (frame.panels.empty()) return panels;
@@ -48,8 +50,9 @@ std::vector<Panel> panels_of(const Frame& frame, const NumberedFrame& n) {
     Panel panel;
     panel.thickness = sheet.thickness;
     panel.G = material.G;
-    panel.joint = joint_stiffness(sheet, material).total();
-    panel.offset = sheet.offset;
+    const JointStiffness joint = joint_stiffness(sheet, material);
+    panel.joint = joint.total();
+    panel.carry_over = joint.carry_over();
     for (int k = 0; k < 4; ++k) panel.corners[k] = n.node.at(entry.corners[k]);
     for (int k = 0; k < 4; ++k) {
       const int a = panel.corners[k], b = panel.corners[(k + 1) % 4];
@@ -117,6 +120,7 @@ NumberedFrame build_model(const Frame& frame) {
     }
   }
   n.model.panels = panels_of(frame, n);
+  lay_sheets(frame, n);
   if (frame.vehicle) {
     for (const Wheel& w : frame.vehicle->wheels) {
       if (has_rigid_upright(w)) n.model.bodies.push_back(upright(frame, n, w));

@@ -24,9 +24,10 @@ MassDistribution mass_distribution(const Frame& frame, const NumberedFrame& numb
       d.lumps.push_back({half, numbered.model.nodes[node], Eigen::Matrix3d::Zero(), {node}});
     }
   }
-  for (const PanelEntry& panel : frame.panels) {
-    const PanelMass p = panel_mass(frame, numbered, panel);
-    d.lumps.push_back({p.mass, p.centre, p.inertia, node_numbers(numbered, panel.corners)});
+  for (std::size_t i = 0; i < frame.panels.size(); ++i) {
+    const PanelMass p = panel_mass(frame, numbered, i);
+    d.lumps.push_back(
+        {p.mass, p.centre, p.inertia, node_numbers(numbered, frame.panels[i].corners)});
   }
   for (const CarriedMass& m : frame.masses) {
     d.lumps.push_back({m.mass, m.at, m.inertia.asDiagonal(), node_numbers(numbered, m.on)});

@@ -16,7 +16,8 @@ double mass_per_length(const Frame& frame, const Member& member) {
 }
 
 // Two triangles with a common corner; exact for a flat quadrilateral.
-PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, const PanelEntry& panel) {
+PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, std::size_t index) {
+  const PanelEntry& panel = frame.panels[index];
   const Sheet& sheet = find_sheet(frame, panel.sheet);
   const double per_area =
       sheet.thickness * find_material(frame, sheet.material)->properties.density;
@@ -40,8 +41,8 @@ PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, const Pa
   second -= p.mass * r * r.transpose();
   p.inertia = second.trace() * Eigen::Matrix3d::Identity() - second;
   // The sheet lies off the plane of the tubes' axes, on the side of the corners' right-hand normal.
-  p.centre +=
-      sheet.offset * (corner(2) - corner(0)).cross(corner(3) - corner(1)).stableNormalized();
+  p.centre += numbered.model.panels[index].offset *
+              (corner(2) - corner(0)).cross(corner(3) - corner(1)).stableNormalized();
   return p;
 }
 
@@ -55,8 +56,8 @@ MassSummary mass_summary(const Frame& frame, const NumberedFrame& numbered) {
               (numbered.model.nodes[numbered.node.at(m.from)] +
                numbered.model.nodes[numbered.node.at(m.to)]);
   }
-  for (const PanelEntry& panel : frame.panels) {
-    const PanelMass p = panel_mass(frame, numbered, panel);
+  for (std::size_t i = 0; i < frame.panels.size(); ++i) {
+    const PanelMass p = panel_mass(frame, numbered, i);
     s.panels += p.mass;
     moment += p.mass * p.centre;
   }

@@ -29,6 +29,6 @@ struct PanelMass {
   Eigen::Matrix3d inertia = Eigen::Matrix3d::Zero();  ///< about its centre, kg m2
 };
 
-PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, const PanelEntry& panel);
+PanelMass panel_mass(const Frame& frame, const NumberedFrame& numbered, std::size_t panel);
 
 }  // namespace tubewright

@@ -51,8 +51,13 @@ JointStiffness joint_stiffness(const Sheet& sheet, const Material& material) {
   if (sheet.bond) {
     const BondLine line{sheet.bond->shear_modulus, sheet.bond->thickness, sheet.bond->width};
     joint.bond = bond_stiffness(line, material.G * sheet.thickness);
+    joint.through = bond_through_flexibility(line, material.G * sheet.thickness);
   }
   return joint;
+}
+
+double JointStiffness::carry_over() const {
+  return bond > 0 ? std::max(0.0, 1 - total() * through) : 1;
 }
 
 }  // namespace tubewright

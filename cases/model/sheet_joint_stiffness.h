@@ -25,9 +25,16 @@ double rivet_stiffness(const RivetJoint& rivet);
 struct JointStiffness {
   double rivets = 0;
   double bond = 0;
+  /// What the bond under a continuous sheet gives way by under flow that only passes through, m2/N.
+  double through = 0;
 
   /// Without rivets or bond the edge is perfect: `rigid`.
   double total() const { return rivets + bond > 0 ? rivets + bond : rigid; }
+
+  /// `carry_over` of solver/model/model.h: 1 of rivets, which flow passing through does not load;
+  /// 1/cosh(lambda w) of a bond (derived, sheet_joint.h). Beside a bond rivets stand in its middle,
+  /// which such flow does not move: it then gives way as the bond alone.
+  double carry_over() const;
 };
 JointStiffness joint_stiffness(const Sheet& sheet, const Material& material);
 

@@ -16,7 +16,7 @@ namespace {
 
 bool on_one_face(const PlacedBlank& a, const PlacedBlank& b) {
   const double along = a.out.dot(b.out);
-  const bool sided = a.offset != 0 && b.offset != 0;
+  const bool sided = a.sided && b.sided;
   return (sided ? along : std::abs(along)) > std::cos(20 * degree);
 }
 
@@ -27,7 +27,7 @@ void tell_of_tubes_through(const CladFrame& f, const Sheet& sheet, const std::se
   std::set<std::string> through;
   for (const int node : nodes) {
     for (const int m : f.layout.members_at[static_cast<std::size_t>(node)]) {
-      if (comes_through(f, node, m, out, sheet.offset)) through.insert(f.member(m).name);
+      if (comes_through(f, node, m, out, true)) through.insert(f.member(m).name);
     }
   }
   if (through.empty()) return;

@@ -20,7 +20,7 @@ struct PlacedBlank {
   std::string name;
   std::string sheet;
   Eigen::Vector3d out;
-  double offset = 0;
+  bool sided = true;  ///< false: `out` may be either side
   std::vector<PanelSide> sides;
 };
 

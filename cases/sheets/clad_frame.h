@@ -10,26 +10,15 @@
 #include "cases/frame/frame.h"
 #include "cases/frame/layout.h"
 #include "cases/model/build_model.h"
+#include "cases/model/sheet_pieces.h"
 #include "cases/model/tube_face.h"
 
 namespace tubewright {
 
-/// A member along a panel's edge, the way the panel goes round.
-struct PanelSide {
-  int member = 0;
-  int from = 0;
-  int to = 0;
-};
-
-struct PanelFace {
-  Eigen::Vector3d normal;  ///< right hand round the corners
-  double warp = 0;         ///< how far the diagonals pass from each other, m
-  std::vector<PanelSide> sides;
-};
-
 /// The plane that a piece of sheet is drawn in. Unit vectors: x and y along the paper, `out` of it.
 struct SheetPlane {
   Eigen::Vector3d origin, x, y, out;
+  bool sided = true;  ///< false: the sheet may be seen from either side
 
   Eigen::Vector2d of(const Eigen::Vector3d& p) const {
     return {(p - origin).dot(x), (p - origin).dot(y)};
@@ -69,14 +58,11 @@ Eigen::Vector3d away_from(const CladFrame& f, int node, int member);
 bool leaves_plane(const CladFrame& f, int node, int member, const Eigen::Vector3d& normal);
 
 /// A tube at the node that comes out on the sheet's side, `out` of the paper; on any side where
-/// that is not known (`offset` 0).
+/// that is not known (not `sided`).
 bool comes_through(const CladFrame& f, int node, int member, const Eigen::Vector3d& out,
-                   double offset);
+                   bool sided);
 
 /// The side that the sheet lies on: out of the page as it is drawn. Unit vector.
 Eigen::Vector3d outside(const CladFrame& f, int panel);
-
-/// The sides anticlockwise as they look against `view`, a direction out of the page.
-std::vector<PanelSide> sides_seen_from(const CladFrame& f, int panel, const Eigen::Vector3d& view);
 
 }  // namespace tubewright

@@ -55,13 +55,14 @@ std::optional<std::string> look_at_faces(const CladFrame& f, const Vector3d& out
 }
 
 /// Along the first side.
-SheetPlane plane_of(const CladFrame& f, const PanelSide& side, const Vector3d& out) {
+SheetPlane plane_of(const CladFrame& f, const PanelSide& side, const Vector3d& out, bool sided) {
   SheetPlane plane;
   plane.out = out;
   plane.origin = f.at(side.from);
   const Vector3d along = f.at(side.to) - plane.origin;
   plane.x = (along - along.dot(out) * out).normalized();
   plane.y = out.cross(plane.x);
+  plane.sided = sided;
   return plane;
 }
 
@@ -193,29 +194,31 @@ void rivet(const CladFrame& f, const BlankGroup& g, const SheetPlane& plane, She
 }
 
 /// What a piece has in its way, by the nodes it lies on.
-void tell_what_is_in_the_way(const CladFrame& f, const BlankGroup& g, const Vector3d& out,
+void tell_what_is_in_the_way(const CladFrame& f, const BlankGroup& g, const SheetPlane& plane,
                              SheetBlanks& found) {
-  if (g.sheet.offset == 0) return;  // lint() tells that its side is not known
+  if (!plane.sided) return;  // lint() tells that its side is not known
   std::set<int> nodes;
   for (const PanelSide& s : g.sides.all) nodes.insert({s.from, s.to});
-  tell_of_tubes_through(f, g.sheet, nodes, out, found.remarks);
+  tell_of_tubes_through(f, g.sheet, nodes, plane.out, found.remarks);
 }
 
 /// Draws a piece, or says why not.
 void draw(const CladFrame& f, const std::vector<int>& panels, Drawn& drawn) {
   Diagnostics& remarks = drawn.found.remarks;
   BlankGroup g{sheet_of(f, panels.front()), f.panel(panels.front()).name, panels,
-               sides_of(f, panels)};
+               sides_of(f.faces, panels)};
   const Vector3d out = outside(f, panels.front());
+  const bool sided = f.face(panels.front()).sided;
   if (const auto unknown = look_at_faces(f, out, g)) {
     add_warning(remarks, g.sheet.place,
                 not_drawn_over_unknown_tube(g.sheet.name, g.first, *unknown));
     return;
   }
-  SheetPlane plane = plane_of(f, g.sides.all.front(), out);
+  SheetPlane plane = plane_of(f, g.sides.all.front(), out, sided);
   SheetBlank blank;
   blank.name = g.first;
   blank.sheet = g.sheet.name;
+  blank.sided = sided;
   for (const int p : panels) blank.panels.push_back(f.panel(p).name);
   if (!draw_outline(f, g, plane, blank)) {
     add_warning(remarks, g.sheet.place, not_drawn_across_itself(g.sheet.name, g.first));
@@ -226,10 +229,10 @@ void draw(const CladFrame& f, const std::vector<int>& panels, Drawn& drawn) {
   blank.tubes = drawn_lines(f, g, plane);
   blank.nodes = named_nodes(f, panels, plane);
   tell_of_shape(f, g, remarks);
-  tell_what_is_in_the_way(f, g, out, drawn.found);
+  tell_what_is_in_the_way(f, g, plane, drawn.found);
   if (g.sheet.rivet) rivet(f, g, plane, blank, remarks);
   drawn.found.blanks.push_back(std::move(blank));
-  drawn.placed.push_back({{}, g.sheet.name, out, g.sheet.offset, std::move(g.sides.all)});
+  drawn.placed.push_back({{}, g.sheet.name, out, sided, std::move(g.sides.all)});
 }
 
 void give_names(Drawn& drawn) {
@@ -251,7 +254,7 @@ SheetBlanks sheet_blanks(const Frame& frame) {
   const CladFrame f = clad_frame(frame);
   Drawn drawn;
   for (const std::vector<int>& group : panel_groups(f)) {
-    if (!touches_itself(f, group)) {
+    if (!touches_itself(f.faces, group)) {
       draw(f, group, drawn);
       continue;
     }

@@ -46,6 +46,7 @@ struct SheetBlank {
   double area = 0;                                    ///< of the sheet, holes not taken off
   double mass = 0;                                    ///< kg, the same
   Eigen::Vector2d forward = Eigen::Vector2d::Zero();  ///< the frame's x axis in the plane, |f| <= 1
+  bool sided = true;  ///< false: in the plane of the axes, so seen from either side
 };
 
 struct SheetBlanks {

@@ -43,13 +43,13 @@ bool parts(const CladFrame& f, int node, int m, int a) {
 }
 
 /// Two pieces of one tube in a straight line, and nothing cuts the tube or its face there.
-bool runs_on(const CladFrame& f, int node, int a, int b, const Vector3d& out, double offset) {
+bool runs_on(const CladFrame& f, int node, int a, int b, const Vector3d& out, bool sided) {
   if (away_from(f, node, a).dot(away_from(f, node, b)) >= -one_line) return false;
   const std::string& tube = f.member(a).tube;
   if (tube.empty() || tube != f.member(b).tube) return false;
   const std::vector<int>& here = f.layout.members_at[static_cast<std::size_t>(node)];
   return std::none_of(here.begin(), here.end(), [&](int m) {
-    return m != a && m != b && (comes_through(f, node, m, out, offset) || parts(f, node, m, a));
+    return m != a && m != b && (comes_through(f, node, m, out, sided) || parts(f, node, m, a));
   });
 }
 
@@ -111,8 +111,8 @@ struct RivetLine {
 int other_node(const PanelSide& s, int node) { return s.from == node ? s.to : s.from; }
 
 /// Each side belongs to one line.
-std::vector<RivetLine> rivet_lines(const CladFrame& f, const Sheet& sheet, const GroupSides& sides,
-                                   const Vector3d& out) {
+std::vector<RivetLine> rivet_lines(const CladFrame& f, const GroupSides& sides,
+                                   const SheetPlane& plane) {
   std::map<int, std::vector<std::size_t>> sides_at;
   for (std::size_t i = 0; i < sides.all.size(); ++i) {
     sides_at[sides.all[i].from].push_back(i);
@@ -121,7 +121,7 @@ std::vector<RivetLine> rivet_lines(const CladFrame& f, const Sheet& sheet, const
   const auto next = [&](std::size_t i, int node) -> std::optional<std::size_t> {
     for (const std::size_t j : sides_at.at(node)) {
       const int a = sides.all[i].member, b = sides.all[j].member;
-      if (j != i && runs_on(f, node, a, b, out, sheet.offset)) return j;
+      if (j != i && runs_on(f, node, a, b, plane.out, plane.sided)) return j;
     }
     return std::nullopt;
   };
@@ -182,7 +182,7 @@ WantedRivets wanted_rivets(const CladFrame& f, const Sheet& sheet, const GroupSi
                            const SheetPlane& plane) {
   WantedRivets wanted;
   const double least = least_spacing * (sheet.rivet->diameter + hole_clearance);
-  for (const RivetLine& line : rivet_lines(f, sheet, sides, plane.out)) {
+  for (const RivetLine& line : rivet_lines(f, sides, plane)) {
     const int first = sides.all[line.first].member, last = sides.all[line.last].member;
     const Vector2d from = plane.of(f.at(line.begin)), to = plane.of(f.at(line.end));
     const double length = (to - from).norm();

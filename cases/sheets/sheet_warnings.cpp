@@ -64,7 +64,7 @@ Diagnostic rivets_left_out(const std::string& sheet, const std::string& piece, s
 Diagnostic tubes_through_sheet(const std::string& sheet, const std::set<std::string>& tubes) {
   return {"sheet " + quoted(sheet) + " is in the way of " + some_of(tubes),
           "they come out on its side: notch the sheet round them, or put it on the other "
-          "side (`offset` with the other sign); the outline has no notches"};
+          "side (`side`, or `offset` with the other sign); the outline has no notches"};
 }
 
 Diagnostic pieces_lap(const std::string& first, const std::string& second,

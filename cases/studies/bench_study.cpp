@@ -1,7 +1,6 @@
 #include "cases/studies/bench_study.h"
 
 #include <Eigen/Geometry>
-#include <Eigen/QR>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -13,6 +12,7 @@
 #include "cases/model/mechanism_report.h"
 #include "cases/studies/gauge_twist.h"
 #include "cases/studies/torsion.h"
+#include "cases/studies/two_factor_fit.h"
 #include "solver/linear_algebra/golden_section.h"
 #include "solver/statics/determinate_restraint.h"
 #include "solver/statics/statics.h"
@@ -193,113 +193,65 @@ BenchFit fit(const Frame& frame, const Search& search, const std::vector<double>
   return f;
 }
 
-/// Residuals of the gauges that were read, m.
-Eigen::VectorXd residuals(const BenchTest& test, const std::vector<double>& predicted) {
-  std::vector<double> off;
-  for (size_t i = 0; i < test.gauges.size(); ++i) {
-    if (test.gauges[i].reading) off.push_back(*test.gauges[i].reading - predicted[i]);
-  }
-  return Eigen::Map<const Eigen::VectorXd>(off.data(), static_cast<Eigen::Index>(off.size()));
+/// Off by this much, and they may be: a division of a dial gauge (common practice, no source).
+constexpr double gauge_division = 0.01e-3;  // m
+
+/// Of a fit that has an answer. Limits are judgement: a tenth of the stiffness moves no reading by
+/// a thousandth of the greatest; a condition of 10 makes an error grow fivefold.
+BothState state_of_both(const TwoFactorFit& f, double rms_before) {
+  constexpr double least_sensitivity = 1e-3, worst_condition = 10, hardly_better = 0.5;
+  const bool joints = f.sensitivity[0] >= least_sensitivity,
+             rivets = f.sensitivity[1] >= least_sensitivity;
+  if (!joints && !rivets) return BothState::neither_told;
+  if (!joints) return BothState::joints_not_told;
+  if (!rivets) return BothState::rivets_not_told;
+  if (f.condition > worst_condition) return BothState::not_told_apart;
+  return f.rms > hardly_better * rms_before ? BothState::hardly_explains : BothState::found;
 }
 
-/// Joints and rivets at once: Gauss-Newton on the logarithms of both stiffnesses, from the two
-/// single fits.
-class FitOfBoth {
- public:
-  FitOfBoth(const Frame& frame, const BenchFit& joints, const BenchFit& rivets)
-      : frame_(frame), at_(std::log10(joints.stiffness), std::log10(rivets.stiffness)) {}
+Frame with_both(const Frame& frame, const std::array<double, 2>& stiffness) {
+  return with_rivet_stiffness(with_joint_stiffness(frame, stiffness[0]), stiffness[1]);
+}
 
-  std::optional<BenchFit> fit(const std::vector<double>& before) {
-    BenchFit f;
-    f.kind = FitKind::both;
-    f.rms_before = misfit(*frame_.bench_test, before);
-    auto off = residuals_at(at_);
-    if (!off) return std::nullopt;
-    constexpr int most_steps = 30;
-    for (int i = 0; i < most_steps && improve(*off); ++i) {
+std::optional<BenchFitOfBoth> fit_both(const Frame& frame, const std::vector<double>& before) {
+  const BenchTest& test = *frame.bench_test;
+  const auto of_read = [&](const std::vector<double>& all) {
+    std::vector<double> list;
+    for (size_t i = 0; i < all.size(); ++i) {
+      if (test.gauges[i].reading) list.push_back(all[i]);
     }
-    f.stiffness = std::pow(10, at_[0]);
-    f.rivet_stiffness = std::pow(10, at_[1]);
-    const auto after = predict(applied(at_));
-    const auto* readings = after.get();
-    const auto slopes = slopes_at(at_);
-    if (readings == nullptr || !slopes) return std::nullopt;
-    f.rms_after = misfit(*frame_.bench_test, *readings);
-    for (size_t i = 0; i < readings->size(); ++i) {
-      if (frame_.bench_test->gauges[i].reading) f.predicted.push_back((*readings)[i]);
-    }
-    if (!tell_apart(*slopes)) {
-      f.state = FitState::not_told_apart;
-    } else if (f.rms_after > 0.5 * f.rms_before) {
-      f.state = FitState::hardly_explains;
-    }
-    if (frame_.torsion) f.torsional_stiffness = torsional_stiffness(applied(at_));
-    return f;
+    return list;
+  };
+  std::vector<double> readings;
+  for (const GaugeReading& g : test.gauges) {
+    if (g.reading) readings.push_back(*g.reading);
   }
-
- private:
-  Frame applied(const Eigen::Vector2d& x) const {
-    return with_rivet_stiffness(with_joint_stiffness(frame_, std::pow(10, x[0])),
-                                std::pow(10, x[1]));
+  BenchFitOfBoth both;
+  both.rms_before = misfit(test, before);
+  if (readings.size() < 3) {
+    both.state = BothState::too_few_readings;
+    return both;
   }
-
-  std::optional<Eigen::VectorXd> residuals_at(const Eigen::Vector2d& x) const {
-    const auto outcome = predict(applied(x));
-    const auto* predicted = outcome.get();
-    if (predicted == nullptr) return std::nullopt;
-    return residuals(*frame_.bench_test, *predicted);
-  }
-
-  /// Of the residuals, a column for each of the two logarithms.
-  std::optional<Eigen::MatrixXd> slopes_at(const Eigen::Vector2d& x) const {
-    constexpr double step = 0.02;
-    Eigen::MatrixXd slopes;
-    for (const int k : {0, 1}) {
-      const Eigen::Vector2d by = step * Eigen::Vector2d::Unit(k);
-      const auto more = residuals_at(x + by), less = residuals_at(x - by);
-      if (!more || !less) return std::nullopt;
-      if (k == 0) slopes.resize(more->size(), 2);
-      slopes.col(k) = (*more - *less) / (2 * step);
-    }
-    return slopes;
-  }
-
-  /// Whether a step made the residuals smaller by more than nothing.
-  bool improve(Eigen::VectorXd& off) {
-    const auto slopes = slopes_at(at_);
-    if (!slopes) return false;
-    const Eigen::VectorXd wanted = slopes->colPivHouseholderQr().solve(-off);
-    Eigen::Vector2d step = wanted;
-    if (!step.allFinite()) return false;
-    step = step.cwiseMax(-1).cwiseMin(1);  // a decade at most
-    for (int halvings = 0; halvings < 12; ++halvings, step /= 2) {
-      const Eigen::Vector2d next = (at_ + step)
-                                       .cwiseMax(Eigen::Vector2d(std::log10(searches[0].softest),
-                                                                 std::log10(searches[1].softest)))
-                                       .cwiseMin(Eigen::Vector2d(std::log10(searches[0].stiffest),
-                                                                 std::log10(searches[1].stiffest)));
-      const auto there = residuals_at(next);
-      if (!there || !(there->norm() < off.norm() * (1 - 1e-9))) continue;
-      at_ = next;
-      off = *there;
-      return true;
-    }
-    return false;
-  }
-
-  /// Readings are off by a percent or so: twenty times that is what an answer may be off by.
-  static bool tell_apart(const Eigen::MatrixXd& slopes) {
-    constexpr double worst_condition = 20;
-    if (slopes.rows() < 2) return false;
-    const double a = slopes.col(0).norm(), b = slopes.col(1).norm();
-    if (!(a > 0 && b > 0)) return false;
-    const double alike = std::abs(slopes.col(0).dot(slopes.col(1))) / (a * b);
-    return (1 + alike) < worst_condition * worst_condition * (1 - alike);
-  }
-
-  const Frame& frame_;
-  Eigen::Vector2d at_;
-};
+  const auto predicted_with = [&](const std::array<double, 2>& stiffness) {
+    const auto outcome = predict(with_both(frame, stiffness));
+    const auto* all = outcome.get();
+    return all == nullptr ? std::vector<double>() : of_read(*all);
+  };
+  const std::array<ValueRange, 2> ranges = {
+      {{searches[0].softest, searches[0].stiffest}, {searches[1].softest, searches[1].stiffest}}};
+  const auto fit = fit_two_factors(predicted_with, readings, ranges, gauge_division);
+  if (!fit) return std::nullopt;
+  both.state = state_of_both(*fit, both.rms_before);
+  both.joint_stiffness = fit->value[0];
+  both.rivet_stiffness = fit->value[1];
+  both.condition = fit->condition;
+  both.joints_moved_by = fit->moved_by[0];
+  both.rivets_moved_by = fit->moved_by[1];
+  both.predicted = fit->predicted;
+  both.rms_after = fit->rms;
+  if (frame.torsion) both.torsional_stiffness = torsional_stiffness(with_both(frame, fit->value));
+  return both;
+}
 
 const Eigen::Vector3d& position(const Frame& frame, const std::string& name) {
   return std::find_if(frame.nodes.begin(), frame.nodes.end(),
@@ -398,20 +350,16 @@ Result<BenchStudy> bench_study(const Frame& frame) {
   }
   add_stiffness(frame, predicted, s);
   if (!any_read) return s;
+  const bool has_rivets = std::any_of(
+      frame.panels.begin(), frame.panels.end(),
+      [&](const PanelEntry& p) { return find_sheet(frame, p.sheet).rivet.has_value(); });
   for (const Search& search : searches) {
-    if (search.kind == FitKind::rivets &&
-        std::none_of(frame.panels.begin(), frame.panels.end(), [&](const PanelEntry& p) {
-          return find_sheet(frame, p.sheet).rivet.has_value();
-        })) {
-      continue;
-    }
+    if (search.kind == FitKind::rivets && !has_rivets) continue;
     s.fits.push_back(fit(frame, search, predicted));
   }
-  std::optional<BenchFit> both;
-  if (s.fits.size() == 2) both = FitOfBoth(frame, s.fits[0], s.fits[1]).fit(predicted);
+  if (has_rivets) s.both = fit_both(frame, predicted);
   std::stable_sort(s.fits.begin(), s.fits.end(),
                    [](const BenchFit& a, const BenchFit& b) { return a.rms_after < b.rms_after; });
-  if (both) s.fits.push_back(std::move(*both));
   return s;
 }
 

@@ -175,8 +175,9 @@ Actions test_actions(const Frame& frame, const Model& model, TorsionHold hold, c
 void add_buckling(const Frame& frame, const NumberedFrame& n, const Pair& front, const Pair& rear,
                   Torsion& t) {
   const std::vector<PanelFacts> facts = all_panel_facts(frame, n);
+  const std::vector<SheetStage> flat(frame.panels.size());
   for (size_t p = 0; p < frame.panels.size(); ++p) {
-    const PanelResult r = panel_result(frame, n, p, facts[p], {}, t.solution, 1);
+    const PanelResult r = panel_result(frame, n, p, facts[p], flat, t.solution, 1);
     if (!(r.shear_stress > 0)) continue;
     const double couple = t.couple * r.critical_stress / r.shear_stress;
     if (t.buckling_couple && couple >= *t.buckling_couple) continue;

@@ -160,6 +160,18 @@ Diagnostic panel_not_flat(const std::string& panel, double apart) {
           "move a corner into the plane of the others, or make two panels with a tube between"};
 }
 
+Diagnostic offset_away_from_side(const std::string& sheet) {
+  return {"sheet " + quoted(sheet) + " has a `side` and an `offset` below 0",
+          "`offset` counts toward the side: leave out the minus or the `side`"};
+}
+
+Diagnostic panel_has_no_top(const std::string& panel, const std::string& sheet) {
+  return {"panel " + quoted(panel) + " stands upright: it has no top or bottom for the `side` of " +
+              "sheet " + quoted(sheet),
+          "leave out `side` in a sheet of its own: then it lies on the side from which its corners "
+          "go round anticlockwise"};
+}
+
 Diagnostic edge_without_tube(const std::string& panel, const std::string& from,
                              const std::string& to) {
   return {"panel " + quoted(panel) + " has no tube along its edge from " + quoted(from) + " to " +

@@ -48,12 +48,16 @@ Diagnostic node_listed_twice(const std::string& subject, const std::string& node
 // Sheets and panels
 // -----------------
 Diagnostic rivets_overlap(const std::string& sheet);
+/// An `offset` below 0 beside `side`.
+Diagnostic offset_away_from_side(const std::string& sheet);
 Diagnostic not_four_corners(const std::string& panel, std::size_t corners);
 Diagnostic corner_used_twice(const std::string& panel);
 Diagnostic panel_without_area(const std::string& panel);
 Diagnostic corner_not_outward(const std::string& panel, const std::string& corner);
 /// `apart`: how far one diagonal passes from the other.
 Diagnostic panel_not_flat(const std::string& panel, double apart);
+/// Of a sheet with `side: top` or `bottom`.
+Diagnostic panel_has_no_top(const std::string& panel, const std::string& sheet);
 Diagnostic edge_without_tube(const std::string& panel, const std::string& from,
                              const std::string& to);
 

@@ -9,6 +9,7 @@
 #include "cases/frame/sensible_ranges.h"
 #include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
+#include "solver/model/angle.h"
 
 namespace tubewright {
 namespace {
@@ -89,6 +90,19 @@ bool check_shape(const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
   return true;
 }
 
+/// A panel nearer upright than this has no upper side that a drawing would show (judgement).
+const double nearly_upright = 10 * degree;
+
+void check_side(const Frame& frame, const PanelEntry& p, const std::array<Eigen::Vector3d, 4>& x,
+                Diagnostics& diagnostics) {
+  const auto sheet = std::find_if(frame.sheets.begin(), frame.sheets.end(),
+                                  [&](const Sheet& s) { return s.name == p.sheet; });
+  if (sheet == frame.sheets.end() || sheet->side == SheetSide::by_corners) return;
+  const Eigen::Vector3d normal = (x[2] - x[0]).cross(x[3] - x[1]).normalized();
+  if (std::abs(normal.z()) > std::sin(nearly_upright)) return;
+  add_error(diagnostics, p.place, panel_has_no_top(p.name, sheet->name));
+}
+
 void check_edges(const Frame& frame, const Layout& layout, const PanelEntry& p,
                  const std::vector<int>& corners, Diagnostics& diagnostics) {
   for (int k = 0; k < 4; ++k) {
@@ -106,7 +120,12 @@ void validate_sheets(const Frame& frame, const FrameNames& names, Diagnostics& d
     const std::string subject = "sheet " + quoted(s.name);
     names.materials.find(s.material, subject, s.place, diagnostics);
     check_range(s.thickness, sensible::size, subject, "thickness", s.place, diagnostics);
-    check_range(s.offset, sensible::displacement, subject, "offset", s.place, diagnostics);
+    if (s.offset) {
+      check_range(*s.offset, sensible::displacement, subject, "offset", s.place, diagnostics);
+      if (*s.offset < 0 && s.side != SheetSide::by_corners) {
+        add_error(diagnostics, s.place, offset_away_from_side(s.name));
+      }
+    }
     check_joint(s, subject, diagnostics);
   }
 }
@@ -122,6 +141,7 @@ void validate_panels(const Frame& frame, const FrameNames& names, Diagnostics& d
     std::array<Eigen::Vector3d, 4> x;
     for (int k = 0; k < 4; ++k) x[k] = layout.at[corners[k]];
     if (!check_shape(p, x, diagnostics)) continue;
+    check_side(frame, p, x, diagnostics);
     check_edges(frame, layout, p, corners, diagnostics);
   }
 }

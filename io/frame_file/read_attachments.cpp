@@ -79,7 +79,8 @@ void read_sheets(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics
       sheet.material = v["material"].text;
       sheet.thickness = v["thickness"].number;
       sheet.edges = value_for(sheet_edge_words, v["edges"].text);
-      sheet.offset = v["offset"].number;
+      sheet.side = value_for(sheet_side_words, v["side"].text);
+      sheet.offset = number_if_given(v["offset"]);
       read_joint(v["joint"], sheet, diagnostics);
     }
     frame.sheets.push_back(std::move(sheet));

@@ -191,6 +191,7 @@ sheets:
     material: EN AW-5754-H22
     thickness: 1.2
     edges: simply_supported
+    side: bottom
     offset: 15.6
     joint:
       rivet:

@@ -46,6 +46,9 @@ constexpr ChoiceWords<MemberKind, 4> member_kind_words = {{{"beam", MemberKind::
 constexpr ChoiceWords<SheetEdge, 2> sheet_edge_words = {
     {{"simply_supported", SheetEdge::simply_supported}, {"clamped", SheetEdge::clamped}}};
 
+constexpr ChoiceWords<SheetSide, 3> sheet_side_words = {
+    {{"corners", SheetSide::by_corners}, {"top", SheetSide::top}, {"bottom", SheetSide::bottom}}};
+
 constexpr ChoiceWords<WheelHold, 2> wheel_hold_words = {
     {{"rigid", WheelHold::rigid_upright}, {"spread", WheelHold::spread}}};
 

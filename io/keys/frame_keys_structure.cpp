@@ -292,9 +292,12 @@ SharedKind sheets_kind() {
              needed("thickness", length, "thickness, mm"),
              {"edges", choice(words_in(sheet_edge_words)), optional, "simply_supported",
               "how the edges are held against buckling"},
-             {"offset", quantity(length), optional, "0",
-              "distance from the plane of the tube axes, along the normal that the order of the "
-              "corners gives by the right hand, mm"},
+             {"side", choice(words_in(sheet_side_words)), optional, "corners",
+              "the side of the tubes it lies on: the one that the order of the corners points to "
+              "by the right hand, or the upper or lower one"},
+             {"offset", quantity(length), optional, "",
+              "distance of its middle from the plane of the tube axes, toward `side`, mm; absent: "
+              "it touches the deepest of its tubes; 0: in the plane of the axes"},
              {"joint", group("joint", "`joint`", {sheet_rivet(), sheet_bond()}), optional, "",
               "how the edges are joined; absent: a perfect edge"}}),
       "a map of sheet names, {NAME: {material: M, thickness: 1.2}}");

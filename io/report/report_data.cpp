@@ -98,7 +98,7 @@ void add_limits(const ReportSource& s, ordered_json& d) {
 ordered_json report_data(const ReportSource& source) {
   ordered_json d;
   add_head(source, d);
-  add_frame(source.studies.analysis.frame, d);
+  add_frame(source.studies.analysis.frame, source.studies.analysis.model, d);
   add_cases(source.studies.analysis, d);
   add_studies(source.studies, d);
   add_limits(source, d);

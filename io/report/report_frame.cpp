@@ -90,16 +90,17 @@ ordered_json numbers_of(const std::vector<std::string>& names, const NodeNumbers
   return list;
 }
 
-ordered_json panels_of(const Frame& frame, const NodeNumbers& node) {
+ordered_json panels_of(const Frame& frame, const Model& model, const NodeNumbers& node) {
   ordered_json list = ordered_json::array();
-  for (const PanelEntry& p : frame.panels) {
+  for (std::size_t i = 0; i < frame.panels.size(); ++i) {
+    const PanelEntry& p = frame.panels[i];
     const Sheet& sheet = find_sheet(frame, p.sheet);
     list.push_back({{"name", p.name},
                     {"corners", numbers_of(p.corners, node)},
                     {"sheet", p.sheet},
                     {"material", sheet.material},
                     {"thickness", number(sheet.thickness * mm_per_m)},
-                    {"offset", number(sheet.offset * mm_per_m)}});
+                    {"offset", number(model.panels[i].offset * mm_per_m)}});
   }
   return list;
 }
@@ -138,13 +139,13 @@ ordered_json wheels_of(const Frame& frame, const NodeNumbers& node) {
 
 }  // namespace
 
-void add_frame(const Frame& frame, ordered_json& data) {
+void add_frame(const Frame& frame, const Model& model, ordered_json& data) {
   const NodeNumbers node = numbers_of_nodes(frame);
   data["materials"] = materials_of(frame);
   data["sections"] = sections_of(frame);
   data["nodes"] = nodes_of(frame);
   data["members"] = members_of(frame, node);
-  data["panels"] = panels_of(frame, node);
+  data["panels"] = panels_of(frame, model, node);
   data["supports"] = supports_of(frame, node);
   data["masses"] = masses_of(frame);
   data["wheels"] = wheels_of(frame, node);

@@ -5,11 +5,12 @@
 #include <nlohmann/json.hpp>
 
 #include "cases/frame/frame.h"
+#include "solver/model/model.h"
 
 namespace tubewright {
 
 /// Puts into `data` the materials in use, sections, nodes, members, panels, supports, masses and
-/// wheels.
-void add_frame(const Frame& frame, nlohmann::ordered_json& data);
+/// wheels. `model`: of that frame; it knows where the sheets lie.
+void add_frame(const Frame& frame, const Model& model, nlohmann::ordered_json& data);
 
 }  // namespace tubewright

@@ -1,5 +1,7 @@
 #include "io/results/bench_output.h"
 
+#include <cmath>
+
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
@@ -14,47 +16,16 @@ using nlohmann::ordered_json;
 constexpr const char* axis_names[] = {"x", "y", "z"};
 
 std::string kind_words(FitKind kind) {
-  switch (kind) {
-    case FitKind::joints:
-      return "flexibility of the welded joints";
-    case FitKind::rivets:
-      return "stiffness of the rivets";
-    case FitKind::both:
-      break;
-  }
-  return "joints and rivets at once";
-}
-
-const char* fit_name(FitKind kind) {
-  switch (kind) {
-    case FitKind::joints:
-      return "joints";
-    case FitKind::rivets:
-      return "rivets";
-    case FitKind::both:
-      break;
-  }
-  return "both";
-}
-
-std::string joint_words(double stiffness) {
-  return three_digits(stiffness * per_degree) + " N m/deg at each tube end";
-}
-
-std::string rivet_words(double stiffness) {
-  return three_digits(stiffness * kN_mm_per_N_m) + " kN/mm a rivet";
+  return kind == FitKind::joints ? "flexibility of the welded joints" : "stiffness of the rivets";
 }
 
 std::string value_words(const BenchFit& f) {
-  switch (f.kind) {
-    case FitKind::joints:
-      return joint_words(f.stiffness);
-    case FitKind::rivets:
-      return rivet_words(f.stiffness);
-    case FitKind::both:
-      break;
+  if (f.kind == FitKind::joints) {
+    const double K = f.stiffness * per_degree;
+    return three_digits(K) + " N m/deg at each tube end";
   }
-  return joint_words(f.stiffness) + ", " + rivet_words(f.rivet_stiffness);
+  const double k = f.stiffness * kN_mm_per_N_m;
+  return three_digits(k) + " kN/mm a rivet";
 }
 
 std::string state_words(const BenchFit& f) {
@@ -71,10 +42,6 @@ std::string state_words(const BenchFit& f) {
     case FitState::hardly_explains:
       return value_words(f) +
              " comes closest, but hardly explains the readings: look elsewhere first";
-    case FitState::not_told_apart:
-      return "not told apart by these readings, which change alike with either; read more gauges, "
-             "or "
-             "once more without the sheet";
     case FitState::insensitive:
       break;
   }
@@ -91,12 +58,59 @@ const char* state_name(FitState state) {
       return "at_the_soft_end";
     case FitState::hardly_explains:
       return "hardly_explains";
-    case FitState::not_told_apart:
-      return "not_told_apart";
     case FitState::insensitive:
       break;
   }
   return "insensitive";
+}
+
+std::string value_words(const BenchFitOfBoth& b) {
+  return three_digits(b.joint_stiffness * per_degree) + " N m/deg at each tube end and " +
+         three_digits(b.rivet_stiffness * kN_mm_per_N_m) + " kN/mm a rivet";
+}
+
+std::string state_words(const BenchFitOfBoth& b) {
+  switch (b.state) {
+    case BothState::found:
+      return value_words(b);
+    case BothState::too_few_readings:
+      return "two readings fit any two values: read three gauges or more";
+    case BothState::not_told_apart:
+      return "these readings cannot tell them apart, soft joints look like soft rivets "
+             "(condition " +
+             (std::isfinite(b.condition) ? three_digits(b.condition) : "without limit") +
+             "): read gauges along the frame, or hang weights that bend it as well";
+    case BothState::joints_not_told:
+      return "these readings hardly depend on the joints: go by the rivets alone";
+    case BothState::rivets_not_told:
+      return "these readings hardly depend on the rivets: go by the joints alone";
+    case BothState::hardly_explains:
+      return value_words(b) +
+             " come closest, but hardly explain the readings: look elsewhere first";
+    case BothState::neither_told:
+      break;
+  }
+  return "these readings hardly depend on either";
+}
+
+const char* state_name(BothState state) {
+  switch (state) {
+    case BothState::found:
+      return "found";
+    case BothState::too_few_readings:
+      return "too_few_readings";
+    case BothState::not_told_apart:
+      return "not_told_apart";
+    case BothState::joints_not_told:
+      return "joints_not_told";
+    case BothState::rivets_not_told:
+      return "rivets_not_told";
+    case BothState::hardly_explains:
+      return "hardly_explains";
+    case BothState::neither_told:
+      break;
+  }
+  return "neither_told";
 }
 
 std::string in_mm(double metres) { return fixed(metres * mm_per_m, 4); }
@@ -107,7 +121,8 @@ std::string gauge_table(const BenchStudy& s, Paint paint) {
   const bool read = !s.fits.empty();
   std::string head = "  " + left("gauge", width) + "  along" + right("predicted", 12);
   if (read) head += right("read", 12) + right("difference", 12);
-  for (const BenchFit& f : s.fits) head += right(std::string(fit_name(f.kind)) + " fit", 12);
+  for (const BenchFit& f : s.fits)
+    head += right(f.kind == FitKind::joints ? "joints fit" : "rivets fit", 12);
   std::string text = paint.faint(head + "  mm") + '\n';
   std::size_t fitted = 0;
   for (const GaugeResult& g : s.gauges) {
@@ -137,7 +152,39 @@ std::string fit_lines(const BenchStudy& s, Paint paint) {
           "    torsional stiffness so corrected " + three_digits(K) + " N m/deg (free to warp)\n";
     }
   }
+  if (!s.both) return text;
+  text += wrapped("  - ", "both together: " + state_words(*s.both));
+  if (s.both->state != BothState::found) return text;
+  text += "    typical difference " + in_mm(s.both->rms_before) + " mm before, " +
+          in_mm(s.both->rms_after) + " mm after\n";
+  text += wrapped("    ", "gauges off by 0.01 mm move them by factors of up to " +
+                              three_digits(s.both->joints_moved_by) + " and " +
+                              three_digits(s.both->rivets_moved_by));
+  if (s.both->torsional_stiffness) {
+    text += "    torsional stiffness so corrected " +
+            three_digits(*s.both->torsional_stiffness * per_degree) + " N m/deg (free to warp)\n";
+  }
   return text;
+}
+
+ordered_json both_json(const BenchStudy& s) {
+  if (!s.both) return nullptr;
+  const BenchFitOfBoth& b = *s.both;
+  ordered_json predicted = ordered_json::array();
+  for (const double value : b.predicted) predicted.push_back(number(value * mm_per_m));
+  const bool fitted = b.state != BothState::too_few_readings;
+  const auto if_fitted = [&](double value) {
+    return fitted ? number(value) : ordered_json(nullptr);
+  };
+  return {{"state", state_name(b.state)},
+          {"joint_stiffness", if_fitted(b.joint_stiffness * per_degree)},
+          {"rivet_stiffness", if_fitted(b.rivet_stiffness * kN_mm_per_N_m)},
+          {"condition", if_fitted(b.condition)},
+          {"moved_by", {if_fitted(b.joints_moved_by), if_fitted(b.rivets_moved_by)}},
+          {"predicted", std::move(predicted)},
+          {"rms_before", number(b.rms_before * mm_per_m)},
+          {"rms_after", if_fitted(b.rms_after * mm_per_m)},
+          {"torsional_stiffness", optional_number(b.torsional_stiffness, per_degree)}};
 }
 
 std::string stiffness_lines(const BenchStudy& s) {
@@ -198,19 +245,18 @@ std::string bench_json(const Frame& frame, const BenchStudy& s, const Diagnostic
   for (const BenchFit& f : s.fits) {
     ordered_json predicted = ordered_json::array();
     for (const double value : f.predicted) predicted.push_back(number(value * mm_per_m));
-    ordered_json one = {{"fitted", fit_name(f.kind)}, {"state", state_name(f.state)}};
-    if (f.kind != FitKind::rivets) one["joint_stiffness"] = number(f.stiffness * per_degree);
-    if (f.kind != FitKind::joints) {
-      const double rivet = f.kind == FitKind::both ? f.rivet_stiffness : f.stiffness;
-      one["rivet_stiffness"] = number(rivet * kN_mm_per_N_m);
-    }
-    one["predicted"] = std::move(predicted);
-    one["rms_before"] = number(f.rms_before * mm_per_m);
-    one["rms_after"] = number(f.rms_after * mm_per_m);
-    one["torsional_stiffness"] = optional_number(f.torsional_stiffness, per_degree);
-    fits.push_back(std::move(one));
+    const bool joints = f.kind == FitKind::joints;
+    fits.push_back({{"fitted", joints ? "joints" : "rivets"},
+                    {"state", state_name(f.state)},
+                    {joints ? "joint_stiffness" : "rivet_stiffness",
+                     number(f.stiffness * (joints ? per_degree : kN_mm_per_N_m))},
+                    {"predicted", std::move(predicted)},
+                    {"rms_before", number(f.rms_before * mm_per_m)},
+                    {"rms_after", number(f.rms_after * mm_per_m)},
+                    {"torsional_stiffness", optional_number(f.torsional_stiffness, per_degree)}});
   }
   out.row("fits", fits);
+  out.row("both", both_json(s));
   out.row("measured_stiffness", optional_number(s.measured_stiffness, per_degree));
   out.row("model_stiffness", optional_number(s.model_stiffness, per_degree));
   out.close();

@@ -111,8 +111,8 @@ std::vector<std::string> drawing_title(const Frame& frame, const SheetBlank& b) 
           millimetres(sheet.thickness) + " mm " + one_line(sheet.material) + "; " +
               millimetres(b.width) + " x " + millimetres(b.height) + " mm, " + fixed(b.mass, 2) +
               " kg; " + holes_text(b),
-          std::string(sheet.offset == 0 ? "Its side of the tubes is not given. "
-                                        : "Seen from outside, tubes behind. ") +
+          std::string(b.sided ? "Seen from outside, tubes behind. "
+                              : "Its side of the tubes is not given. ") +
               "Full size, mm. " + one_line(panels, 80)};
 }
 

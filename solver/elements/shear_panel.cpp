@@ -157,6 +157,43 @@ std::vector<Vector12> forces_on_joints(const Model& model, const EdgePiece& piec
   return forces;
 }
 
+double length_of(const Model& model, const EdgePiece& piece) {
+  const auto [from, to] = ends_of(model, piece);
+  return (model.nodes[to] - model.nodes[from]).norm();
+}
+
+/// Of a load on a member: along it, from its start.
+double flow_along(const Model& model, const EdgeLoad& load) {
+  const auto [from, to] = ends_of(model, load.piece);
+  return load.line.dot((model.nodes[to] - model.nodes[from]).normalized());
+}
+
+bool is_one_sheet(const Panel& a, const Panel& b) { return a.piece >= 0 && a.piece == b.piece; }
+
+/// What a row gives way by per metre and flow: the geometric mean of what it is said to be on its
+/// two sides, so that F stays positive definite.
+double slip(const Panel& a, const Panel& b) { return 1 / std::sqrt(a.joint) / std::sqrt(b.joint); }
+
+/// F_jl of the row under two panels of one sheet on a member.
+double row_coupling(const Model& model, const Contribution& a, const Contribution& b) {
+  const Panel &p = model.panels[a.panel], &q = model.panels[b.panel];
+  return std::min(p.carry_over, q.carry_over) * slip(p, q) * length_of(model, a.load.piece) *
+         flow_along(model, a.load) * flow_along(model, b.load);
+}
+
+/// Adds the rows of continuous sheets on one member.
+void add_rows(const Model& model, const std::vector<Contribution>& list,
+              const std::vector<int>& place_in, PanelGroup& group) {
+  for (size_t i = 0; i < list.size(); ++i) {
+    for (size_t j = 0; j < i; ++j) {
+      if (!is_one_sheet(model.panels[list[i].panel], model.panels[list[j].panel])) continue;
+      const double coupling = row_coupling(model, list[i], list[j]);
+      group.F(place_in[list[i].panel], place_in[list[j].panel]) += coupling;
+      group.F(place_in[list[j].panel], place_in[list[i].panel]) += coupling;
+    }
+  }
+}
+
 /// Adds a member to its group: what the panels' unit flows do to its joints and to itself.
 void add_member(const Model& model, const EdgePiece& piece, const std::vector<Contribution>& list,
                 const std::vector<int>& place_in, PanelGroup& group) {
@@ -175,6 +212,7 @@ void add_member(const Model& model, const EdgePiece& piece, const std::vector<Co
       group.F(column, place_in[other.panel]) += flexibility(list[i].load, other.load);
     }
   }
+  add_rows(model, list, place_in, group);
 }
 
 /// The diagonal matrix of the sums of each row's absolute values is never stiffer than F.
@@ -342,6 +380,54 @@ void add_edge_loads(const Model& model, const std::vector<EdgeLoad>& loads,
     add_to_bar_ends(model, load, nodal.segment<6>(dofs_per_node * bar.from),
                     nodal.segment<6>(dofs_per_node * bar.to));
   }
+}
+
+std::vector<PanelRow> panel_rows(const Model& model, int panel) {
+  std::vector<PanelRow> rows;
+  std::map<EdgePiece, size_t> row_on;
+  const Panel& own = model.panels[panel];
+  for (const EdgeLoad& load : edge_loads(model, own, 1, 0)) {
+    row_on.emplace(load.piece, rows.size());
+    rows.push_back({load.piece, length_of(model, load.piece), flow_along(model, load)});
+  }
+  for (int p = 0; p < static_cast<int>(model.panels.size()); ++p) {
+    if (p == panel || !is_one_sheet(own, model.panels[p])) continue;
+    for (const EdgeLoad& load : edge_loads(model, model.panels[p], 1, 0)) {
+      const auto found = row_on.find(load.piece);
+      if (found == row_on.end()) continue;
+      rows[found->second].other = p;
+      rows[found->second].other_flow = flow_along(model, load);
+    }
+  }
+  return rows;
+}
+
+std::vector<double> panel_energies(const Model& model, const std::vector<double>& flows) {
+  std::vector<double> energies;
+  for (size_t p = 0; p < model.panels.size(); ++p) {
+    const Panel& panel = model.panels[p];
+    const double phi = panel_flexibility(panel_geometry(model, panel), panel);
+    energies.push_back(flows[p] * flows[p] * phi / 2);
+  }
+  for (const auto& [piece, list] : unit_flows(model)) {
+    for (size_t i = 0; i < list.size(); ++i) {
+      for (size_t j = 0; j < i; ++j) {
+        const Contribution &a = list[i], &b = list[j];
+        if (!is_one_sheet(model.panels[a.panel], model.panels[b.panel])) continue;
+        // Each has its own slip already; together they have half of both and of what couples them.
+        const double L = length_of(model, piece);
+        const auto alone = [&](const Contribution& c) {
+          const double flow = flow_along(model, c.load) * flows[c.panel];
+          return flow * flow * L / (2 * model.panels[c.panel].joint);
+        };
+        const double coupled = row_coupling(model, a, b) * flows[a.panel] * flows[b.panel];
+        const double even = (alone(b) - alone(a)) / 2;
+        energies[a.panel] += coupled / 2 + even;
+        energies[b.panel] += coupled / 2 - even;
+      }
+    }
+  }
+  return energies;
 }
 
 std::vector<PanelGroup> panel_groups(const Model& model) {

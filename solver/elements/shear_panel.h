@@ -13,6 +13,12 @@
 // one straight tube). Panels that share members are coupled: K = B F^-1 B^T. Loads of other origin
 // along those members act on the panels too: g_j = sum f(load_j, others), q0 = F^-1 (B^T u - g).
 //
+// Where a sheet goes on over a member, one row joins it there and takes the difference of the flows
+// on its two sides: with p the flows along the member, its energy is
+//   L / (2 kappa) (p_j^2 + p_l^2 + 2 c p_j p_l),
+// c (`carry_over`) = 1 for rivets, whose p_j + p_l is what they take. Both diagonal terms are those
+// of panels apart; F_jl gets c p_j p_l L / kappa. F stays positive definite since c <= 1.
+//
 // Sheet and members must be in one plane within a little; the sheet may lie off the members' axes
 // by `offset`, which puts the couple q x offset along them.
 #pragma once
@@ -44,7 +50,8 @@ constexpr std::array<double, 4> flow_sense = {1, -1, 1, -1};
 PanelGeometry panel_geometry(const std::array<Eigen::Vector3d, 4>& corners);
 PanelGeometry panel_geometry(const Model& model, const Panel& panel);
 
-/// A/(G t) + sum r^2 L/kappa, m/N times m2: what sheet and joint give way, members rigid.
+/// A/(G t) + sum r^2 L/kappa, m/N times m2: what sheet and joint give way, members rigid and no
+/// other panel beside it.
 double panel_flexibility(const PanelGeometry& geometry, const Panel& panel);
 
 /// Flexibility by Garvey's field of straight rays through the edges' meeting points, over A/(G t):
@@ -67,6 +74,22 @@ std::vector<EdgeLoad> edge_loads(const Model& model, const Panel& panel, double 
 /// becomes a pair of forces across the bar.
 void add_edge_loads(const Model& model, const std::vector<EdgeLoad>& loads,
                     std::vector<BeamActions>& beams, Eigen::VectorXd& nodal);
+
+/// The row that joins a panel to one of the members along its edges.
+struct PanelRow {
+  EdgePiece member;
+  double length = 0;      ///< of the member, m
+  double flow = 0;        ///< along the member from its start, of unit q0: what the row takes
+  int other = -1;         ///< the panel that the sheet goes on to over this row, if it does
+  double other_flow = 0;  ///< of unit q0 of that panel
+};
+
+/// In the order of the edges and their pieces.
+std::vector<PanelRow> panel_rows(const Model& model, int panel);
+
+/// Strain energy of each sheet and its joint under flows q0; a row between two panels counts half
+/// with either. N m.
+std::vector<double> panel_energies(const Model& model, const std::vector<double>& flows);
 
 /// Panels that share members, as one element.
 struct PanelGroup {

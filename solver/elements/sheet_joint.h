@@ -19,6 +19,22 @@ double bond_stiffness(const BondLine& bond, double Gt);
 /// 1/w.
 double bond_peak_per_flow(const BondLine& bond, double Gt);
 
+/// A sheet that goes on over its bond line, with flows q1 and q2 on the two sides, shears the
+/// adhesive in two ways (derived, from the same shear lag): evenly by the net flow q1 - q2 that it
+/// takes, and to and fro by the mean (q1 + q2)/2 that only passes through, since the stiff tube
+/// keeps the sheet on it from shearing. With w the whole width:
+
+/// What either edge of the sheet gives way by under flow passing through, m2/N:
+/// tanh(lambda w/2)/(G t lambda).
+double bond_through_flexibility(const BondLine& bond, double Gt);
+
+/// Peak shear stress per unit of net flow, 1/m: lambda/(2 tanh(lambda w/2)).
+double bond_peak_per_net(const BondLine& bond, double Gt);
+
+/// Peak shear stress per unit of flow passing through, 1/m: lambda tanh(lambda w/2). Where both
+/// are, the greater peak is their sum.
+double bond_peak_per_through(const BondLine& bond, double Gt);
+
 /// One plate of a riveted joint.
 struct Plate {
   double thickness = 0;

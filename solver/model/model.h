@@ -81,6 +81,12 @@ struct Panel {
   double joint = rigid;  ///< shear stiffness of the joint along the edges, N/m per metre
   double offset = 0;  ///< of the sheet from the members' axes, along the corners' right-hand normal
   double secant_ratio = 1;  ///< secant stiffness ratio: of G, after the sheet has buckled
+  /// Panels of one continuous sheet have one number: where two of them share a member, one row of
+  /// rivets or bond joins both to it. Below 0: a sheet of its own, with a row of its own all round.
+  int piece = -1;
+  /// 0 to 1, for such a row: the share of its slip beside one panel that the same flow on its other
+  /// side takes back. 1: a row of rivets; a bond has less, since it holds the sheet across a width.
+  double carry_over = 1;
 };
 
 /// DOFs that are restrained. Their values (zero or a prescribed displacement) come with the

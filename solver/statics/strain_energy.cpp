@@ -48,10 +48,7 @@ StrainEnergy strain_energy(const Model& model, const StaticSolution& s) {
     e.bars.push_back((s.bar_forces[i] * s.bar_forces[i] + line * line * L * L / 12) /
                      (2 * bar.stiffness));
   }
-  for (size_t p = 0; p < model.panels.size(); ++p) {
-    const double phi = panel_flexibility(panel_geometry(model, model.panels[p]), model.panels[p]);
-    e.panels.push_back(s.panel_flows[p] * s.panel_flows[p] * phi / 2);
-  }
+  e.panels = panel_energies(model, s.panel_flows);
   return e;
 }
 

@@ -102,7 +102,35 @@ class Sheets(ProgramTest):
             self.assertAnswer(0, process)
             about = [line for line in process.stderr.splitlines() if "sheet `deck`" in line]
             self.assertEqual(1, len(about), process.stderr)
-            self.assertIn("`offset: 10.5 mm`", process.stderr)
+            self.assertIn("has `offset: 0`", process.stderr)
+            self.assertIn("without `offset` it lies on their outer face", process.stderr)
+
+    def test_a_deck_of_which_nothing_is_said_lies_on_its_tubes(self):
+        given = (EXAMPLES / "06_flat_barrow.yaml").read_text()
+        line = next(line for line in given.splitlines() if line.startswith("    offset: 10.5 "))
+        expected = one_json_object(run("check", self.file(given), "--json").stdout)
+        for said in ("", "    side: top"):
+            process = run("check", self.file(given.replace(line, said)), "--json")
+            self.assertAnswer(0, process)
+            self.assertNotIn("sheet `deck`", process.stderr)
+            self.assertEqual(expected["cases"], one_json_object(process.stdout)["cases"])
+        below = run("check", self.file(given.replace(line, "    side: bottom")), "--json")
+        self.assertAnswer(0, below)
+        # 4 panels of 1 mm, 21 mm lower: 1.4 m by 0.6 m.
+        drop = expected["mass"]["centre"][2] - one_json_object(below.stdout)["mass"]["centre"][2]
+        total = expected["mass"]["total"]
+        self.assertAlmostEqual(21 * expected["mass"]["panels"] / total, drop, delta=1e-6)
+
+    def test_a_side_that_says_nothing_is_refused_with_its_place(self):
+        given = (EXAMPLES / "06_flat_barrow.yaml").read_text()
+        line = next(line for line in given.splitlines() if line.startswith("    offset: 10.5 "))
+        at = given.splitlines().index(line)
+        process = run("check", self.file(given.replace(line, "    side: left")))
+        self.assertAnswer(2, process)
+        self.assertIn(f":{at + 1}:", process.stderr)
+        process = run("check", self.file(given.replace(line, "    side: top\n    offset: -10.5")))
+        self.assertAnswer(2, process)
+        self.assertIn("sheet `deck` has a `side` and an `offset` below 0", process.stderr)
 
     def test_a_deck_within_its_tubes_or_far_off_them_is_not_proven(self):
         for offset in (5, -9, 31, 400):

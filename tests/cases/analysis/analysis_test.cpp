@@ -101,7 +101,8 @@ TEST_CASE("tubes, panels and carried masses are weighed where they are") {
   CHECK_THAT(m.total, WithinRel(m.tubes + m.panels + 20, 1e-12));
   CHECK_THAT(m.centre.x(), WithinRel(0.3, 1e-9));
   CHECK_THAT(m.centre.y(), WithinRel(0.2, 1e-9));
-  CHECK_THAT(m.centre.z(), WithinRel(20 * 0.5 / m.total, 1e-9));
+  const double sheet_at = 0.0125 + 0.0006;  // half a tube of 25 mm and half the sheet
+  CHECK_THAT(m.centre.z(), WithinRel((20 * 0.5 + m.panels * sheet_at) / m.total, 1e-9));
 }
 
 TEST_CASE("gravity puts the whole weight on the supports") {

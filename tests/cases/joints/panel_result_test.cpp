@@ -1,9 +1,13 @@
 #include "cases/joints/panel_result.h"
 
 #include <cmath>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "cases/analysis/analysis.h"
-#include "tests/cases/clad_frames.h"
+#include "cases/frame/built_in_materials.h"
+#include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 #include "tests/truth.h"
 
@@ -194,6 +198,103 @@ TEST_CASE("rivets and bond share the flow as their stiffnesses", "[truth]") {
   truth("rivets at 50 mm beside polyurethane, 1 N/mm: peak in the bond, Pa", bond, *web.bond_peak,
         within_rel(0.055 * MPa * 453 / 653, 1e-2));
   CHECK_THAT(*web.bond_mean, WithinRel(1000.0 * 453 / 653 / (20 * mm), 2e-3));
+}
+
+namespace {
+
+/// The panels of a floor of three by three bays with given flows q0, flat or pulling.
+struct Floor {
+  Frame frame = floor_grid(3, 3);
+  NumberedFrame numbered;
+  StaticSolution solution;
+  std::vector<SheetStage> stages{9};
+
+  explicit Floor(std::optional<BondJoint> glue = {}) {
+    frame.sheets.front().bond = glue;
+    for (int j = 0; j < 4; ++j)
+      frame.supports.push_back(
+          {"n0_" + std::to_string(j), {true, true, true, true, true, true}, {}, {}});
+    add_case(frame, "push").forces.push_back({"n3_0", {0, 100, 0}, {}});
+    numbered = build_model(frame);
+    solution = solved(frame).cases.front().solution;
+    solution.panel_flows.assign(9, 0);
+  }
+
+  PanelResult result(size_t panel) const {
+    return panel_result(frame, numbered, panel, panel_facts(frame, numbered, panel), stages,
+                        solution, 1);
+  }
+};
+
+}  // namespace
+
+TEST_CASE("inner rivets take the difference of the flows beside them, rim rivets all of it") {
+  Floor f;
+  f.solution.panel_flows.assign(9, 3000);
+  const double pitch = f.frame.sheets.front().rivet->pitch;
+  CHECK(*f.result(4).rivet_load < 1e-9);  // the middle one
+  for (const size_t rim : {0, 1, 3, 8}) {
+    CHECK_THAT(*f.result(rim).rivet_load, WithinRel(3000 * pitch, 1e-9));
+  }
+  CHECK_THAT(f.result(4).flow, WithinRel(3000.0, 1e-9));  // the sheet carries it all the same
+  f.solution.panel_flows[5] = 1000;
+  CHECK_THAT(*f.result(4).rivet_load, WithinRel(2000 * pitch, 1e-9));
+  f.solution.panel_flows[5] = -1000;
+  CHECK_THAT(*f.result(4).rivet_load, WithinRel(4000 * pitch, 1e-9));
+
+  // As two sheets, cut between the middle panel and its right neighbour.
+  Sheet other = f.frame.sheets.front();
+  other.name = "other";
+  f.frame.sheets.push_back(other);
+  for (const size_t p : {2, 5, 8}) f.frame.panels[p].sheet = "other";
+  f.numbered = build_model(f.frame);
+  CHECK_THAT(*f.result(4).rivet_load, WithinRel(3000 * pitch, 1e-9));
+}
+
+TEST_CASE("the load of a row is never less than what flows along and pulls across come to") {
+  PanelRow rim;
+  rim.flow = -1;
+  // NACA TN 2661: q (1 + 0.414 k), between q and sqrt(2) q.
+  for (const double k : {0.0, 0.182, 0.6, 1.0}) {
+    CHECK_THAT(row_load(rim, 6000, k * 6000, 0, 0).net,
+               WithinRel(6000 * (1 + (std::sqrt(2.0) - 1) * k), 1e-12));
+    CHECK(row_load(rim, 6000, k * 6000, 0, 0).through == 0);
+  }
+  PanelRow inner = rim;
+  inner.other = 1;
+  inner.other_flow = 1;
+  for (const double other : {-7000.0, -500.0, 2000.0, 6000.0, 9000.0}) {
+    for (const double pull : {0.0, 800.0, 5000.0}) {
+      const RowLoad load = row_load(inner, 6000, 1000, other, pull);
+      CHECK(load.net >= std::hypot(6000 - other, 1000 - pull) * (1 - 1e-12));
+      CHECK(load.net <= 1.09 * std::hypot(6000 - other, 1000 - pull) + 1e-9);
+      CHECK(load.through >= std::hypot(6000 + other, 1000 + pull) / 2 * (1 - 1e-12));
+    }
+  }
+  CHECK(row_load(inner, 6000, 1000, 6000, 1000).net == 0);
+}
+
+TEST_CASE("a bond under a continuous sheet is worked by flow that only passes through") {
+  // lambda tanh(lambda w/2) q, and with no flow beyond lambda coth(lambda w) q as at a rim (shear
+  // lag, derived; strips of adhesive in sheet_joint_test.cpp).
+  const BondJoint glue{15 * mm, 0.3 * mm, 500 * MPa, {}};
+  Floor f(glue);
+  f.frame.sheets.front().rivet.reset();
+  f.numbered = build_model(f.frame);
+  const Material& m = find_material(f.frame, f.frame.sheets.front().material)->properties;
+  const double lambda =
+      std::sqrt(glue.shear_modulus / (glue.thickness * m.G * f.frame.sheets.front().thickness));
+  f.solution.panel_flows.assign(9, 3000);
+  CHECK_THAT(*f.result(4).bond_peak,
+             WithinRel(3000 * lambda * std::tanh(lambda * glue.width / 2), 1e-9));
+  CHECK(*f.result(4).bond_mean < 1e-6);
+  CHECK_THAT(*f.result(0).bond_peak,
+             WithinRel(3000 * lambda / std::tanh(lambda * glue.width), 1e-9));
+  f.solution.panel_flows.assign(9, 0);
+  f.solution.panel_flows[4] = 3000;
+  CHECK_THAT(*f.result(4).bond_peak,
+             WithinRel(3000 * lambda / std::tanh(lambda * glue.width), 1e-9));
+  CHECK_THAT(*f.result(4).bond_mean, WithinRel(3000 / glue.width, 1e-9));
 }
 
 }  // namespace tubewright::panel_result_test

@@ -1,6 +1,8 @@
 // Doubts about sheets. Limits of rivet spacing: EN 1993-1-3 Table 8.1 (MEMORY): p >= 3 d,
 // e >= 1.5 d; 50 mm or 30 t at most and 2 d to the edge are judgement.
+#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "cases/lint/lint.h"
 #include "tests/cases/clad_frames.h"
@@ -64,6 +66,35 @@ TEST_CASE("the edge distance is half the face of the tube that the sheet lies on
 TEST_CASE("a rivet stiffer than a solid steel one is a wrong unit") {
   CHECK(sheet_doubts(ladder_with(0.004, 0.040, 5e6)).empty());
   CHECK_THAT(sheet_doubts(ladder_with(0.004, 0.040, 5e9)), ContainsSubstring("in kN/mm"));
+}
+
+TEST_CASE(
+    "panels of one sheet on opposite sides of a tube are told once; above and below are meant") {
+  Frame f = ladder_with(0.004, 0.040);
+  f.sheets.front().offset.reset();
+  CHECK(sheet_doubts(f).empty());
+  std::swap(f.panels[1].corners[1], f.panels[1].corners[3]);
+  for (const std::optional<double> offset : {std::optional<double>(), {0.0106}, {-0.0106}}) {
+    f.sheets.front().offset = offset;
+    const std::string told = sheet_doubts(f);
+    CHECK_THAT(told, ContainsSubstring("panels `floor_1` and `floor_2` of sheet `floor` lie on "
+                                       "opposite sides of tube `l2`"));
+    CHECK(std::count(told.begin(), told.end(), '\n') == 1);
+  }
+  f.sheets.front().offset = 0;
+  CHECK(sheet_doubts(f).find("opposite") == std::string::npos);
+  f.sheets.front().offset.reset();
+  f.sheets.front().side = SheetSide::top;
+  CHECK(sheet_doubts(f).empty());
+
+  Frame both = ladder_with(0.004, 0.040);
+  for (const std::size_t p : {0, 1}) {
+    PanelEntry below = both.panels[p];
+    below.name += "_below";
+    std::swap(below.corners[1], below.corners[3]);
+    both.panels.push_back(below);
+  }
+  CHECK(sheet_doubts(both).empty());
 }
 
 TEST_CASE("a panel on a link and a skewed panel are named") {

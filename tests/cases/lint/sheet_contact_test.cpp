@@ -3,7 +3,10 @@
 
 #include <Eigen/Geometry>
 #include <numbers>
+#include <optional>
 #include <set>
+#include <tuple>
+#include <utility>
 
 #include "cases/lint/lint.h"
 #include "tests/cases/clad_frames.h"
@@ -16,7 +19,7 @@ using namespace tubewright::testing;
 namespace {
 
 /// A clad ladder of 20 mm tube; its sheet, 1.2 mm, touches at 10.6 mm. Of seven tubes.
-Frame ladder(double offset) {
+Frame ladder(std::optional<double> offset) {
   Frame f = clad_ladder();
   f.sections.front().height = f.sections.front().width = 0.020;
   f.sheets.front().offset = offset;
@@ -57,11 +60,61 @@ TEST_CASE("a sheet within a millimetre of its tubes' outer faces is not doubted,
   }
 }
 
-TEST_CASE("a sheet left in the plane of the axes is told the offset that would touch") {
+TEST_CASE("a sheet left in the plane of the axes is told that it need not be") {
   const std::string told = contact(ladder(0));
-  CHECK_THAT(told, ContainsSubstring("sheet `floor` has no `offset`"));
-  CHECK_THAT(told, ContainsSubstring("and 6 more | `offset: 10.6 mm`, or minus that"));
+  CHECK_THAT(told, ContainsSubstring("sheet `floor` has `offset: 0`"));
+  CHECK_THAT(told, ContainsSubstring("and 6 more | without `offset` it lies on their outer face"));
   CHECK(contact_doubts(ladder(0)).unproven.empty());
+}
+
+TEST_CASE("a sheet without offset touches its tubes, on either side") {
+  for (const SheetSide side : {SheetSide::by_corners, SheetSide::top, SheetSide::bottom}) {
+    Frame f = ladder(std::nullopt);
+    f.sheets.front().side = side;
+    CHECK(contact(f).empty());
+  }
+}
+
+TEST_CASE("a sheet without offset is told of the tubes that it does not reach, piece by piece") {
+  Frame f = ladder(std::nullopt);
+  add_rail_section(f, 0.040, 0.020);
+  const ContactDoubts doubts = contact_doubts(f);
+  CHECK(doubts.warnings.size() == 1);
+  CHECK(doubts.unproven.empty());
+  CHECK_THAT(contact(f),
+             ContainsSubstring("touch both `left1` and `l1` | they reach 20 mm and 10"));
+
+  // 1.5 mm is more than the tolerance too; 0.8 mm is not.
+  for (const auto& [height, told] : {std::pair{0.023, true}, {0.0216, false}}) {
+    Frame near = ladder(std::nullopt);
+    add_rail_section(near, height, 0.020);
+    CHECK(contact(near).empty() != told);
+  }
+
+  // Each piece lies on tubes of its own: nothing to tell of either.
+  Frame two = ladder(std::nullopt);
+  add_rail_section(two, 0.040, 0.020);
+  for (Member& m : two.members) m.section = "tube";
+  const auto node = [&](const char* name, double y, double z) { add_node(two, name, 0, y, z); };
+  node("t1", 0.25, 0.5);
+  node("t2", -0.25, 0.5);
+  for (const auto& [name, from, to] :
+       {std::tuple{"p1", "l1_l", "t1"}, {"p2", "l1_r", "t2"}, {"p3", "t1", "t2"}}) {
+    add_member(two, name, from, to);
+  }
+  add_panel(two, "front", "floor", {"l1_l", "l1_r", "t2", "t1"});
+  CHECK(contact(two).empty());
+}
+
+TEST_CASE("a sheet without offset on tubes of no known depth is told that it stays in the axes") {
+  Frame f = ladder(std::nullopt);
+  f.sections.front().shape = Shape::properties;
+  f.sections.front().given =
+      Section{1e-4, 1e-8, 1e-8, 1e-8, 1e-6, 1e-6, 1e-6, 0, 0, rigid, rigid, {}};
+  CHECK_THAT(contact(f),
+             ContainsSubstring("`floor` is taken to lie in the plane of its tubes' axes"));
+  f.sheets.front().offset = 0;
+  CHECK(contact(f).empty());
 }
 
 TEST_CASE("how far inside, how far in the air, and the offset of the same side") {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <random>
 
+#include "cases/frame/built_in_materials.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 #include "tests/truth.h"
@@ -43,6 +44,7 @@ Frame plate(const std::vector<Eigen::Vector3d>& corners, const Eigen::Matrix3d& 
   Sheet& s = add_sheet(f, "s");
   s.material = "known";
   s.thickness = 0.002;
+  s.offset = 0;
   add_panel(f, "p", "s", {"0", "1", "2", "3"});
   return f;
 }
@@ -51,7 +53,7 @@ const char* as_kind(MemberKind kind) {
   return kind == MemberKind::beam ? "" : kind == MemberKind::link ? " as a link" : " as a cable";
 }
 
-PanelMass mass_of(const Frame& f) { return panel_mass(f, build_model(f), f.panels[0]); }
+PanelMass mass_of(const Frame& f) { return panel_mass(f, build_model(f), 0); }
 
 }  // namespace
 
@@ -150,6 +152,28 @@ TEST_CASE("a moved frame has its centre moved as far and weighs the same") {
   const MassSummary after = mass_summary(f, build_model(f));
   CHECK_THAT(after.total, WithinRel(before.total, 1e-12));
   CHECK((after.centre - before.centre - shift).norm() < 1e-12);
+}
+
+TEST_CASE("a sheet above and one below the same tubes weigh what both weigh, and balance") {
+  Frame f = testing::clad_ladder();
+  const NumberedFrame bare = build_model(f);
+  const double one = mass_summary(f, bare).panels;
+  const Material& m = find_material(f, f.sheets[0].material)->properties;
+  CHECK_THAT(one, WithinRel(1.2 * 0.5 * 0.0012 * m.density, 1e-12));
+  CHECK_THAT(mass_summary(f, bare).centre.z() * mass_summary(f, bare).total,
+             WithinRel(-one * (0.0125 + 0.0006), 1e-9));  // the corners point down
+  Sheet above = f.sheets[0];
+  above.name = "above";
+  above.side = SheetSide::top;
+  f.sheets.push_back(above);
+  for (const size_t p : {0, 1}) {
+    f.panels.push_back(f.panels[p]);
+    f.panels.back().name += "_above";
+    f.panels.back().sheet = "above";
+  }
+  const MassSummary both = mass_summary(f, build_model(f));
+  CHECK_THAT(both.panels, WithinRel(2 * one, 1e-12));
+  CHECK_THAT(both.centre.z(), WithinAbs(0, 1e-12));
 }
 
 }  // namespace tubewright::mass_summary_test

@@ -90,6 +90,23 @@ TEST_CASE("rivets at a pitch are their stiffness over the pitch, beside bond bot
   CHECK_THAT(both.bond, WithinRel(bond, 1e-12));
 }
 
+TEST_CASE("a row of rivets carries its slip over whole, a bond 1/cosh of its width in shear lags") {
+  Sheet s;
+  s.thickness = 1.2 * mm;
+  CHECK(joint_stiffness(s, aluminium).carry_over() == 1);
+  s.rivet = rivets(4 * mm, 40 * mm);
+  CHECK(joint_stiffness(s, aluminium).carry_over() == 1);
+  for (const double width : {3.0, 10.0, 25.0}) {
+    const double lambda = std::sqrt(500 * MPa / (0.3 * mm * 27e9 * 1.2 * mm));
+    const Sheet glue = bonded(width * mm, 0.3 * mm, 500 * MPa);
+    CHECK_THAT(joint_stiffness(glue, aluminium).carry_over(),
+               WithinRel(1 / std::cosh(lambda * width * mm), 1e-9));
+    s.bond = glue.bond;
+    const double both = joint_stiffness(s, aluminium).carry_over();
+    CHECK((0 <= both && both < 1));
+  }
+}
+
 // Elementary: a soft bond shears evenly, G w/t_a; one so wide that its far side idles has
 // sqrt(G G_s t_s/t_a) (O. Volkersen 1938, the limits of lambda tanh(lambda w)).
 TEST_CASE("a soft bond shears evenly over its width, a wide one only as far as shear lag lets it") {

@@ -27,8 +27,8 @@ TEST_CASE("only tubes on the sheet's side are in its way") {
 TEST_CASE("pieces lap where they lie on one face of a tube, not on two sides of it") {
   const Frame frame = floor_grid(2, 1);
   const CladFrame f = clad_frame(frame);
-  const auto placed = [&](const Vector3d& out, double offset, int panel) {
-    return PlacedBlank{"p" + std::to_string(panel), "floor", out, offset, f.face(panel).sides};
+  const auto placed = [&](const Vector3d& out, bool sided, int panel) {
+    return PlacedBlank{"p" + std::to_string(panel), "floor", out, sided, f.face(panel).sides};
   };
   const Vector3d up = Vector3d::UnitZ();
   const auto laps = [&](const PlacedBlank& a, const PlacedBlank& b) {
@@ -36,10 +36,10 @@ TEST_CASE("pieces lap where they lie on one face of a tube, not on two sides of 
     tell_of_laps(f, {a, b}, remarks);
     return remarks.size();
   };
-  CHECK(laps(placed(up, 0.01, 0), placed(up, 0.01, 1)) == 1);
-  CHECK(laps(placed(up, 0.01, 0), placed(-up, 0.01, 1)) == 0);
-  CHECK(laps(placed(up, 0, 0), placed(-up, 0.01, 1)) == 1);  // on either side
-  CHECK(laps(placed(up, 0.01, 0), placed(Vector3d::UnitY(), 0.01, 1)) == 0);
+  CHECK(laps(placed(up, true, 0), placed(up, true, 1)) == 1);
+  CHECK(laps(placed(up, true, 0), placed(-up, true, 1)) == 0);
+  CHECK(laps(placed(up, false, 0), placed(-up, true, 1)) == 1);  // on either side
+  CHECK(laps(placed(up, true, 0), placed(Vector3d::UnitY(), true, 1)) == 0);
 }
 
 }  // namespace tubewright::blank_remarks_test

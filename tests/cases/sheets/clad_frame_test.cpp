@@ -16,7 +16,7 @@ TEST_CASE("the sides of a panel close, and go round the other way seen from behi
   REQUIRE(f.faces.size() == 2);
   for (const double up : {1.0, -1.0}) {
     const Vector3d view(0, 0, up);
-    const std::vector<PanelSide> sides = sides_seen_from(f, 0, view);
+    const std::vector<PanelSide> sides = sides_seen_from(f.face(0), view);
     REQUIRE(sides.size() == 4);
     Vector3d twice_area = Vector3d::Zero();
     for (std::size_t i = 0; i < 4; ++i) {
@@ -42,7 +42,7 @@ TEST_CASE("panels are known by the members along them: two along the rail betwee
 TEST_CASE("outside is the side that the offset points to") {
   Frame frame = floor_grid(1, 1);
   const Vector3d above = outside(clad_frame(frame), 0);
-  frame.sheets.front().offset *= -1;
+  frame.sheets.front().offset = -0.0131;
   CHECK((outside(clad_frame(frame), 0) + above).norm() < 1e-12);
 }
 
@@ -57,11 +57,11 @@ TEST_CASE("a post comes through a sheet on its own side only, a tube 19 degrees 
     add_member(frame, std::string("to_") + to, "n0_0", to);
   const CladFrame f = clad_frame(frame);
   const Vector3d up = Vector3d::UnitZ();
-  CHECK(comes_through(f, node, first, up, 0.01));
-  CHECK_FALSE(comes_through(f, node, first, -up, 0.01));
-  CHECK(comes_through(f, node, first, -up, 0));
-  CHECK_FALSE(comes_through(f, node, first + 1, up, 0.01));
-  CHECK(comes_through(f, node, first + 2, up, 0.01));
+  CHECK(comes_through(f, node, first, up, true));
+  CHECK_FALSE(comes_through(f, node, first, -up, true));
+  CHECK(comes_through(f, node, first, -up, false));
+  CHECK_FALSE(comes_through(f, node, first + 1, up, true));
+  CHECK(comes_through(f, node, first + 2, up, true));
 }
 
 }  // namespace tubewright::clad_frame_test

@@ -18,7 +18,7 @@ TEST_CASE("a grid is one group; its rim and inner sides are those of Euler's for
     const CladFrame f = clad_frame(frame);
     const auto groups = panel_groups(f);
     REQUIRE(groups.size() == 1);
-    const GroupSides sides = sides_of(f, groups[0]);
+    const GroupSides sides = sides_of(f.faces, groups[0]);
     std::set<int> nodes;
     for (const PanelSide& s : sides.all) nodes.insert({s.from, s.to});
     // V - E + F = 1 for a plane graph without its outer face.
@@ -38,8 +38,8 @@ TEST_CASE("a ring has two closed lines, the panels of which all are in one group
   const CladFrame f = clad_frame(frame);
   const auto groups = panel_groups(f);
   REQUIRE(groups.size() == 1);
-  CHECK_FALSE(touches_itself(f, groups[0]));
-  const auto loops = rim_loops(sides_of(f, groups[0]));
+  CHECK_FALSE(touches_itself(f.faces, groups[0]));
+  const auto loops = rim_loops(sides_of(f.faces, groups[0]));
   REQUIRE(loops.size() == 2);
   CHECK(loops[0].size() + loops[1].size() == 12 + 4);
 }
@@ -79,9 +79,9 @@ TEST_CASE("panels of two sheets, or more than 1 mm out of plane, are two groups"
 TEST_CASE("panels that share a corner only touch, side by side they do not") {
   const Frame frame = floor_grid(2, 2);
   const CladFrame f = clad_frame(frame);
-  CHECK(touches_itself(f, {0, 3}));
-  CHECK_FALSE(touches_itself(f, {0, 1}));
-  CHECK_FALSE(touches_itself(f, {0, 1, 3}));
+  CHECK(touches_itself(f.faces, {0, 3}));
+  CHECK_FALSE(touches_itself(f.faces, {0, 1}));
+  CHECK_FALSE(touches_itself(f.faces, {0, 1, 3}));
 }
 
 }  // namespace tubewright::panel_groups_test

@@ -158,7 +158,7 @@ TEST_CASE("a sheet round the other side is the mirror image of the one above") {
   f.panels.erase(f.panels.begin());
   f.nodes.back().at.x() += 0.1;
   const SheetBlank above = only_blank(f);
-  f.sheets.front().offset = -f.sheets.front().offset;
+  f.sheets.front().offset = -*f.sheets.front().offset;
   const SheetBlank below = only_blank(f);
   CHECK_THAT(below.area, WithinAbs(above.area, 1e-12));
   CHECK(below.holes.size() == above.holes.size());

@@ -20,7 +20,7 @@ WantedRivets wanted_of(const Frame& frame) {
   const SheetPlane plane{{0, 0, 0}, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
   const auto groups = panel_groups(f);
   REQUIRE(groups.size() == 1);
-  return wanted_rivets(f, frame.sheets.front(), sides_of(f, groups[0]), plane);
+  return wanted_rivets(f, frame.sheets.front(), sides_of(f.faces, groups[0]), plane);
 }
 
 int holes_at_height(const std::vector<Vector2d>& holes, double y) {

@@ -10,9 +10,15 @@ namespace tubewright::torque_tube_test {
 using namespace tubewright::testing;
 
 TEST_CASE("a panel on a flat ladder closes no torque tube, and is told so by name") {
-  const Frame f = clad_ladder();
-  const NumberedFrame n = build_model(f);
-  for (const double gain : twist_gain_of_panels(n.model)) CHECK_THAT(gain, WithinRel(1.0, 1e-9));
+  Frame f = clad_ladder();
+  for (const double gain : twist_gain_of_panels(build_model(f).model)) {
+    CHECK(gain > 1);  // on the face of the tubes it does a little
+    CHECK(gain < 1.02);
+  }
+  f.sheets.front().offset = 0;
+  for (const double gain : twist_gain_of_panels(build_model(f).model)) {
+    CHECK_THAT(gain, WithinRel(1.0, 1e-9));
+  }
   const Diagnostics diagnostics = idle_panels(f);
   REQUIRE(diagnostics.size() == 2);
   CHECK_THAT(diagnostics.front().message, ContainsSubstring("floor_1"));

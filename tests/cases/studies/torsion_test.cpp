@@ -121,8 +121,11 @@ TEST_CASE("clamping is never softer than letting the frame warp") {
 TEST_CASE("a sheet closes the open face of a braced box many-fold, and does nothing on a ladder") {
   const double open = tested(open_box()).stiffness, clad = tested(clad_box()).stiffness;
   CHECK(clad > 5 * open);
-  const Frame ladder = clad_ladder();
-  CHECK_THAT(tested(ladder).stiffness, WithinRel(tested(without_panels(ladder)).stiffness, 1e-9));
+  Frame ladder = clad_ladder();
+  const double bare = tested(without_panels(ladder)).stiffness;
+  CHECK_THAT(tested(ladder).stiffness, WithinRel(bare, 0.02));
+  ladder.sheets.front().offset = 0;
+  CHECK_THAT(tested(ladder).stiffness, WithinRel(bare, 1e-9));
 }
 
 TEST_CASE("the first sheet to buckle is told with its couple") {

@@ -1,3 +1,6 @@
+#include <cmath>
+#include <optional>
+
 #include "cases/validate/validate.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
@@ -66,6 +69,43 @@ TEST_CASE("every edge of a panel has a tube, which may be of several pieces") {
   CHECK(text_of(validate(f)).empty());
   f.members.back().kind = MemberKind::cable;
   CHECK_FALSE(validate(f).empty());
+}
+
+TEST_CASE("an offset away from the side that is named is refused, 0 or none is not") {
+  Frame f = covered_rectangle();
+  f.sheets[0].offset = -0.01;
+  CHECK(validate(f).empty());
+  for (const SheetSide side : {SheetSide::top, SheetSide::bottom}) {
+    f.sheets[0].side = side;
+    f.sheets[0].offset = -0.01;
+    CHECK_THAT(text_of(validate(f)), ContainsSubstring("a `side` and an `offset` below 0"));
+    for (const std::optional<double> offset : {std::optional(0.01), {0.0}, {}}) {
+      f.sheets[0].offset = offset;
+      CHECK(validate(f).empty());
+    }
+  }
+}
+
+TEST_CASE("a panel within 10 degrees of upright has no top, one that slopes more has") {
+  Frame f = covered_rectangle();
+  f.sheets[0].side = SheetSide::top;
+  for (const double degrees : {0.0, 45.0, 79.0, 81.0, 90.0, 99.0, 101.0}) {
+    const double slope = degrees * M_PI / 180;
+    f.nodes[2].at = {0.6, 0.4 * std::cos(slope), 0.4 * std::sin(slope)};
+    f.nodes[3].at = {0.0, 0.4 * std::cos(slope), 0.4 * std::sin(slope)};
+    INFO(degrees << " degrees");
+    CHECK(validate(f).empty() == (std::abs(degrees - 90) > 10));
+    Frame by_corners = f;
+    by_corners.sheets[0].side = SheetSide::by_corners;
+    CHECK(validate(by_corners).empty());
+  }
+  f.panels[0].place = {7, 3};
+  f.nodes[2].at = {0.6, 0, 0.4};
+  f.nodes[3].at = {0, 0, 0.4};
+  const Diagnostics told = validate(f);
+  REQUIRE(told.size() == 1);
+  CHECK_THAT(told[0].message, ContainsSubstring("panel `floor_1` stands upright"));
+  CHECK(told[0].place.line == 7);
 }
 
 TEST_CASE("a sheet is of a known material and its joint of possible size") {

@@ -88,7 +88,8 @@ TEST_CASE("a sheet has the joint that is given, in SI units, and no strengths th
   const Read r = read(
       "sheets:\n"
       "  plain: {material: S235, thickness: 1.5}\n"
-      "  both: {material: EN AW-6060, thickness: 2, edges: clamped, offset: 3, joint: {rivet: "
+      "  both: {material: EN AW-6060, thickness: 2, edges: clamped, side: bottom, offset: 3, "
+      "joint: {rivet: "
       "{diameter: 4, pitch: 50, stiffness: 6, shear_strength: 700}, bond: {width: 8, thickness: "
       "0.9, shear_modulus: 10, shear_strength: 11}}}\n"
       "  rivet: {material: S235, thickness: 1, joint: {rivet: {diameter: 4, pitch: 50}}}\n");
@@ -98,12 +99,14 @@ TEST_CASE("a sheet has the joint that is given, in SI units, and no strengths th
   REQUIRE(sheets.size() == 3);
   CHECK_THAT(sheets[0].thickness, WithinRel(0.0015, 1e-14));
   CHECK(sheets[0].edges == SheetEdge::simply_supported);
-  CHECK(sheets[0].offset == 0);
+  CHECK_FALSE(sheets[0].offset);
+  CHECK(sheets[0].side == SheetSide::by_corners);
   CHECK_FALSE(sheets[0].rivet);
   CHECK_FALSE(sheets[0].bond);
   CHECK(sheets[1].material == "EN AW-6060");
   CHECK(sheets[1].edges == SheetEdge::clamped);
-  CHECK_THAT(sheets[1].offset, WithinRel(0.003, 1e-14));
+  CHECK(sheets[1].side == SheetSide::bottom);
+  CHECK_THAT(*sheets[1].offset, WithinRel(0.003, 1e-14));
   CHECK_THAT(sheets[1].rivet->diameter, WithinRel(0.004, 1e-14));
   CHECK_THAT(sheets[1].rivet->pitch, WithinRel(0.050, 1e-14));
   CHECK_THAT(*sheets[1].rivet->stiffness, WithinRel(6e6, 1e-14));

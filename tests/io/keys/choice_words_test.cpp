@@ -33,6 +33,7 @@ TEST_CASE("a word and its value lead to each other") {
   check_pairs(corner_words);
   check_pairs(member_kind_words);
   check_pairs(sheet_edge_words);
+  check_pairs(sheet_side_words);
   check_pairs(wheel_hold_words);
   check_pairs(wheel_brake_words);
   check_pairs(axle_words);
@@ -44,6 +45,7 @@ TEST_CASE("words are those of the value's name in the code, but for a wheel's ri
   CHECK(value_for(corner_words, "sharp") == Corners::sharp);
   CHECK(value_for(member_kind_words, "cable") == MemberKind::cable);
   CHECK(value_for(sheet_edge_words, "clamped") == SheetEdge::clamped);
+  CHECK(value_for(sheet_side_words, "bottom") == SheetSide::bottom);
   CHECK(value_for(wheel_hold_words, "rigid") == WheelHold::rigid_upright);
   CHECK(value_for(wheel_brake_words, "none") == WheelBrake::none);
   CHECK(value_for(axle_words, "rear") == Axle::rear);

@@ -91,6 +91,9 @@ TEST_CASE("corners, metals and edges are chosen by the words that the reader kno
   const Key& edges = key_of(kept(sheets_kind()).element->groups[0], "edges");
   CHECK(edges.kind->words == words_in(sheet_edge_words));
   CHECK(value_for(sheet_edge_words, edges.otherwise) == Sheet().edges);
+  const Key& side = key_of(kept(sheets_kind()).element->groups[0], "side");
+  CHECK(side.kind->words == words_in(sheet_side_words));
+  CHECK(value_for(sheet_side_words, side.otherwise) == Sheet().side);
 }
 
 TEST_CASE("directions of supports and releases stand in the order of a node's degrees of freedom") {

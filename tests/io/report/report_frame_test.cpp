@@ -12,9 +12,13 @@ using nlohmann::json;
 
 namespace {
 
+/// With every sheet 12 mm off the axes.
 json data_of(const Frame& frame) {
+  Model model;
+  model.panels.resize(frame.panels.size());
+  for (Panel& p : model.panels) p.offset = 0.012;
   nlohmann::ordered_json data;
-  add_frame(frame, data);
+  add_frame(frame, model, data);
   return data;
 }
 
@@ -71,7 +75,7 @@ TEST_CASE("panels and wheels refer to their nodes by number, a material stands o
                                  {"sheet", "skin"},
                                  {"material", "S235"},
                                  {"thickness", 500.0},
-                                 {"offset", 0.0}}}));
+                                 {"offset", 12.0}}}));
   CHECK(data["masses"] == json({{{"name", "rider"}, {"mass", 75.0}, {"at", {0.0, 0.0, 0.0}}}}));
   CHECK(data["wheels"] == json({{{"name", "left"},
                                  {"contact", {0.0, 0.0, 0.0}},

@@ -136,4 +136,62 @@ TEST_CASE("the JSON of a bench test holds gauges in mm and fits with their state
   CHECK(bare.at("model_stiffness").is_null());
 }
 
+namespace {
+
+BenchStudy read_both(BothState state) {
+  BenchStudy s = read();
+  BenchFitOfBoth both;
+  both.state = state;
+  both.joint_stiffness = 60 / degree;
+  both.rivet_stiffness = 1.5e6;
+  both.condition = 3.25;
+  both.joints_moved_by = 1.2;
+  both.rivets_moved_by = 1.5;
+  both.predicted = {-0.0015, 0.0014};
+  both.rms_before = 0.00025;
+  both.rms_after = 0.000002;
+  both.torsional_stiffness = 410 / degree;
+  s.both = both;
+  return s;
+}
+
+}  // namespace
+
+TEST_CASE("joints and rivets together: both values, or why there are none") {
+  const std::string text = bench_text(bench(), read_both(BothState::found), {});
+  CHECK_THAT(text,
+             ContainsSubstring("both together: 60.0 N m/deg at each tube end and 1.50 kN/mm"));
+  CHECK_THAT(text, ContainsSubstring("0.2500 mm before, 0.0020 mm after"));
+  CHECK_THAT(text, ContainsSubstring("factors of up to 1.20 and 1.50"));
+  CHECK_THAT(text, ContainsSubstring("so corrected 410 N m/deg"));
+  for (const auto& [state, words] :
+       {std::pair{BothState::too_few_readings, "read three gauges or more"},
+        {BothState::not_told_apart, "soft joints look like"},
+        {BothState::joints_not_told, "go by the rivets alone"},
+        {BothState::rivets_not_told, "go by the joints alone"},
+        {BothState::neither_told, "hardly depend on either"},
+        {BothState::hardly_explains, "look elsewhere first"}}) {
+    const std::string told = bench_text(bench(), read_both(state), {});
+    CHECK_THAT(told, ContainsSubstring(words));
+    CHECK_THAT(told, !ContainsSubstring("so corrected 410"));
+  }
+}
+
+TEST_CASE(
+    "the JSON of a bench test holds joints and rivets together, null where nothing is fitted") {
+  const auto both_of = [](const BenchStudy& s) {
+    return json::parse(bench_json(bench(), s, {})).at("bench_test").at("both");
+  };
+  const json both = both_of(read_both(BothState::found));
+  CHECK(both.at("state") == "found");
+  CHECK_THAT(both.at("joint_stiffness").get<double>(), WithinRel(60.0, 1e-12));
+  CHECK_THAT(both.at("rivet_stiffness").get<double>(), WithinRel(1.5, 1e-12));
+  CHECK(both.at("condition") == 3.25);
+  CHECK(both.at("moved_by") == json({1.2, 1.5}));
+  CHECK_THAT(both.at("rms_after").get<double>(), WithinRel(0.002, 1e-12));
+  CHECK_THAT(both.at("torsional_stiffness").get<double>(), WithinRel(410.0, 1e-12));
+  CHECK(both_of(read_both(BothState::too_few_readings)).at("joint_stiffness").is_null());
+  CHECK(both_of(read()).is_null());
+}
+
 }  // namespace tubewright::bench_output_test

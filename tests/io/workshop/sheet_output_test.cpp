@@ -71,8 +71,8 @@ TEST_CASE("text: a row a piece, within 100 columns; nothing without sheets") {
 }
 
 TEST_CASE("title and name: what stands on a drawing, and what its file is called") {
-  Frame frame = floor_grid(1, 1);
-  const SheetBlank blank = sheet_blanks(frame).blanks.at(0);
+  const Frame frame = floor_grid(1, 1);
+  SheetBlank blank = sheet_blanks(frame).blanks.at(0);
   const std::vector<std::string> title = drawing_title(frame, blank);
   REQUIRE(title.size() == 3);
   CHECK_THAT(title[1], ContainsSubstring(std::to_string(blank.holes.size()) + " holes of 4.1 mm"));
@@ -80,7 +80,7 @@ TEST_CASE("title and name: what stands on a drawing, and what its file is called
   CHECK_THAT(title[1], ContainsSubstring("525.0 x 425.0 mm"));
   CHECK_THAT(title[2], ContainsSubstring("Seen from outside"));
   CHECK(drawing_name(blank) == "sheet_floor");
-  frame.sheets[0].offset = 0;
+  blank.sided = false;
   CHECK_THAT(drawing_title(frame, blank)[2], ContainsSubstring("not given"));
 }
 

@@ -3,7 +3,10 @@
 // the bond stands in sheet_buckling_test.cpp.
 #include "solver/elements/sheet_joint.h"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 #include "tests/catch.h"
 
@@ -37,6 +40,43 @@ TEST_CASE("the stress of a bond falls off from its peak and carries the whole fl
   CHECK_THAT(flow, WithinRel(1.0, 1e-6));
   const double slip = peak * bond.thickness / bond.G;
   CHECK_THAT(bond_stiffness(bond, Gt), WithinRel(1 / slip, 1e-12));
+}
+
+TEST_CASE("a sheet that goes on over its bond: strips of adhesive under flows on both sides") {
+  // Gt u'' = G_a u/t_a with Gt u' = q1 and q2 at the two edges of the sheet on the tube, by central
+  // differences on cells; the tube does not move. Slips and stresses by superposition.
+  constexpr int cells = 4000;
+  for (const BondLine& bond :
+       {BondLine{800e6, 0.3e-3, 20e-3}, BondLine{50e6, 2e-3, 15e-3}, BondLine{1e6, 3e-3, 10e-3}}) {
+    const double h = bond.width / cells, spring = bond.G / bond.thickness * h, link = Gt / h;
+    for (const auto& [q1, q2] : {std::pair{1.0, 1.0}, {1.0, -1.0}, {1.0, 0.0}, {0.7, 1.9}}) {
+      // Balance of a cell: link (u_i+1 - u_i) - link (u_i - u_i-1) = spring u_i; Thomas' algorithm.
+      std::vector<double> diagonal(cells, 2 * link + spring), right(cells, 0.0), u(cells);
+      diagonal.front() = diagonal.back() = link + spring;
+      right.front() = -q1;
+      right.back() = q2;
+      for (int i = 1; i < cells; ++i) {
+        const double w = link / diagonal[i - 1];
+        diagonal[i] -= w * link;
+        right[i] += w * right[i - 1];
+      }
+      u.back() = right.back() / diagonal.back();
+      for (int i = cells - 2; i >= 0; --i) u[i] = (right[i] + link * u[i + 1]) / diagonal[i];
+      const double end1 = u.front() - q1 * h / (2 * Gt), end2 = u.back() + q2 * h / (2 * Gt);
+      // The work of the flows: through and net part do none on each other.
+      const double through = (q1 + q2) / 2, net = q1 - q2;
+      const double alone = 1 / bond_stiffness(bond, Gt);
+      const double passing = bond_through_flexibility(bond, Gt);
+      const double work = q2 * end2 - q1 * end1;
+      CHECK_THAT(
+          work,
+          WithinRel(2 * through * through * passing + net * net / 2 * (2 * alone - passing), 1e-5));
+      const double peak = bond.G / bond.thickness * std::max(std::abs(end1), std::abs(end2));
+      CHECK_THAT(peak, WithinRel(std::abs(net) * bond_peak_per_net(bond, Gt) +
+                                     std::abs(through) * bond_peak_per_through(bond, Gt),
+                                 1e-5));
+    }
+  }
 }
 
 TEST_CASE("a rivet between like plates of its own thickness and material gives 6.6/(E t)") {

@@ -64,7 +64,7 @@ function addPanel(drawn, prepared, state, i, moved) {
   const normal = unit(cross(sub(corners[1], corners[0]), sub(corners[3], corners[0])));
   const used = result ? usedMost(result, data.panel_checks) : null;
   const coloured = state.mode === "utilisation" && used !== null;
-  const offset = Math.sign(normal[2] || 1) * -(p.offset || 0);
+  const offset = p.offset || 0;
   drawn.quads.push({
     corners: corners.map((q) => add(q, times(normal, offset))),
     normal,
