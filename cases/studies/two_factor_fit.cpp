@@ -95,6 +95,16 @@ Vector2d improved(const Problem& p, Vector2d x) {
   return x;
 }
 
+/// From the middle of both ranges, where many pairs do as well, else from the best of a grid.
+Vector2d best_of(const Problem& p, double greatest) {
+  constexpr double as_good = 1e-6, much_better = 0.5;
+  const Vector2d near = improved(p, (p.least + p.most) / 2);
+  const double squares = p.squares(near);
+  if (squares <= std::pow(as_good * greatest, 2)) return near;
+  const Vector2d far = improved(p, best_of_grid(p));
+  return p.squares(far) < much_better * squares ? far : near;
+}
+
 void judge(const Eigen::MatrixX2d& S, double greatest, double reading_error, TwoFactorFit& fit) {
   constexpr double infinity = std::numeric_limits<double>::infinity();
   const Vector2d length(S.col(0).norm(), S.col(1).norm());
@@ -127,7 +137,8 @@ std::optional<TwoFactorFit> fit_two_factors(const PredictedReadings& predict,
   const Problem p{predict, Eigen::Map<const VectorXd>(readings.data(), count),
                   Vector2d(std::log(ranges[0].least), std::log(ranges[1].least)),
                   Vector2d(std::log(ranges[0].most), std::log(ranges[1].most))};
-  const Vector2d x = improved(p, best_of_grid(p));
+  const double greatest = p.readings.cwiseAbs().maxCoeff();
+  const Vector2d x = best_of(p, greatest);
   const double squares = p.squares(x);
   const auto S = p.slopes(x);
   if (!std::isfinite(squares) || !S) return std::nullopt;
@@ -135,7 +146,7 @@ std::optional<TwoFactorFit> fit_two_factors(const PredictedReadings& predict,
   fit.value = {std::exp(x[0]), std::exp(x[1])};
   fit.predicted = p.predicted(x);
   fit.rms = std::sqrt(squares / static_cast<double>(count));
-  judge(*S, p.readings.cwiseAbs().maxCoeff(), reading_error, fit);
+  judge(*S, greatest, reading_error, fit);
   return fit;
 }
 

@@ -30,9 +30,10 @@ struct TwoFactorFit {
   std::array<double, 2> moved_by = {};
 };
 
-/// Least squares in the logarithms of both values: the best of a grid over the ranges, then
-/// Levenberg's and Marquardt's steps (any textbook) from there. Nothing without readings, or where
-/// no pair has an answer. Requires: two or more readings.
+/// Least squares in the logarithms of both values: Levenberg's and Marquardt's steps (any textbook)
+/// from the middle of both ranges, so that of many pairs that do as well one near it is taken, and
+/// where that does not lead to the readings from the best of a grid. Nothing without readings, or
+/// where no pair has an answer. Requires: two or more readings.
 std::optional<TwoFactorFit> fit_two_factors(const PredictedReadings& predict,
                                             const std::vector<double>& readings,
                                             const std::array<ValueRange, 2>& ranges,

@@ -390,8 +390,15 @@ std::vector<PanelRow> panel_rows(const Model& model, int panel) {
     row_on.emplace(load.piece, rows.size());
     rows.push_back({load.piece, length_of(model, load.piece), flow_along(model, load)});
   }
+  const auto lies_on_a_row = [&](const Panel& other) {
+    return std::any_of(other.edges.begin(), other.edges.end(), [&](const auto& edge) {
+      return std::any_of(edge.begin(), edge.end(),
+                         [&](const EdgePiece& piece) { return row_on.contains(piece); });
+    });
+  };
   for (int p = 0; p < static_cast<int>(model.panels.size()); ++p) {
     if (p == panel || !is_one_sheet(own, model.panels[p])) continue;
+    if (!lies_on_a_row(model.panels[p])) continue;
     for (const EdgeLoad& load : edge_loads(model, model.panels[p], 1, 0)) {
       const auto found = row_on.find(load.piece);
       if (found == row_on.end()) continue;
