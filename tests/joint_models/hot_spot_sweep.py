@@ -26,11 +26,10 @@ def joints():
             (20, 20, 1.5, 20, 1.5), (25, 25, 1.5, 20, 1.5), (20, 20, 1.5, 15, 1.5),
             (30, 30, 2, 20, 1.5), (40, 20, 1.5, 20, 1.5)):
         yield Joint(b0=b0, h0=h0, t0=t0, b1=b1, h1=b1, t1=t1, on_corner=1, near=0.6)
-    for slenderness in (13.333, 20):
-        for beta in (0.4, 0.6, 0.8, 1.0):
-            b1 = round(beta * slenderness, 4)
-            yield Joint(b0=slenderness, h0=slenderness, t0=1, b1=b1, h1=b1, t1=1, on_corner=1,
-                        near=0.6)
+    side = 13.333
+    for beta in (0.4, 0.6, 0.8, 1.0):
+        b1 = round(beta * side, 4)
+        yield Joint(b0=side, h0=side, t0=1, b1=b1, h1=b1, t1=1, on_corner=1, near=0.6)
 
 
 def main():
