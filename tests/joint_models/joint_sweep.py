@@ -33,16 +33,12 @@ COLUMNS = ("use", *KEYS, *FLEXIBILITIES, "nodes", "mended")
 
 
 def tee(beta, slenderness, chord=1.0, brace=1.0, wall=1.0, **more):
-    """A joint in walls of the chord; a wall too thick for a small brace is made thinner.
-
-    The thinner the wall, the farther it takes until the clamps no longer hold the section in shape.
-    """
-    length = round(max(4, 0.24 * slenderness / max(1, chord)), 3)
+    """A joint in walls of the chord; a wall too thick for a small brace is made thinner."""
     b1 = round(beta * slenderness, 4)
     h1 = round(brace * b1, 4)
     t1 = round(min(wall, min(b1, h1) / LEAST_BRACE), 4)
     return Joint(b0=slenderness, h0=round(chord * slenderness, 4), t0=1, b1=b1, h1=h1, t1=t1,
-                 chord_length=length, **more)
+                 **more)
 
 
 def fitting(beta, least):
