@@ -53,9 +53,11 @@ struct ChordFace {
         radius(2 * j.chord_wall),
         top(j.chord_depth / 2) {}
 
-  /// How far beyond the flat a brace's side meets the corner; 0 on the flat.
-  double turn(double y) const {
-    return y > flat ? std::asin(std::min(1.0, (y - flat) / radius)) : 0;
+  /// How far beyond the flat's edge (negative: before it) the toe beside the brace lies, measured
+  /// over face and corner, as toe_on_chord() of joint_geometry.py has it.
+  double toe(double half_brace, double leg) const {
+    if (half_brace <= flat) return half_brace + leg - flat;
+    return radius * std::asin(std::min(1.0, (half_brace - flat) / radius)) + leg;
   }
 
   /// From `run` beyond the flat's edge (negative: before it), at x.
@@ -79,32 +81,23 @@ std::vector<Path> chord_toe(const JointModel& j, double leg) {
   for (const double y : along(std::min(j.brace_width / 2, face.flat))) {
     paths.push_back(straight({j.brace_along / 2 + leg, y, face.top}, Eigen::Vector3d::UnitX()));
   }
-  // Beside the brace: from the weld's toe on the flat, or where the brace meets the corner.
-  const double turn = face.turn(j.brace_width / 2);
-  const double run =
-      turn > 0 ? face.radius * turn : std::min(0.0, j.brace_width / 2 + leg - face.flat);
-  if (turn < 1) {
+  const double run = face.toe(j.brace_width / 2, leg);
+  // Where the weld flows into the side wall it has no toe there.
+  if (run < 0.9 * face.radius * std::numbers::pi / 2) {
     for (const double x : along(j.brace_along / 2)) paths.push_back(face.sideways(x, run));
   }
   return paths;
 }
 
 std::vector<Path> brace_toe(const JointModel& j, double leg) {
-  const ChordFace face(j);
   const double a = j.brace_along / 2, b = j.brace_width / 2, r = 2 * j.brace_wall;
-  const double toe = face.top + leg;
-  const double turn = face.turn(b);
-  const double side = turn > 0 ? face.top - face.radius * (1 - std::cos(turn)) : toe;
+  const double toe = j.chord_depth / 2 + leg;
   const Eigen::Vector3d up = Eigen::Vector3d::UnitZ();
   std::vector<Path> paths;
   for (const double y : along(b - r)) paths.push_back(straight({a, y, toe}, up));
-  if (turn < 1) {
-    for (const double x : along(a - r)) paths.push_back(straight({x, b, side}, up));
-  }
+  for (const double x : along(a - r)) paths.push_back(straight({x, b, toe}, up));
   for (const double angle : along(std::numbers::pi / 2)) {
-    const double y = b - r + r * std::sin(angle);
-    if (y > face.flat) continue;  // no weld there
-    paths.push_back(straight({a - r + r * std::cos(angle), y, toe}, up));
+    paths.push_back(straight({a - r + r * std::cos(angle), b - r + r * std::sin(angle), toe}, up));
   }
   return paths;
 }

@@ -1,9 +1,9 @@
 // Stress at the toes of the weld of a tee, as fatigue by hot spots asks for it.
 //
-// A solved quarter of a tee in (through chord, 90 degrees; joint_geometry.py), stress concentration
-// factors out: stress on the surface normal to the toe, at 0.3, 0.6, 0.9 and 1.2 of the wall from
-// the toe, a straight line through them by least squares, its value at the toe; the greatest along
-// the toe over the brace's nominal stress.
+// A solved quarter of a tee in (through chord, 90 degrees, a weld all round: `on_corner` of
+// joint_geometry.py), stress concentration factors out: stress on the surface normal to the toe, at
+// 0.3, 0.6, 0.9 and 1.2 of the wall from the toe, a straight line through them by least squares,
+// its value at the toe; the greatest along the toe over the brace's nominal stress.
 #pragma once
 
 #include <Eigen/Core>
