@@ -459,20 +459,6 @@ std::vector<std::vector<Arm>> arms_at_nodes(const NumberedFrame& n) {
   return arms;
 }
 
-/// Of the whole tube that each member is a piece of.
-std::vector<double> tube_lengths(const Frame& frame, const NumberedFrame& n) {
-  std::unordered_map<std::string, double> of_tube;
-  std::vector<double> lengths;
-  for (const Member& m : frame.members) {
-    lengths.push_back(member_length(n, m));
-    if (!m.tube.empty()) of_tube[m.tube] += lengths.back();
-  }
-  for (size_t i = 0; i < lengths.size(); ++i) {
-    if (!frame.members[i].tube.empty()) lengths[i] = of_tube[frame.members[i].tube];
-  }
-  return lengths;
-}
-
 std::vector<std::set<int>> neighbours_of_nodes(const Frame& frame, const NumberedFrame& n) {
   std::vector<std::set<int>> neighbours(n.model.nodes.size());
   for (const Member& m : frame.members) {
@@ -485,6 +471,19 @@ std::vector<std::set<int>> neighbours_of_nodes(const Frame& frame, const Numbere
 }
 
 }  // namespace
+
+std::vector<double> tube_lengths(const Frame& frame, const NumberedFrame& n) {
+  std::unordered_map<std::string, double> of_tube;
+  std::vector<double> lengths;
+  for (const Member& m : frame.members) {
+    lengths.push_back(member_length(n, m));
+    if (!m.tube.empty()) of_tube[m.tube] += lengths.back();
+  }
+  for (size_t i = 0; i < lengths.size(); ++i) {
+    if (!frame.members[i].tube.empty()) lengths[i] = of_tube[frame.members[i].tube];
+  }
+  return lengths;
+}
 
 const Profile& profile_of_member(const NumberedFrame& numbered, int member) {
   const Beam& beam = numbered.model.beams[numbered.slots[static_cast<size_t>(member)].index];

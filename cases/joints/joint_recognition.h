@@ -82,6 +82,9 @@ struct JointEnd {
 /// Outline of a member that is a beam.
 const Profile& profile_of_member(const NumberedFrame& numbered, int member);
 
+/// Of the whole tube that each member is a piece of, m.
+std::vector<double> tube_lengths(const Frame& frame, const NumberedFrame& numbered);
+
 /// Both ends of each member.
 std::vector<std::array<JointEnd, 2>> joint_ends(const Frame& frame, const NumberedFrame& numbered);
 

@@ -1,4 +1,5 @@
 // Welded joints that are much softer than their tubes: narrow tubes on wide faces, open ends.
+#include <cmath>
 #include <map>
 #include <set>
 #include <utility>
@@ -27,12 +28,16 @@ std::string tube_name(const Member& m) { return m.tube.empty() ? m.name : m.tube
 class JointDoubts {
  public:
   explicit JointDoubts(const Frame& frame)
-      : frame_(frame), numbered_(build_model(frame)), ends_(joint_ends(frame, numbered_)) {}
+      : frame_(frame),
+        numbered_(build_model(frame)),
+        ends_(joint_ends(frame, numbered_)),
+        lengths_(tube_lengths(frame, numbered_)) {}
 
   Diagnostics all() {
     for (std::size_t m = 0; m < ends_.size(); ++m) {
       for (const JointEnd& end : ends_[m]) {
-        if (end.partners.size() == 1) note_open_corner(m, &end == &ends_[m][1], end.partners[0]);
+        if (end.partners.size() == 1 && !end.crowded)
+          note_open_corner(m, &end == &ends_[m][1], end.partners[0]);
         if (end.on.empty()) continue;
         note_narrow(m, end.on.front());
         if (doubts_.size() < most_of_a_kind) note_open(m, end.on.front());
@@ -70,10 +75,11 @@ class JointDoubts {
     if (known.count++ == 0) known = {m, 1, width, face, chord};
   }
 
-  /// Each end once.
+  /// Each end once; not where several tubes meet and close it between them.
   void note_open(std::size_t m, const JointEnd::OnChord& on) {
     const ChordJoint& joint = *on.joint;
     const TubeEndAt chord = joint.chord[0];
+    if (joint.tubes.size() != 1) return;
     if (!joint.ends || !joint.open || joint.chord[1].member >= 0 || !is_box(chord.member)) return;
     const Member& rail = frame_.members[static_cast<std::size_t>(chord.member)];
     if (rail.capped[static_cast<std::size_t>(chord.end)]) return;
@@ -83,8 +89,7 @@ class JointDoubts {
                                     frame_.members[m].name));
   }
 
-  /// Of two tubes of a size that meet at a corner, the second in the file stands on the end of the
-  /// first.
+  /// Of two tubes of a size that meet at a corner, the shorter stands on the end of the longer.
   void note_open_corner(std::size_t m, bool to, const CornerPartner& partner) {
     const Member &own = frame_.members[m],
                  &other = frame_.members[static_cast<std::size_t>(partner.other.member)];
@@ -92,7 +97,11 @@ class JointDoubts {
     const std::size_t end = to ? 1 : 0;
     const bool capped =
         own.capped[end] || other.capped[static_cast<std::size_t>(partner.other.end)];
-    if (one_tube || capped || partner.other.member < static_cast<int>(m)) return;
+    const double own_length = lengths_[m],
+                 length = lengths_[static_cast<std::size_t>(partner.other.member)];
+    const bool alike = std::abs(own_length - length) < 1e-9 * own_length;
+    const bool stands = alike ? partner.other.member < static_cast<int>(m) : own_length < length;
+    if (one_tube || capped || stands) return;
     if (!is_box(static_cast<int>(m)) || !is_box(partner.other.member)) return;
     if (doubts_.size() >= most_of_a_kind || !told_.insert({static_cast<int>(m), to}).second) return;
     add_warning(doubts_, own.place,
@@ -102,6 +111,7 @@ class JointDoubts {
   const Frame& frame_;
   NumberedFrame numbered_;
   std::vector<std::array<JointEnd, 2>> ends_;
+  std::vector<double> lengths_;
   Diagnostics doubts_;
   std::map<std::pair<std::string, std::string>, NarrowOnes> narrow_;
   std::set<std::pair<int, int>> told_;
@@ -109,6 +119,9 @@ class JointDoubts {
 
 }  // namespace
 
-Diagnostics lint_joints(const Frame& frame) { return JointDoubts(frame).all(); }
+Diagnostics lint_joints(const Frame& frame) {
+  if (frame.joint_flexibility == rigid_joints) return {};
+  return JointDoubts(frame).all();
+}
 
 }  // namespace tubewright

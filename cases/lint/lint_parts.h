@@ -18,7 +18,7 @@ Diagnostics lint_nodes_on_members(const Frame& frame, const Layout& layout);
 Diagnostics lint_crossings(const Frame& frame, const Layout& layout);
 Diagnostics lint_bays(const Frame& frame, const Layout& layout);
 Diagnostics lint_ends(const Frame& frame, const Layout& layout);
-Diagnostics lint_joints(const Frame& frame);
+Diagnostics lint_joints(const Frame& frame);  ///< none where the file says that they are rigid
 Diagnostics lint_sheets(const Frame& frame);
 
 /// Smaller outer size of each member's tube, m; 0 for springs. Where only properties are given, the

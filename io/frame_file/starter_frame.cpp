@@ -28,7 +28,7 @@ nodes:
 
 members:
   # One tube through three nodes: its two pieces are called rail_l.1 and rail_l.2.
-  rail_l: {path: [front_l, middle_l, rear_l], section: rail}
+  rail_l: {path: [front_l, middle_l, rear_l], section: rail, cap: both}
   cross_front:  {from: front_l, to: front_r, section: rail}
   cross_middle: {from: middle_l, to: middle_r, section: rail}
   cross_rear:   {from: rear_l, to: rear_r, section: rail}

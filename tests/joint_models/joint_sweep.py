@@ -37,8 +37,10 @@ def tee(beta, slenderness, chord=1.0, brace=1.0, wall=1.0, **more):
     b1 = round(beta * slenderness, 4)
     h1 = round(brace * b1, 4)
     t1 = round(min(wall, min(b1, h1) / LEAST_BRACE), 4)
+    # A section sheared out of square dies away the more slowly the thinner its walls are.
+    length = max(4, 0.24 * slenderness / max(1, chord))
     return Joint(b0=slenderness, h0=round(chord * slenderness, 4), t0=1, b1=b1, h1=h1, t1=t1,
-                 **more)
+                 chord_length=length, **more)
 
 
 def fitting(beta, least):
