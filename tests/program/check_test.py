@@ -65,10 +65,12 @@ class Examples(ProgramTest):
             idle = frame.name == "06_flat_barrow.yaml"  # what that example is there to show
             warnings = [line for line in process.stderr.splitlines()
                         if "warning:" in line or "likewise:" in line]
-            self.assertEqual(4 if idle else 0, len(warnings), process.stderr)
-            self.assertEqual(1 if idle else 0, process.stderr.count("warning:"))
-            for warning in warnings:
-                self.assertIn("closes no torque tube", warning)
+            self.assertEqual(6 if idle else 0, len(warnings), process.stderr)
+            self.assertEqual(2 if idle else 0, process.stderr.count("warning:"))
+            told = [w for w in warnings if "closes no torque tube" in w]
+            self.assertEqual(4 if idle else 0, len(told), process.stderr)
+            told = [w for w in warnings if "ends open" in w]
+            self.assertEqual(2 if idle else 0, len(told), process.stderr)
             self.assertIn("PASS", process.stdout)
 
 
