@@ -60,8 +60,10 @@ std::vector<std::string> cautions() {
 
 std::vector<std::string> torsion_cautions() {
   return before_the_usual(
-      {"Real frames come out softer than this: joints of thin square tube and brackets give way. "
-       "5 to 25 % is common (common practice, no source); `bench-test` finds out.",
+      {"Real frames may come out softer still: brackets give way, and joints that are taken as "
+       "rigid. "
+       "Against rigid joints 5 to 25 % is common (common practice, no source); `bench-test` finds "
+       "out.",
        "Stiffness is that of small loads and flat sheets. Two published figures can only be "
        "compared if the frames were held alike."});
 }

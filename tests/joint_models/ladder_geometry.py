@@ -1,10 +1,10 @@
 """A quarter of a flat ladder of tubes as a .geo file for gmsh (OpenCASCADE kernel).
 
-One rail along x with its axis at y = z = 0, cross tubes that run from its face at y = -across/2 to the
-middle of the ladder at y = -width/2. The planes x = 0 and y = -width/2 are those of symmetry: the
-other three quarters are images. Corners: EN 10219, outer radius 2 t, inner t. Cross tubes are cut to
-the rail's profile and fused to it; `weld`: a fillet with legs sqrt(2) t on both sides of each along the
-flat of the rail's face. mm.
+One rail along x with its axis at y = z = 0, cross tubes that run from its face at y = -across/2 to
+the middle of the ladder at y = -width/2. The planes x = 0 and y = -width/2 are those of symmetry:
+the other three quarters are images. Corners: EN 10219, outer radius 2 t, inner t. Cross tubes are
+cut to the rail's profile and fused to it; `weld`: a fillet with legs sqrt(2) t on both sides of
+each along the flat of the rail's face. mm.
 """
 
 import dataclasses
@@ -28,8 +28,8 @@ class Ladder:
 
     @property
     def end(self):
-        """x of the rail's end, flush with the last cross tube; off by a hair for the kernel."""
-        return self.places[-1] + self.cross / 2 + (0 if self.capped else 0.01)
+        """x of the rail's end, flush with the last cross tube."""
+        return self.places[-1] + self.cross / 2
 
 
 def bar_along_y(text, x, side, radius, start, end):
@@ -63,6 +63,10 @@ def fillet(text, ladder, x, side):
     return f"o{surface}[1]"
 
 
+def volumes(names):
+    return " ".join(f"Volume{{{name}}};" for name in names)
+
+
 def geo_text(ladder):
     text = Text()
     t, c = ladder.wall, ladder.cross
@@ -78,10 +82,9 @@ def geo_text(ladder):
             toe = x + side * (c / 2 + 2 * t)
             if ladder.weld and 0 < toe < ladder.end:
                 parts.append(fillet(text, ladder, x, side))
-    def volumes(names):
-        return " ".join(f"Volume{{{name}}};" for name in names)
     text.add(f"voids[] = BooleanDifference{{ {volumes(voids)} Delete; }}{{ Volume{{{rail}}}; }};")
-    text.add(f"outside[] = BooleanUnion{{ Volume{{{rail}}}; Delete; }}{{ {volumes(parts)} Delete; }};")
+    text.add(f"outside[] = BooleanUnion{{ Volume{{{rail}}}; Delete; }}"
+             f"{{ {volumes(parts)} Delete; }};")
     text.add(f"solid[] = BooleanDifference{{ Volume{{outside[]}}; Delete; }}"
              f"{{ Volume{{{hollow}}}; Volume{{voids[]}}; Delete; }};")
     box = text.new("newv")

@@ -1,9 +1,11 @@
-"""Torsional stiffness of whole ladders of solids, for tests/cases/joint_stiffness/joint_springs_test.cpp.
+"""Torsional stiffness of whole ladders of solids.
 
 usage: ladder_run.py LADDER_STUDY
 
-Prints each ladder with its stiffness, N m/deg: opposite couples of vertical forces on the rails where
-the last cross tubes stand. Needs gmsh; some minutes of one processor and 3 GB.
+Prints each ladder with its stiffness, N m/deg: opposite couples of vertical forces on the rails
+where the last cross tubes stand. Needs gmsh; some minutes of one processor and 3 GB. Read by
+tests/cases/joint_stiffness/joint_springs_test.cpp. Where gmsh leaves an element inside out there
+is no answer: change `far` a little, or leave out the welds, which add 0.2 %.
 """
 
 import pathlib
@@ -18,12 +20,11 @@ LADDERS = (
     ("rails 25x25x1.5, crosses 20x20x1.5, 4 bays 400x500",
      Ladder(25, 25, 20, (0, 400, 800), 500)),
     ("rails 40x20x1.5 flat, crosses 20x20x1.5, 4 bays 350x600",
-     Ladder(40, 20, 20, (0, 350, 700), 600)),
-    ("the same, coarser", Ladder(40, 20, 20, (0, 350, 700), 600, near=1.6, far=3)),
-    ("the same, capped", Ladder(40, 20, 20, (0, 350, 700), 600, capped=True)),
+     Ladder(40, 20, 20, (0, 350, 700), 600, weld=False)),
+    ("the same, capped", Ladder(40, 20, 20, (0, 350, 700), 600, capped=True, far=3)),
     ("rails 20x40x1.5 on edge, crosses 20x20x1.5, 4 bays 350x600",
-     Ladder(20, 40, 20, (0, 350, 700), 600)),
-    ("the same, capped", Ladder(20, 40, 20, (0, 350, 700), 600, capped=True)),
+     Ladder(20, 40, 20, (0, 350, 700), 600, weld=False, far=3)),
+    ("the same, capped", Ladder(20, 40, 20, (0, 350, 700), 600, capped=True, far=3)),
 )
 
 
