@@ -35,7 +35,8 @@ struct WeldedJoint {
 std::vector<std::array<WeldedJoint, 2>> joint_springs(const Frame& frame,
                                                       const NumberedFrame& numbered);
 
-/// build_model() with the joints of the frame, times Frame::joint_flexibility: what is solved.
+/// build_model() with the joints of the frame and the faces under its attachments, times
+/// Frame::joint_flexibility: what is solved.
 NumberedFrame jointed_model(const Frame& frame);
 
 /// How the joints of a frame are taken.
