@@ -11,7 +11,7 @@
 namespace tubewright {
 namespace {
 
-constexpr double square = std::numbers::pi / 2;
+constexpr double upright = std::numbers::pi / 2;
 constexpr double no_limit = std::numeric_limits<double>::infinity();
 constexpr const char* clause = "EN 1993-1-8 Table 7.13";
 
@@ -52,7 +52,7 @@ CheckResult without_number(const std::string& reason) {
 
 double along_plate_resistance(const PlatedTube& t, const FacePlate& p) {
   return end_factor(t) * chord_face_resistance(t.fy, t.t0, p.thickness / t.b0, p.size / t.b0,
-                                               square, plate_stress_factor(t.n));
+                                               upright, plate_stress_factor(t.n));
 }
 
 double along_plate_moment(const PlatedTube& t, const FacePlate& p) {
@@ -70,14 +70,14 @@ AcrossPlate across_plate_resistance(const PlatedTube& t, const FacePlate& p) {
   r.effective = effective_width(t.fy, t.b0, t.t0, p.fy, p.thickness, p.size);
   r.plate = p.fy * p.thickness * r.effective / gamma_M5;
   r.side_wall = p.size >= clear - rounding
-                    ? factor * side_wall_resistance(k_m * t.fy, t.t0, p.thickness, square)
+                    ? factor * side_wall_resistance(k_m * t.fy, t.t0, p.thickness, upright)
                     : no_limit;
   r.punching = p.size <= clear + rounding
                    ? factor * punching_resistance(t.fy, t.t0, p.thickness,
-                                                  2 * punching_width(t.b0, t.t0, p.size), square)
+                                                  2 * punching_width(t.b0, t.t0, p.size), upright)
                    : no_limit;
   r.face = beta <= folds_up_to
-               ? factor * chord_face_resistance(t.fy, t.t0, beta, p.thickness / t.b0, square, k_m)
+               ? factor * chord_face_resistance(t.fy, t.t0, beta, p.thickness / t.b0, upright, k_m)
                : no_limit;
   return r;
 }

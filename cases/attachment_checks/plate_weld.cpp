@@ -10,7 +10,6 @@
 namespace tubewright {
 namespace {
 
-constexpr double pi = std::numbers::pi;
 
 double effective_length(const FootWeld& w) { return std::max(0.0, w.length - 2 * w.throat); }
 
@@ -54,8 +53,8 @@ double greatest_line_force(const FootWeld& w, const FootLoads& f) {
 double greatest_ring_force(const FootWeld& w, const FootLoads& f) {
   const double D = w.length;
   const double M = std::hypot(f.M_strong, f.M_weak), V = std::hypot(f.V_along, f.V_aside);
-  const double across = std::abs(f.N) / (pi * D) + 4 * M / (pi * D * D);
-  const double round = 2 * V / (pi * D) + 2 * std::abs(f.M_twist) / (pi * D * D);
+  const double across = std::abs(f.N) / (std::numbers::pi * D) + 4 * M / (std::numbers::pi * D * D);
+  const double round = 2 * V / (std::numbers::pi * D) + 2 * std::abs(f.M_twist) / (std::numbers::pi * D * D);
   return std::hypot(across, round);
 }
 
@@ -65,7 +64,7 @@ CheckResult plate_weld_check(const FootWeld& w, const FootLoads& f) {
 }
 
 CheckResult ring_weld_check(const FootWeld& w, const FootLoads& f) {
-  return against(w, greatest_ring_force(w, f), pi * w.length);
+  return against(w, greatest_ring_force(w, f), std::numbers::pi * w.length);
 }
 
 double usual_plate_throat(double thinnest) { return 0.7 * thinnest; }

@@ -13,11 +13,11 @@ namespace tubewright {
 
 namespace {
 
-std::string counted(int count, const std::string& noun) {
+std::string count_text(int count, const std::string& noun) {
   return "(" + std::to_string(count) + " " + noun + (count == 1 ? ")" : "s)");
 }
 
-std::string members_text(int count) { return counted(count, "member"); }
+std::string members_text(int count) { return count_text(count, "member"); }
 
 /// "A, B, C and 4 more".
 std::string first_names(const std::vector<std::string>& names) {
@@ -126,7 +126,7 @@ class RangesByItem {
 
   void write(const std::string& noun, std::vector<std::string>& list) const {
     for (const auto& [line, items] : lines_) {
-      list.push_back(line + " " + counted(static_cast<int>(items.size()), noun));
+      list.push_back(line + " " + count_text(static_cast<int>(items.size()), noun));
     }
   }
 
