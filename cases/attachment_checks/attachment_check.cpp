@@ -319,9 +319,9 @@ class Checks {
     const double preload = a_.bolt->preload.value_or(usual_preload(*bolt_));
     add("crushing", a_.spacer ? not_needed("the spacer takes the preload")
                               : as_comparison(made(share(preload, folds), "EN 1993-1-8 Table 7.11"),
-                                              "the preload on the faces under its washers; a "
+                                              "the preload on the faces under its washers, which a "
                                               "`spacer` inside the tube, a `sleeve` or a `nut` "
-                                              "keeps it off them"));
+                                              "would keep off them"));
     bolt_outside();
     const double V = std::hypot(foot_.V_along, foot_.V_aside);
     const double M = std::hypot(about_across_, about_along_);

@@ -17,7 +17,8 @@ constexpr const char* clause = "EN 1993-1-8 Table 7.13";
 
 double end_factor(const PlatedTube& t) { return t.open_end ? 0.5 : 1; }
 
-void note_ranges(RangesLeft& left, const PlatedTube& t, double M) {
+/// `turned`: what a moment uses of its resistance.
+void note_ranges(RangesLeft& left, const PlatedTube& t, double turned) {
   JointChord chord;
   chord.b0 = t.b0;
   chord.h0 = t.h0;
@@ -25,7 +26,8 @@ void note_ranges(RangesLeft& left, const PlatedTube& t, double M) {
   chord.fy = t.fy;
   chord.stress = t.n * t.fy;
   note_chord_ranges(left, chord, JointRange::single);
-  left.note(M != 0, "a moment on a plate, by the pattern of a T joint");
+  constexpr double rounding = 1e-6;
+  left.note(turned > rounding, "a moment on a plate, by the pattern of a T joint");
   left.note(t.open_end, "near an open end, where half is counted");
 }
 
@@ -104,25 +106,23 @@ CheckResult along_plate_check(const PlatedTube& t, const FacePlate& p, double N,
   if (unknown(t.fy)) return without_number("the tube's yield strength is not known");
   if (!(p.thickness < t.b0)) return without_number("the plate is thicker than the face is wide");
   constexpr double thin_plate = 0.2;
+  const double turned = std::abs(M) / (faces * along_plate_moment(t, p));
   RangesLeft left;
-  note_ranges(left, t, M);
+  note_ranges(left, t, turned);
   left.note(p.thickness / t.b0 > thin_plate, "a plate thicker than a fifth of the face");
-  const double share = std::abs(N) / (faces * along_plate_resistance(t, p)) +
-                       std::abs(M) / (faces * along_plate_moment(t, p));
-  return of_shares(t, share, left);
+  return of_shares(t, std::abs(N) / (faces * along_plate_resistance(t, p)) + turned, left);
 }
 
 CheckResult across_plate_check(const PlatedTube& t, const FacePlate& p, double N, double M) {
   if (unknown(t.fy) || unknown(p.fy)) return without_number("a yield strength is not known");
   constexpr double least_width = 0.5, stocky = 30, rounding = 1e-9;
+  const double turned = std::abs(M) / across_plate_moment(t, p);
   RangesLeft left;
-  note_ranges(left, t, M);
+  note_ranges(left, t, turned);
   left.note(p.size / t.b0 < least_width - rounding, "a plate narrower than half the face");
   left.note(p.size / t.b0 > 1 + rounding, "a plate wider than the face");
   left.note(t.b0 / t.t0 > stocky + rounding, "a tube with b0/t0 over 30");
-  const double share = std::abs(N) / across_plate_resistance(t, p).least() +
-                       std::abs(M) / across_plate_moment(t, p);
-  return of_shares(t, share, left);
+  return of_shares(t, std::abs(N) / across_plate_resistance(t, p).least() + turned, left);
 }
 
 CheckResult weak_way_check(double M, double beside, const char* advice) {
