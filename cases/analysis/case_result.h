@@ -40,11 +40,11 @@ struct CaseResult {
 
   std::string name;
   StaticSolution solution;
-  std::vector<MemberResult> members;  ///< in the order of Frame::members
-  std::vector<PanelResult> panels;    ///< in the order of Frame::panels
+  std::vector<MemberResult> members;          ///< in the order of Frame::members
+  std::vector<PanelResult> panels;            ///< in the order of Frame::panels
   std::vector<AttachmentResult> attachments;  ///< in the order of Frame::attachments
-  bool sheets_converged = true;       ///< the state of those that have buckled
-  double safety_factor = 1;           ///< its checks ask for it, on the loads
+  bool sheets_converged = true;               ///< the state of those that have buckled
+  double safety_factor = 1;                   ///< its checks ask for it, on the loads
   std::optional<double> sway_factor;  ///< alpha_cr of the joints on the design loads, if below 10
   bool sways_in_suspension = false;   ///< there in links, pins or springs
   std::optional<Worst> worst;         ///< none if no check could be made

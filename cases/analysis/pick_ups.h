@@ -21,7 +21,8 @@ struct PickUp {
 /// rigid uprights are not among them.
 std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution);
 
-/// Of these the nodes, by name, that are no attachment: what holds the link there was not looked at.
+/// Of these the nodes, by name, that are no attachment: what holds the link there was not looked
+/// at.
 std::vector<std::string> pick_ups_without_attachment(const Frame& frame, const Model& model);
 
 }  // namespace tubewright

@@ -329,9 +329,8 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
   for (size_t a = 0; a < frame.attachments.size(); ++a) {
     const auto b = static_cast<size_t>(numbered.arms[a].plate);
     const std::vector<BeamState>&under = design.motion.pieces[b], &shown = service.motion.pieces[b];
-    AttachmentResult r =
-        attachment_result(frame, numbered, a, attachment_forces(under.front(), under.back()), ends,
-                          loads_hold_it);
+    AttachmentResult r = attachment_result(
+        frame, numbered, a, attachment_forces(under.front(), under.back()), ends, loads_hold_it);
     if (plain) r = worse_of(r, plain->attachments[a]);
     r.forces = attachment_forces(shown.front(), shown.back());
     add_attachment(result, frame.attachments[a], std::move(r));

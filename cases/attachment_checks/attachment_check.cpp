@@ -115,8 +115,8 @@ class Checks {
     about_across_ = moment.dot(a_.sideways);
     about_along_ = moment.dot(a_.lengthwise);
     foot_.M_twist = moment.dot(a_.out);
-    hole_ = factor_ * Eigen::Vector3d(f.hole.dot(a_.out), f.hole.dot(a_.lengthwise),
-                                      f.hole.dot(a_.sideways));
+    hole_ = factor_ *
+            Eigen::Vector3d(f.hole.dot(a_.out), f.hole.dot(a_.lengthwise), f.hole.dot(a_.sideways));
   }
 
   void read_tube() {
@@ -151,9 +151,7 @@ class Checks {
 
   void add(const char* name, CheckResult result) { checks_.push_back({name, std::move(result)}); }
 
-  double thinner() const {
-    return a_.thickness > 0 ? std::min(a_.thickness, tube_.t0) : tube_.t0;
-  }
+  double thinner() const { return a_.thickness > 0 ? std::min(a_.thickness, tube_.t0) : tube_.t0; }
 
   FootWeld weld_of(double length) const {
     FootWeld w;
@@ -197,7 +195,8 @@ class Checks {
     foot_.M_weak = about_across_;
     std::swap(foot_.V_along, foot_.V_aside);
     add("face", across_plate_check(tube_, plate(), foot_.N, foot_.M_strong));
-    add("weak_way", weak_way_check(foot_.M_weak, across_plate_moment(tube_, plate()), cross_advice));
+    add("weak_way",
+        weak_way_check(foot_.M_weak, across_plate_moment(tube_, plate()), cross_advice));
     FootWeld weld = weld_of(a_.length);
     weld.length = std::min(
         a_.length, across_plate_resistance(tube_, plate()).effective + 2 * weld.throat);  // 7.5.1
@@ -311,9 +310,8 @@ class Checks {
     if (!known_bolt()) return;
     const double washer = a_.bolt->washer.value_or(bolt_->washer);
     const double half_at_end = tube_.open_end ? 0.5 : 1;
-    const double folds =
-        half_at_end * plate_stress_factor(tube_.n) *
-        face_under_washer(tube_.fy, tube_.t0, tube_.b0, washer);
+    const double folds = half_at_end * plate_stress_factor(tube_.n) *
+                         face_under_washer(tube_.fy, tube_.t0, tube_.b0, washer);
     add("face", as_comparison(made(share(foot_.N, folds), "EN 1993-1-8 Table 7.11"),
                               "a washer, taken as a plate on the face"));
     const double preload = a_.bolt->preload.value_or(usual_preload(*bolt_));
@@ -368,9 +366,9 @@ class Checks {
   std::optional<Bolt> bolt_;
   PlatedTube tube_;
   double end_distance_ = 0;
-  FootLoads foot_;            ///< on the tube; its moments are set by kind
-  double about_across_ = 0;   ///< moment on the tube about the axis across it
-  double about_along_ = 0;    ///< about the tube's own axis
+  FootLoads foot_;                                  ///< on the tube; its moments are set by kind
+  double about_across_ = 0;                         ///< moment on the tube about the axis across it
+  double about_along_ = 0;                          ///< about the tube's own axis
   Eigen::Vector3d hole_ = Eigen::Vector3d::Zero();  ///< out, lengthwise, sideways
   std::vector<NamedCheck> checks_;
 };

@@ -90,13 +90,13 @@ double across_plate_moment(const PlatedTube& t, const FacePlate& p) {
   const double beta = p.size / t.b0, k_m = plate_stress_factor(t.n), factor = end_factor(t);
   double least = p.fy * p.thickness * half * (p.size - half) / gamma_M5;
   if (beta <= folds_up_to) {
-    least = std::min(least, factor * out_of_plane_moment_resistance(t.fy, t.t0, t.b0, p.thickness,
-                                                                    beta, k_m));
+    least = std::min(
+        least, factor * out_of_plane_moment_resistance(t.fy, t.t0, t.b0, p.thickness, beta, k_m));
   }
   if (p.size >= t.b0 - 2 * t.t0) {
-    least = std::min(
-        {least, factor * out_of_plane_side_wall_moment(k_m * t.fy, t.b0, t.t0, p.thickness),
-         factor * chord_distortion_resistance(t.fy, t.b0, t.h0, t.t0, p.thickness)});
+    least = std::min({least,
+                      factor * out_of_plane_side_wall_moment(k_m * t.fy, t.b0, t.t0, p.thickness),
+                      factor * chord_distortion_resistance(t.fy, t.b0, t.h0, t.t0, p.thickness)});
   }
   return least;
 }
@@ -130,8 +130,9 @@ CheckResult weak_way_check(double M, double beside, const char* advice) {
   CheckResult r;
   r.clause = clause;
   r.needed = !(std::abs(M) <= hardly * beside);
-  r.reason = r.needed ? std::string("the face has next to nothing against a plate that is turned "
-                                    "about its own foot; ") +
+  r.reason = r.needed ? std::string(
+                            "the face has next to nothing against a plate that is turned "
+                            "about its own foot; ") +
                             advice
                       : "hardly any load that way";
   return r;

@@ -17,7 +17,7 @@ struct PlatedTube {
   double h0 = 0;
   double t0 = 0;
   double fy = 0;
-  double n = 0;  ///< greatest compressive stress of the tube there over f_y0
+  double n = 0;           ///< greatest compressive stress of the tube there over f_y0
   bool open_end = false;  ///< near: half the resistance, as half the folds are missing (MEMORY)
 };
 

@@ -10,7 +10,6 @@
 namespace tubewright {
 namespace {
 
-
 double effective_length(const FootWeld& w) { return std::max(0.0, w.length - 2 * w.throat); }
 
 CheckResult against(const FootWeld& w, double line_force, double length) {
@@ -54,7 +53,8 @@ double greatest_ring_force(const FootWeld& w, const FootLoads& f) {
   const double D = w.length;
   const double M = std::hypot(f.M_strong, f.M_weak), V = std::hypot(f.V_along, f.V_aside);
   const double across = std::abs(f.N) / (std::numbers::pi * D) + 4 * M / (std::numbers::pi * D * D);
-  const double round = 2 * V / (std::numbers::pi * D) + 2 * std::abs(f.M_twist) / (std::numbers::pi * D * D);
+  const double round =
+      2 * V / (std::numbers::pi * D) + 2 * std::abs(f.M_twist) / (std::numbers::pi * D * D);
   return std::hypot(across, round);
 }
 
@@ -78,7 +78,8 @@ CheckResult plate_yield_check(double t, double h, double fy, const FootLoads& f)
   }
   const double sigma = std::abs(f.N) / (t * h) + std::abs(f.M_strong) / (t * h * h / 6) +
                        std::abs(f.M_weak) / (h * t * t / 6);
-  const double tau = std::hypot(f.V_along, f.V_aside) / (t * h) + 3 * std::abs(f.M_twist) / (h * t * t);
+  const double tau =
+      std::hypot(f.V_along, f.V_aside) / (t * h) + 3 * std::abs(f.M_twist) / (h * t * t);
   r.utilisation = std::sqrt(sigma * sigma + 3 * tau * tau) / fy;
   return r;
 }

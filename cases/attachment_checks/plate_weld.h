@@ -12,7 +12,7 @@ namespace tubewright {
 
 /// Forces of the plate on its foot. `along` the plate's length, `aside` across it.
 struct FootLoads {
-  double N = 0;        ///< off the face
+  double N = 0;  ///< off the face
   double V_along = 0;
   double V_aside = 0;
   double M_strong = 0;  ///< in the plane of the plate

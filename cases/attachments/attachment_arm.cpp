@@ -15,8 +15,8 @@ namespace tubewright {
 namespace {
 
 Section two_of(Section s) {
-  for (double* property : {&s.A, &s.Iy, &s.Iz, &s.It, &s.Wy, &s.Wz, &s.Wt, &s.Wply, &s.Wplz, &s.Ay,
-                           &s.Az}) {
+  for (double* property :
+       {&s.A, &s.Iy, &s.Iz, &s.It, &s.Wy, &s.Wz, &s.Wt, &s.Wply, &s.Wplz, &s.Ay, &s.Az}) {
     *property *= 2;
   }
   return s;

@@ -18,13 +18,14 @@ struct AttachmentArm {
   JointFlexibility face;
 };
 
-/// The two plates of a pair bend on their own, between foot and bolt. A moment about the tube's axis
-/// pushes one of them and pulls the other: each on a face that gives way as under a single tab, so
-/// C_N D/b^2 (gap + thickness)^2/4. The same in a cross tab: its halves taken as two pushes, a
-/// third of the square of half its width. Moments that turn a cross tab about its own foot: as the
-/// smallest square foot there is a number for. Through plates: both faces. A bush through the tube
-/// and a bolt: turned by a moment their ends push both walls in their own plane, which do not give;
-/// what gives is the bush or bolt inside, h0/(3 E I). (All of this paragraph: judgement.)
+/// The two plates of a pair bend on their own, between foot and bolt. A moment about the tube's
+/// axis pushes one of them and pulls the other: each on a face that gives way as under a single
+/// tab, so C_N D/b^2 (gap + thickness)^2/4. The same in a cross tab: its halves taken as two
+/// pushes, a third of the square of half its width. Moments that turn a cross tab about its own
+/// foot: as the smallest square foot there is a number for. Through plates: both faces. A bush
+/// through the tube and a bolt: turned by a moment their ends push both walls in their own plane,
+/// which do not give; what gives is the bush or bolt inside, h0/(3 E I). (All of this paragraph:
+/// judgement.)
 AttachmentArm attachment_arm(const Frame& frame, const Attachment& attachment,
                              const Eigen::Vector3d& foot, const Eigen::Vector3d& hole);
 

@@ -24,10 +24,10 @@ Diagnostic attachment_beyond_ends(const std::string& attachment) {
 }
 
 Diagnostic attachment_on_no_tube(const std::string& attachment, const std::string& member) {
-  return {subject(attachment) + " is on " + quoted(member) +
-              ", which is no square or rectangular tube",
-          "its rules are for flat faces: join what it holds to a node of the tube instead, and "
-          "check the bracket by hand"};
+  return {
+      subject(attachment) + " is on " + quoted(member) + ", which is no square or rectangular tube",
+      "its rules are for flat faces: join what it holds to a node of the tube instead, and "
+      "check the bracket by hand"};
 }
 
 Diagnostic no_such_face(const std::string& attachment, const std::string& face,

@@ -37,8 +37,8 @@ struct TubeWall {
   double nu = 0.3;
 };
 
-double clear_width(const TubeWall& face);       ///< b
-double plate_rigidity(const TubeWall& face);    ///< D, N m
+double clear_width(const TubeWall& face);                 ///< b
+double plate_rigidity(const TubeWall& face);              ///< D, N m
 double push_stiffness(const TubeWall& face, double C_N);  ///< N/m
 double turn_stiffness(const TubeWall& face, double C_M);  ///< N m/rad
 

@@ -87,7 +87,8 @@ struct Member {
   std::array<std::optional<double>, 2> buckling_length;
   std::optional<double> weld_throat;  ///< absent: the tube's wall
   std::array<bool, 2> capped{};       ///< a plate is welded on its end, at from, at to
-  /// Length of the member that expand_attachments() parted it from, m: it buckles as that. 0: whole.
+  /// Length of the member that expand_attachments() parted it from, m: it buckles as that. 0:
+  /// whole.
   double parted_from = 0;
   SourceLocation place;
 };
@@ -117,13 +118,13 @@ struct BoltEntry {
 struct Attachment {
   std::string name;  ///< also of the node at its hole
   AttachmentKind kind = AttachmentKind::tab;
-  std::string on;    ///< member or whole tube; may be empty where `node` is given
+  std::string on;            ///< member or whole tube; may be empty where `node` is given
   std::optional<double> at;  ///< fraction of it
   std::string node;          ///< instead of `at`
   Face face = Face::top;
-  double hole = 0;   ///< from the tube's outside to the middle of the hole, where the load is
-  double along = 0;  ///< of the hole from the middle of the attachment, towards the tube's end
-  double aside = 0;  ///< across the face, towards the left, else the front or the top
+  double hole = 0;       ///< from the tube's outside to the middle of the hole, where the load is
+  double along = 0;      ///< of the hole from the middle of the attachment, towards the tube's end
+  double aside = 0;      ///< across the face, towards the left, else the front or the top
   double thickness = 0;  ///< of a plate
   double length = 0;     ///< of a plate, along the face; diameter of a nut or sleeve
   double gap = 0;        ///< between the plates of a pair
@@ -135,10 +136,10 @@ struct Attachment {
   std::optional<BoltEntry> bolt;
   SourceLocation place;
   // Filled in by expand_attachments()
-  std::string axis_node;  ///< on the tube's axis
-  std::string face_node;  ///< in the middle of its foot
-  std::string section;    ///< of the tube
-  Eigen::Vector3d out = Eigen::Vector3d::Zero();  ///< normal of the face
+  std::string axis_node;                                 ///< on the tube's axis
+  std::string face_node;                                 ///< in the middle of its foot
+  std::string section;                                   ///< of the tube
+  Eigen::Vector3d out = Eigen::Vector3d::Zero();         ///< normal of the face
   Eigen::Vector3d lengthwise = Eigen::Vector3d::Zero();  ///< from the tube's start to its end
   Eigen::Vector3d sideways = Eigen::Vector3d::Zero();    ///< as `aside`
   bool on_side = false;  ///< the face is square to the section's y axis, else to z
@@ -425,7 +426,7 @@ constexpr double rigid_joints = 0;
 struct Frame {
   std::string title;
   double gravity = standard_gravity;
-  double joint_flexibility = 1;  ///< of welded joints, times what their geometry gives them
+  double joint_flexibility = 1;          ///< of welded joints, times what their geometry gives them
   std::vector<MaterialEntry> materials;  ///< the file's own; see built_in_materials()
   std::vector<SectionEntry> sections;
   std::vector<Node> nodes;

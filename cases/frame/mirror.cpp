@@ -274,8 +274,7 @@ void copy_attachments(Expansion& e) {
     constexpr double same_place = 1e-9;
     if (copy.on == original.on && copy.node == original.node && copy.face == original.face &&
         std::abs(copy.at.value_or(0) - original.at.value_or(0)) < same_place) {
-      add_error(e.diagnostics, copy.place,
-                attachment_is_its_own_image(original.name, e.rule.from));
+      add_error(e.diagnostics, copy.place, attachment_is_its_own_image(original.name, e.rule.from));
       continue;
     }
     copy.name = swap_ending(original.name, e.rule);

@@ -1,5 +1,5 @@
-// What is welded or bolted to tubes: sizes that fit the face and the bolt. Where it stands is looked
-// at by expand_attachments().
+// What is welded or bolted to tubes: sizes that fit the face and the bolt. Where it stands is
+// looked at by expand_attachments().
 #include <algorithm>
 
 #include "cases/frame/sensible_ranges.h"
@@ -44,7 +44,8 @@ void check_sizes(const Attachment& a, Diagnostics& diagnostics) {
     check(a.thickness, "thickness");
     check(a.length, "length");
   }
-  if (a.kind == AttachmentKind::nut || a.kind == AttachmentKind::sleeve) check(a.length, "diameter");
+  if (a.kind == AttachmentKind::nut || a.kind == AttachmentKind::sleeve)
+    check(a.length, "diameter");
   if (a.kind == AttachmentKind::pair) check(a.gap, "gap");
   if (a.edge) check(*a.edge, "edge");
   if (a.weld_throat) check(*a.weld_throat, "weld_throat");

@@ -39,8 +39,8 @@ struct Verdict {
   enum class Answer { pass, not_proven, fail };
 
   Answer answer = Answer::not_proven;
-  /// Each kind of check of each member, tube end, panel and attachment once, whatever the number of cases: as
-  /// the least proven of them.
+  /// Each kind of check of each member, tube end, panel and attachment once, whatever the number of
+  /// cases: as the least proven of them.
   Tally checks;
   Tally tube_ends;                      ///< those welded to something, by weld and joint together
   std::vector<Failure> failures;        ///< the worst of each case, limits, fatigue

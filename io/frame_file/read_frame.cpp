@@ -55,8 +55,8 @@ bool spoils_references(const YamlNode& root, const CheckedValue& top, const Fram
     return v.given && !v.sound && v.entries.empty();
   };
   if (!top["nodes"].sound || (top["mirror"].given && !top["mirror"].sound)) return true;
-  for (const char* key : {"materials", "sections", "members", "attachments", "sheets", "vehicle",
-                          "cases"}) {
+  for (const char* key :
+       {"materials", "sections", "members", "attachments", "sheets", "vehicle", "cases"}) {
     if (unusable(top[key]) && top[key].group == nullptr) return true;
   }
   // A member whose ends are unknown leaves nodes that seem to be joined by nothing.

@@ -92,8 +92,9 @@ SharedKind attachments_kind() {
                 attachment("cross_tab", "a plate across the tube",
                            plate_keys("of the plate across the tube, mm")),
                 attachment("pair", "two plates along the tube, a bolt through both", pair_keys()),
-                attachment("through_plate", "a plate along the tube that runs through it, welded "
-                                            "to both faces",
+                attachment("through_plate",
+                           "a plate along the tube that runs through it, welded "
+                           "to both faces",
                            plate_keys("of the plate along the tube, mm")),
                 attachment("nut", "a nut or boss welded into one wall",
                            boss_keys("outside diameter of the nut or boss, mm")),

@@ -169,10 +169,11 @@ std::vector<std::string> not_looked_at(const Analysis& analysis) {
                                     [](const Member& m) { return m.kind != MemberKind::beam; });
   const std::vector<std::string> bare = pick_ups_without_attachment(frame, analysis.model);
   if (!bare.empty()) {
-    list.push_back("pick-ups without an attachment (" + first_names(bare) +
-                   "): links, springs and cables end there at the tube's axis, so nothing is known "
-                   "of the tube wall under their tabs, their brackets, bolts and welds, nor of the "
-                   "moment that an offset hole puts on the tube; describe them under `attachments`");
+    list.push_back(
+        "pick-ups without an attachment (" + first_names(bare) +
+        "): links, springs and cables end there at the tube's axis, so nothing is known "
+        "of the tube wall under their tabs, their brackets, bolts and welds, nor of the "
+        "moment that an offset hole puts on the tube; describe them under `attachments`");
   }
   if (hinged > 0) {
     list.push_back("links, springs and cables " + members_text(static_cast<int>(hinged)) +

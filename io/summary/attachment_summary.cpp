@@ -30,7 +30,7 @@ std::string attachment_row(const std::string& name, const AttachmentResult& atta
   const NamedCheck* nearest = nearest_limit(attachment);
   const double used = utilisation(attachment);
   const std::string gap = unproven(attachment);
-  const std::string word = used > 1          ? paint.bad("FAIL")
+  const std::string word = used > 1                             ? paint.bad("FAIL")
                            : nearest == nullptr || !gap.empty() ? "    "
                                                                 : paint.good("pass");
   return right(nearest == nullptr ? "-" : utilisation_text(used), 8) + "  " + word + "  " +

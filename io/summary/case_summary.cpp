@@ -209,9 +209,9 @@ std::vector<int> failing_members(const CaseResult& result) {
 std::string case_summary(const Analysis& analysis, const CaseResult& result, Paint paint) {
   return heading_line(analysis, result, paint) + driving_lines(analysis, result, paint) +
          member_rows(analysis, result, paint) + panel_rows(analysis, result, paint) +
-         attachment_rows(analysis, result, paint) +
-         movement_line(analysis, result) + (result.driving ? "" : reaction_line(analysis, result)) +
-         sway_line(result) + balance_line(result.solution.residual) + slack_line(analysis, result);
+         attachment_rows(analysis, result, paint) + movement_line(analysis, result) +
+         (result.driving ? "" : reaction_line(analysis, result)) + sway_line(result) +
+         balance_line(result.solution.residual) + slack_line(analysis, result);
 }
 
 }  // namespace tubewright
