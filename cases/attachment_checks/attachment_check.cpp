@@ -92,6 +92,9 @@ class Checks {
       case AttachmentKind::pair:
         pair();
         break;
+      case AttachmentKind::saddle:
+        saddle();
+        break;
       case AttachmentKind::nut:
         nut();
         break;
@@ -223,6 +226,32 @@ class Checks {
     add("plate", plate_yield_check(a_.thickness, a_.length, own_.properties.yield, one));
     constexpr int two_plates = 2;
     bolt_in_plates(two_plates, std::hypot(hole_[0], hole_[1]), std::abs(hole_[2]));
+  }
+
+  void saddle() {
+    const double apart = tube_.b0 + a_.thickness;
+    FootLoads one = foot_;
+    one.N = std::abs(foot_.N) / 2 + std::abs(about_along_) / apart;
+    one.V_along = std::abs(foot_.V_along) / 2 + std::abs(foot_.M_twist) / apart;
+    one.V_aside = foot_.V_aside / 2;
+    one.M_strong = about_across_ / 2;
+    one.M_weak = std::abs(foot_.V_aside) / 2 * a_.hole;
+    one.M_twist = 0;
+    add("face", walls_beside_check(tube_, wall_.properties.E, a_.length, foot_.N, about_across_,
+                                   about_along_));
+    // One line of weld an ear, along the side face: N is shear in it.
+    FootWeld weld = weld_of(a_.length);
+    weld.apart = a_.thickness;
+    FootLoads on_line = one;
+    on_line.N = 2 * one.N;
+    on_line.V_along = 2 * one.V_along;
+    on_line.V_aside = 2 * one.V_aside;
+    on_line.M_strong = 2 * one.M_strong;
+    on_line.M_weak = 0;  // the strap round the tube holds it
+    add("weld", plate_weld_check(weld, on_line));
+    add("plate", plate_yield_check(a_.thickness, a_.length, own_.properties.yield, one));
+    constexpr int two_ears = 2;
+    bolt_in_plates(two_ears, std::hypot(hole_[0], hole_[1]), std::abs(hole_[2]));
   }
 
   /// `shear` in the plane of the plates, `tension` across it.

@@ -9,10 +9,10 @@
 //
 // A pair: each plate takes half of N and of what turns it its own way, and N = M/(gap + t) of what
 // turns both about the tube's axis; on the face the sum of both against one plate's resistance
-// (judgement, safe: two lines load a face less than one in its middle). A nut: as a round tube,
-// pi/4 of a square one of its diameter (Table 7.11 note). A bush through the tube: half of N on
-// each face, moments as forces on both walls in their planes. Rules are of steel: other metals have
-// no number.
+// (judgement, safe: two lines load a face less than one in its middle). A saddle: on the walls
+// beside, its weld one line an ear. A nut: as a round tube, pi/4 of a square one of its diameter
+// (Table 7.11 note). A bush through the tube: half of N on each face, moments as forces on both
+// walls in their planes. Rules are of steel: other metals have no number.
 #pragma once
 
 #include <Eigen/Core>

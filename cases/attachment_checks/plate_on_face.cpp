@@ -125,6 +125,24 @@ CheckResult across_plate_check(const PlatedTube& t, const FacePlate& p, double N
   return of_shares(t, std::abs(N) / across_plate_resistance(t, p).least() + turned, left);
 }
 
+CheckResult walls_beside_check(const PlatedTube& t, double E, double h1, double N, double M_ip,
+                               double M_op) {
+  if (unknown(t.fy)) return without_number("the tube's yield strength is not known");
+  const double f_k = plate_stress_factor(t.n) * t.fy, factor = end_factor(t);
+  const double chi = side_wall_buckling(t.fy, E, t.h0 / t.t0, upright, BucklingCurve::c);
+  const double N_Rd = factor * side_wall_resistance(chi * f_k, t.t0, h1, upright);
+  const double ip = factor * in_plane_side_wall_moment(f_k, t.t0, h1);
+  const double op = factor * std::min(out_of_plane_side_wall_moment(f_k, t.b0, t.t0, h1),
+                                      chord_distortion_resistance(t.fy, t.b0, t.h0, t.t0, h1));
+  RangesLeft left;
+  note_ranges(left, t, 0);
+  left.note(true, "a saddle, taken as a brace as wide as the tube");
+  CheckResult r =
+      of_shares(t, std::abs(N) / N_Rd + std::abs(M_ip) / ip + std::abs(M_op) / op, left);
+  r.clause = "EN 1993-1-8 Tables 7.11, 7.14";
+  return r;
+}
+
 CheckResult weak_way_check(double M, double beside, const char* advice) {
   constexpr double hardly = 0.02;
   CheckResult r;

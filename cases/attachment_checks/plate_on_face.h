@@ -55,6 +55,13 @@ CheckResult along_plate_check(const PlatedTube& tube, const FacePlate& plate, do
                               int faces = 1);
 CheckResult across_plate_check(const PlatedTube& tube, const FacePlate& plate, double N, double M);
 
+/// A saddle, whose ears stand on both walls beside the face over h1: the side walls of a T joint as
+/// wide as the tube, N_Rd = chi k_m f_y0 t0 (2 h1 + 10 t0), chi of Table 7.11 whatever the sign,
+/// and Table 7.14 with its distortion of the whole section. A use of the rules that they were not
+/// written for: a comparison.
+CheckResult walls_beside_check(const PlatedTube& tube, double E, double h1, double N, double M_ip,
+                               double M_op);
+
 /// A moment that turns a single plate about its own foot: the face has next to nothing against it,
 /// so there is no number once it is more than a fiftieth of `beside`, the resistance of the same
 /// plate in its own plane (judgement). `advice` says what to do.

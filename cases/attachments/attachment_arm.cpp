@@ -31,6 +31,7 @@ Section bar_of(const Attachment& a, double nu) {
     case AttachmentKind::cross_tab:
       return flat_bar(a.thickness, a.length, nu);
     case AttachmentKind::pair:
+    case AttachmentKind::saddle:
       return two_of(flat_bar(a.length, a.thickness, nu));
     case AttachmentKind::nut:
     case AttachmentKind::sleeve:
@@ -79,6 +80,8 @@ JointFlexibility face_flexibility(const Attachment& a, const TubeWall& face, dou
       return as_flexibility(push, turn_stiffness(face, square_turn_coefficient(0)),
                             push * std::pow(a.length / 2, 2) / 3);
     }
+    case AttachmentKind::saddle:
+      return {};  // it stands on the walls beside, which do not give in their planes
     case AttachmentKind::nut: {
       const double turn = turn_stiffness(face, square_turn_coefficient(size));
       return as_flexibility(push_stiffness(face, square_push_coefficient(size)), turn, turn);

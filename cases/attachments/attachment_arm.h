@@ -18,9 +18,10 @@ struct AttachmentArm {
   JointFlexibility face;
 };
 
-/// The two plates of a pair bend on their own, between foot and bolt. A moment about the tube's
-/// axis pushes one of them and pulls the other: each on a face that gives way as under a single
-/// tab, so C_N D/b^2 (gap + thickness)^2/4. The same in a cross tab: its halves taken as two
+/// The two plates of a pair and the ears of a saddle bend on their own, between foot and bolt. A
+/// saddle stands on the walls beside the face, which do not give in their planes. A moment about
+/// the tube's axis pushes one of them and pulls the other: each on a face that gives way as under a
+/// single tab, so C_N D/b^2 (gap + thickness)^2/4. The same in a cross tab: its halves taken as two
 /// pushes, a third of the square of half its width. Moments that turn a cross tab about its own
 /// foot: as the smallest square foot there is a number for. Through plates: both faces. A bush
 /// through the tube and a bolt: turned by a moment their ends push both walls in their own plane,

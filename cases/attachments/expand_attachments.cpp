@@ -19,7 +19,7 @@ namespace tubewright {
 namespace {
 
 /// Nearer than this to a node, or to another attachment, it stands at that.
-constexpr double same_place = 0.5e-3;  // m
+constexpr double same_place = 1e-3;  // m: no piece is as short as that
 
 constexpr std::array<std::pair<Face, const char*>, 6> face_words = {{{Face::top, "top"},
                                                                      {Face::bottom, "bottom"},

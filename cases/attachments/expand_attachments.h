@@ -1,7 +1,7 @@
 // The `attachments` of a frame: tubes are parted where one stands, and its nodes are made.
 //
-// Attachment NAME makes the nodes NAME.axis, on the tube's axis (unless a node is within half a
-// millimetre, or another attachment there), NAME.face, on its outside, and NAME, at the hole. A
+// Attachment NAME makes the nodes NAME.axis, on the tube's axis (unless a node is within a
+// millimetre, or another attachment), NAME.face, on its outside, and NAME, at the hole. A
 // member `m` becomes the pieces m.1, m.2, ... of a tube `m`, as a path would; a piece p.2 of a path
 // becomes p.2a, p.2b, ... of the same tube. Nothing is cut there: a tube stays one tube. Loads that
 // name a parted piece are put on what it became.

@@ -99,6 +99,7 @@ enum class AttachmentKind {
   tab,            ///< one plate, standing along the tube
   cross_tab,      ///< one plate, standing across the tube
   pair,           ///< two tabs side by side, a bolt through both
+  saddle,         ///< a strap bent round the tube, its two ears beside it, a bolt through both
   through_plate,  ///< a tab that runs through the tube, welded to both faces
   nut,            ///< a nut or boss welded into one wall
   sleeve,         ///< a bush through the tube, welded to both faces

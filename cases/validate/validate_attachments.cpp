@@ -11,7 +11,8 @@ namespace {
 
 bool is_plate(AttachmentKind kind) {
   return kind == AttachmentKind::tab || kind == AttachmentKind::cross_tab ||
-         kind == AttachmentKind::pair || kind == AttachmentKind::through_plate;
+         kind == AttachmentKind::pair || kind == AttachmentKind::saddle ||
+         kind == AttachmentKind::through_plate;
 }
 
 /// What the attachment takes of the face's width, m.
@@ -26,6 +27,8 @@ double width_on_face(const Attachment& a) {
     case AttachmentKind::nut:
     case AttachmentKind::sleeve:
       return a.length;
+    case AttachmentKind::saddle:
+      return 0;
     case AttachmentKind::bolt:
       break;
   }

@@ -205,6 +205,15 @@ attachments:
     length: 40
     gap: 12
     bolt: {size: M8}
+  spring_saddle:
+    kind: saddle
+    on: cross_front
+    at: 0.5
+    face: top
+    hole: 20
+    thickness: 3
+    length: 40
+    bolt: {size: M8}
   wishbone_fin_l:
     kind: through_plate
     on: rail_l

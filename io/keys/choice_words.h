@@ -43,10 +43,11 @@ constexpr ChoiceWords<MemberKind, 4> member_kind_words = {{{"beam", MemberKind::
                                                            {"cable", MemberKind::cable},
                                                            {"spring", MemberKind::spring}}};
 
-constexpr ChoiceWords<AttachmentKind, 7> attachment_kind_words = {
+constexpr ChoiceWords<AttachmentKind, 8> attachment_kind_words = {
     {{"tab", AttachmentKind::tab},
      {"cross_tab", AttachmentKind::cross_tab},
      {"pair", AttachmentKind::pair},
+     {"saddle", AttachmentKind::saddle},
      {"through_plate", AttachmentKind::through_plate},
      {"nut", AttachmentKind::nut},
      {"sleeve", AttachmentKind::sleeve},

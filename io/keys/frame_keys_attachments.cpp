@@ -92,6 +92,10 @@ SharedKind attachments_kind() {
                 attachment("cross_tab", "a plate across the tube",
                            plate_keys("of the plate across the tube, mm")),
                 attachment("pair", "two plates along the tube, a bolt through both", pair_keys()),
+                attachment("saddle",
+                           "a strap bent round the tube, its two ears welded to the faces beside, "
+                           "a bolt through both",
+                           plate_keys("of the strap along the tube, mm")),
                 attachment("through_plate",
                            "a plate along the tube that runs through it, welded "
                            "to both faces",

@@ -182,8 +182,16 @@ std::vector<std::string> not_looked_at(const Analysis& analysis) {
   if (!frame.attachments.empty()) {
     list.emplace_back("attachments: their fatigue, their own mass, and the heat of their welds");
   }
-  const bool forced = std::any_of(frame.cases.begin(), frame.cases.end(), [](const Case& c) {
-    return !c.forces.empty() || !c.moments.empty() || !c.point_loads.empty();
+  const auto off_attachments = [&](const std::string& node) {
+    return std::none_of(frame.attachments.begin(), frame.attachments.end(),
+                        [&](const Attachment& a) { return a.name == node; });
+  };
+  const auto any_off = [&](const std::vector<NodeAction>& actions) {
+    return std::any_of(actions.begin(), actions.end(),
+                       [&](const NodeAction& a) { return off_attachments(a.node); });
+  };
+  const bool forced = std::any_of(frame.cases.begin(), frame.cases.end(), [&](const Case& c) {
+    return any_off(c.forces) || any_off(c.moments) || !c.point_loads.empty();
   });
   if (forced) list.emplace_back("forces at a point: the tube wall under them");
   if (!frame.masses.empty()) {

@@ -90,6 +90,7 @@ TEST_CASE("each kind has the checks of what can fail in it") {
   CHECK(of(AttachmentKind::through_plate) == plate);
   CHECK(of(AttachmentKind::cross_tab) == plate);
   CHECK(of(AttachmentKind::pair) == Names{"face", "weld", "plate", "bolt", "bearing", "plate_net"});
+  CHECK(of(AttachmentKind::saddle) == of(AttachmentKind::pair));
   CHECK(of(AttachmentKind::nut) == Names{"face", "weld", "bolt", "net_section"});
   CHECK(of(AttachmentKind::sleeve) == Names{"face", "weld", "bolt", "net_section"});
   CHECK(of(AttachmentKind::bolt) == Names{"face", "crushing", "bolt", "bearing", "net_section"});
@@ -114,7 +115,8 @@ TEST_CASE("a tab that is pulled across its plane is not proven, a pair and a thr
   const AttachmentResult single = under(beam_with(of_kind(AttachmentKind::tab)), aside);
   CHECK(lacks_number(check(single, "weak_way")));
   CHECK_THAT(check(single, "weak_way").reason, ContainsSubstring("`pair`"));
-  for (const AttachmentKind kind : {AttachmentKind::pair, AttachmentKind::through_plate}) {
+  for (const AttachmentKind kind :
+       {AttachmentKind::pair, AttachmentKind::saddle, AttachmentKind::through_plate}) {
     const AttachmentResult r = under(beam_with(of_kind(kind)), aside);
     CHECK(std::none_of(r.checks.begin(), r.checks.end(),
                        [](const NamedCheck& c) { return lacks_number(c.result); }));

@@ -1,5 +1,8 @@
 #include "cases/attachment_checks/plate_on_face.h"
 
+#include <cmath>
+#include <numbers>
+
 #include "tests/catch.h"
 #include "tests/truth.h"
 
@@ -102,6 +105,28 @@ TEST_CASE("within the standard's range it is proof, outside a comparison that sa
   CHECK_THAT(across_plate_check(tube(60, 3), plate(4, 25), 1000, 0).reason,
              ContainsSubstring("narrower than half the face"));
   CHECK(!across_plate_check(tube(40, 2.5), plate(4, 25), 1000, 0).comparison);
+}
+
+TEST_CASE("a saddle stands on the side walls: Tables 7.11 and 7.14", "[truth]") {
+  // 40 x 40 x 3, h1 40: walls 11.33 t deep, 2 h1 + 10 t0 = 110 mm, f_y t 705 N/mm.
+  const PlatedTube t = tube(40, 3);
+  constexpr Source side_walls = from_memory("EN 1993-1-8 Tables 7.11 and 7.14, worked by hand");
+  // lambda_bar = 3.46 (40/3 - 2)/(pi sqrt(210000/235)) = 0.41754, curve c: chi = 0.88800
+  const double lambda = 3.46 * (40.0 / 3 - 2) / (std::numbers::pi * std::sqrt(210000.0 / 235));
+  const double phi = 0.5 * (1 + 0.49 * (lambda - 0.2) + lambda * lambda);
+  const double chi = 1 / (phi + std::sqrt(phi * phi - lambda * lambda));
+  truth("share of a saddle 40 long on 40 x 3 under 10 kN", side_walls,
+        *walls_beside_check(t, 210e9, 40 * mm, 10e3, 0, 0).utilisation,
+        within_rel(10e3 / (chi * 705 * 110), 1e-6));
+  truth("share of it under 100 N m along the tube: 0.5 f_y t (h1 + 5 t)^2", side_walls,
+        *walls_beside_check(t, 210e9, 40 * mm, 0, 100, 0).utilisation,
+        within_rel(100e3 / (0.5 * 705 * 55 * 55), 1e-6));
+  // About the tube: f_y t (b0 - t)(h1 + 5 t) = 1434.7 N m, distortion 2 f_y t (h1 t + sqrt(b h t (b
+  // + h))) = 2 705 (120 + 619.68) = 1042.9 N m.
+  truth("share of it under 100 N m about the tube: the section distorts", side_walls,
+        *walls_beside_check(t, 210e9, 40 * mm, 0, 0, 100).utilisation,
+        within_rel(100e3 / (2 * 705 * (120 + std::sqrt(1600.0 * 3 * 80))), 1e-6));
+  CHECK(walls_beside_check(t, 210e9, 40 * mm, 1, 0, 0).comparison);
 }
 
 TEST_CASE("a plate turned about its own foot has no number, but advice") {

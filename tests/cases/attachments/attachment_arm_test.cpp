@@ -129,6 +129,13 @@ TEST_CASE("a longer foot, a through plate and a pair are never softer than a sin
   CHECK(attachment_arm(f, longer, foot, hole).face.axial < base.axial);
 }
 
+TEST_CASE("a saddle stands on walls that do not give") {
+  const Frame f = with_tab(Face::top, {0, 0, 0}, 1);
+  Attachment saddle = f.attachments[0];
+  saddle.kind = AttachmentKind::saddle;
+  CHECK(attachment_arm(f, saddle, {0.5, 0, 0.02}, {0.5, 0, 0.045}).face.none());
+}
+
 TEST_CASE("every kind has a section and a face that gives way") {
   const Frame f = with_tab(Face::top, {0, 0, 0}, 1);
   const Eigen::Vector3d foot(0.5, 0, 0.02), hole(0.5, 0, 0.045);

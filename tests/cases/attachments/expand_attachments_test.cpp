@@ -128,8 +128,8 @@ TEST_CASE("a piece of a path is parted into pieces of the same path, and its loa
   CHECK(validate(f).empty());
 }
 
-TEST_CASE("at a node, or within half a millimetre of one, nothing is parted") {
-  Attachment a = tab("ear", "rail", 0.9996, Face::top);
+TEST_CASE("at a node, or within a millimetre of one, nothing is parted") {
+  Attachment a = tab("ear", "rail", 0.9992, Face::top);
   CHECK(expanded(with(a)).attachments[0].axis_node == "B");
   a.at.reset();
   a.on.clear();

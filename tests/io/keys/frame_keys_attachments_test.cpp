@@ -82,6 +82,8 @@ TEST_CASE(
         AttachmentKind::nut);
   CHECK(sound("{kind: cross_tab, on: rail, at: 0.5, face: top, hole: 20, thickness: 4, length: 25}")
             .kind == AttachmentKind::cross_tab);
+  CHECK(sound("{kind: saddle, on: rail, at: 0.5, face: top, hole: 20, thickness: 3, length: 40}")
+            .kind == AttachmentKind::saddle);
   CHECK(sound("{kind: through_plate, on: rail, at: 0.5, face: top, hole: 20, thickness: 4, "
               "length: 25}")
             .kind == AttachmentKind::through_plate);
