@@ -8,21 +8,12 @@
 
 namespace tubewright {
 
-namespace {
-
-std::vector<bool> nodes_of_frame(const Model& model) {
+std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution) {
   std::vector<bool> of_frame(model.nodes.size(), false);
   for (const Beam& b : model.beams) of_frame[b.from] = of_frame[b.to] = true;
   for (const RigidBody& body : model.bodies) {
     for (const int node : body.nodes) of_frame[node] = false;
   }
-  return of_frame;
-}
-
-}  // namespace
-
-std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution) {
-  const std::vector<bool> of_frame = nodes_of_frame(model);
   std::map<int, Eigen::Vector3d> force;
   for (size_t i = 0; i < model.bars.size(); ++i) {
     const Bar& bar = model.bars[i];
@@ -39,17 +30,21 @@ std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution)
   return found;
 }
 
-std::vector<std::string> pick_ups_without_attachment(const Frame& frame, const Model& model) {
-  const std::vector<bool> of_frame = nodes_of_frame(model);
-  std::vector<bool> met(model.nodes.size(), false);
-  for (const Bar& bar : model.bars) met[bar.from] = met[bar.to] = true;
-  std::unordered_set<std::string> attached;
-  for (const Attachment& a : frame.attachments) attached.insert(a.name);
-  std::vector<std::string> names;
-  for (size_t n = 0; n < frame.nodes.size(); ++n) {
-    if (met[n] && of_frame[n] && !attached.contains(frame.nodes[n].name)) {
-      names.push_back(frame.nodes[n].name);
+std::vector<std::string> pick_ups_without_attachment(const Frame& frame) {
+  std::unordered_set<std::string> of_frame, met;
+  for (const Member& m : frame.members) {
+    (m.kind == MemberKind::beam ? of_frame : met).insert({m.from, m.to});
+  }
+  for (const Attachment& a : frame.attachments) of_frame.erase(a.name);
+  if (frame.vehicle) {
+    for (const Wheel& w : frame.vehicle->wheels) {
+      if (!has_rigid_upright(w)) continue;
+      for (const std::string& node : w.carrier) of_frame.erase(node);
     }
+  }
+  std::vector<std::string> names;
+  for (const Node& node : frame.nodes) {
+    if (met.contains(node.name) && of_frame.contains(node.name)) names.push_back(node.name);
   }
   return names;
 }

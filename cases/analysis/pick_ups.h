@@ -23,6 +23,6 @@ std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution)
 
 /// Of these the nodes, by name, that are no attachment: what holds the link there was not looked
 /// at.
-std::vector<std::string> pick_ups_without_attachment(const Frame& frame, const Model& model);
+std::vector<std::string> pick_ups_without_attachment(const Frame& frame);
 
 }  // namespace tubewright

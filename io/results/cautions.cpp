@@ -167,7 +167,7 @@ std::vector<std::string> not_looked_at(const Analysis& analysis) {
   }
   const auto hinged = std::count_if(frame.members.begin(), frame.members.end(),
                                     [](const Member& m) { return m.kind != MemberKind::beam; });
-  const std::vector<std::string> bare = pick_ups_without_attachment(frame, analysis.model);
+  const std::vector<std::string> bare = pick_ups_without_attachment(frame);
   if (!bare.empty()) {
     list.push_back(
         "pick-ups without an attachment (" + first_names(bare) +

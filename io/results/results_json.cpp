@@ -229,8 +229,7 @@ std::string results_json(const FrameStudies& studies, const Diagnostics& warning
   out.row("analysis", analysis_name(analysis));
   write_mass(out, analysis.mass);
   out.row("joints", joints_json(analysis.joints));
-  out.row("pick_ups_without_attachment",
-          ordered_json(pick_ups_without_attachment(analysis.frame, analysis.model)));
+  out.row("pick_ups_without_attachment", ordered_json(pick_ups_without_attachment(analysis.frame)));
   if (const ordered_json vehicle = vehicle_json(analysis); !vehicle.is_null()) {
     out.open("vehicle");
     for (const auto& [key, value] : vehicle.items()) out.row(key, value);

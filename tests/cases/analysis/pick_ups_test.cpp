@@ -110,7 +110,7 @@ TEST_CASE("a pick-up that is no attachment is named, one that is is not") {
   testing::add_member(f, "rod", "ear", "G").kind = MemberKind::link;
   testing::add_member(f, "stay", "B", "G").kind = MemberKind::cable;
   f = testing::expanded(f);
-  CHECK(pick_ups_without_attachment(f, build_model(f).model) == std::vector<std::string>{"B"});
+  CHECK(pick_ups_without_attachment(f) == std::vector<std::string>{"B"});
 }
 
 }  // namespace tubewright::pick_ups_test
