@@ -6,6 +6,7 @@
 // as no less than the least.
 #pragma once
 
+#include "cases/checks/member_checks.h"
 #include "cases/frame/frame.h"
 #include "cases/joints/joint_recognition.h"
 
