@@ -114,7 +114,7 @@ TEST_CASE("faults of an attachment are told with their place") {
   CHECK_THAT(faults("{kind: tag, on: rail, at: 0.5, face: top, hole: 25}"),
              ContainsSubstring("did you mean `tab`"));
   CHECK_THAT(faults("{kind: bolt, on: rail, at: 0.5, face: top, hole: 5, bolt: {size: M7}}"),
-             ContainsSubstring("M8"));
+             ContainsSubstring("`size` cannot be `M7`"));
 }
 
 }  // namespace tubewright::frame_keys_attachments_test
