@@ -378,7 +378,7 @@ constexpr double rigid_joints = 0;
 struct Frame {
   std::string title;
   double gravity = standard_gravity;
-  double joint_flexibility = 1;  ///< of welded joints, times what their geometry gives them
+  double joint_flexibility = 1;          ///< of welded joints, times what their geometry gives them
   std::vector<MaterialEntry> materials;  ///< the file's own; see built_in_materials()
   std::vector<SectionEntry> sections;
   std::vector<Node> nodes;

@@ -76,7 +76,7 @@ struct JointEnd {
   bool crowded = false;  ///< more than its partner meet in that corner
   /// In a crowded corner: as if it stood on the end of the longest tube there, which has none.
   std::vector<OnChord> on_longest;
-  bool unlike = false;   ///< a partner is of another section
+  bool unlike = false;  ///< a partner is of another section
 };
 
 /// Outline of a member that is a beam.

@@ -15,8 +15,8 @@ namespace tubewright {
 
 struct TorsionStudy {
   Torsion test;
-  std::optional<double> other_hold;      ///< stiffness held the other way, N m/rad
-  std::optional<double> rigid_joints;    ///< as if tubes met rigidly where their axes do, N m/rad
+  std::optional<double> other_hold;    ///< stiffness held the other way, N m/rad
+  std::optional<double> rigid_joints;  ///< as if tubes met rigidly where their axes do, N m/rad
   JointSummary joints;
   std::optional<double> without_panels;  ///< N m/rad; none: no panels, or loose without them
   RollSupportOutcome support;
