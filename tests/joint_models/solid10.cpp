@@ -3,6 +3,7 @@
 #include <Eigen/Geometry>
 #include <Eigen/LU>
 #include <algorithm>
+#include <cassert>
 #include <limits>
 #include <map>
 #include <stdexcept>
@@ -164,6 +165,7 @@ SparseMatrix solid_matrix(const SolidMesh& mesh, const IsotropicSolid& material)
     }
   }
   const auto size = static_cast<Eigen::Index>(3 * mesh.nodes.size());
+  assert(size > 0);
   SparseMatrix lower(size, size);
   lower.setFromTriplets(entries.begin(), entries.end());
   return lower;
@@ -245,6 +247,7 @@ SolidSolver::SolidSolver(const SparseMatrix& lower, std::vector<bool> restrained
   }
   // DOFs keep their order, so columns are filled in ascending rows.
   const auto n = static_cast<Eigen::Index>(free_.size());
+  assert(n > 0);
   SparseMatrix K(n, n);
   Eigen::VectorXi counts(n);
   for (Eigen::Index c = 0; c < n; ++c) {

@@ -6,6 +6,7 @@
 #include <Eigen/Geometry>
 #include <Eigen/SparseCholesky>
 #include <array>
+#include <cassert>
 #include <cmath>
 #include <map>
 #include <random>
@@ -135,6 +136,7 @@ double sheet_energy(double a, double b, double h, double joint, const std::array
     spring(number(middle, j, 1), number(middle, j + 1, 1), cross[1]);
     spring(number(columns, j, 1), number(columns, j + 1, 1), cross[2]);
   }
+  assert(size > 0);
   Eigen::SparseMatrix<double> K(size, size);
   K.setFromTriplets(entries.begin(), entries.end());
   const Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> solver(K);
