@@ -6,7 +6,6 @@
 // a quarter of a tee, first the hot spot factors of chord and brace for each of the first three
 // loads.
 #include <cstdio>
-#include <exception>
 #include <fstream>
 #include <map>
 #include <stdexcept>
@@ -15,6 +14,7 @@
 #include "tests/joint_models/hot_spot.h"
 #include "tests/joint_models/joint_compliance.h"
 #include "tests/joint_models/mesh_file.h"
+#include "tests/joint_models/run_study.h"
 
 using namespace tubewright;
 
@@ -71,11 +71,4 @@ int study(int argc, char** argv) {
 
 }  // namespace
 
-int main(int argc, char** argv) {
-  try {
-    return study(argc, argv);
-  } catch (const std::exception& fault) {
-    std::fprintf(stderr, "joint_study: %s\n", fault.what());
-    return 1;
-  }
-}
+int main(int argc, char** argv) { return run_study("joint_study", study, argc, argv); }

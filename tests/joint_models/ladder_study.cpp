@@ -6,13 +6,13 @@
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
-#include <exception>
 #include <fstream>
 #include <numbers>
 #include <stdexcept>
 #include <vector>
 
 #include "tests/joint_models/mesh_file.h"
+#include "tests/joint_models/run_study.h"
 #include "tests/joint_models/solid10.h"
 
 using namespace tubewright;
@@ -60,11 +60,4 @@ int study(int argc, char** argv) {
 
 }  // namespace
 
-int main(int argc, char** argv) {
-  try {
-    return study(argc, argv);
-  } catch (const std::exception& fault) {
-    std::fprintf(stderr, "ladder_study: %s\n", fault.what());
-    return 1;
-  }
-}
+int main(int argc, char** argv) { return run_study("ladder_study", study, argc, argv); }
