@@ -273,7 +273,9 @@ Result<Frame> with_load_cases(Frame frame) {
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only,
                          const AnalysisOptions& options, const TellStep& tell) {
   tell("solving load cases", 0, 0);
-  NumberedFrame numbered = jointed_model(frame);
+  NumberedFrame numbered = build_model(frame);
+  const WeldedJoints joints = joint_springs(frame, numbered);
+  put_joints(frame, joints, numbered);
   std::vector<const Case*> held, driven;  // by the supports; by wheels, held by nothing
   for (const Case& c : frame.cases) {
     if (!only.empty() && std::find(only.begin(), only.end(), c.name) == only.end()) continue;
@@ -295,7 +297,7 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   }
   put_in_file_order(frame, analysis.cases);
   analysis.mass = mass_summary(frame, numbered);
-  analysis.joints = joint_summary(frame, numbered);
+  analysis.joints = joint_summary(frame, joints);
   add_remarks(frame, analysis.cases, analysis.remarks);
   analysis.frame = frame;
   analysis.model = std::move(numbered.model);

@@ -2,11 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
-#include "cases/frame/find_parts.h"
 #include "cases/joint_stiffness/tube_on_tube.h"
 #include "cases/joints/joint_recognition.h"
+#include "cases/model/weldments.h"
 #include "solver/model/angle.h"
 
 namespace tubewright {
@@ -82,10 +81,6 @@ Nearest nearest_in_table(TubeOnTube t) {
 
 bool is_box(const Profile& p) { return p.kind == ProfileKind::hollow_rectangle; }
 
-const EndConnection& connection_of(const Member& m, int end) {
-  return end == 0 ? m.release_from : m.release_to;
-}
-
 double total(const JointFlexibility& f) { return f.bending[0] + f.bending[1]; }
 
 class Springs {
@@ -98,7 +93,7 @@ class Springs {
     const JointEnd& e = ends_[static_cast<size_t>(end.member)][static_cast<size_t>(end.end)];
     joint.needed = e.needed && (!e.on.empty() || !e.partners.empty());
     if (!joint.needed) return joint;
-    if (connection_of(member(end.member), end.end) != welded) {
+    if (connection_at(member(end.member), static_cast<size_t>(end.end)) != welded) {
       joint.needed = false;
       return joint;
     }
@@ -162,13 +157,13 @@ class Springs {
     const int chord = joint.chord[0].member;
     const Profile &p = profile(chord), &own = profile(s.tube.member);
     if (!is_box(p) || !is_box(own)) return {{}, "", no_tube};
-    const bool on_side = stands_on_side(s);
+    const FaceStoodOn face = face_stood_on(s, p);
     TubeOnTube t;
-    t.chord_width = on_side ? p.height : p.width;
-    t.chord_depth = on_side ? p.width : p.height;
+    t.chord_width = face.width;
+    t.chord_depth = face.depth;
     t.chord_wall = p.wall;
-    t.brace_depth = s.about_y ? own.height : own.width;
-    t.brace_width = s.about_y ? own.width : own.height;
+    t.brace_depth = side_in_plane(s, own);
+    t.brace_width = side_across(s, own);
     t.brace_wall = own.wall;
     t.angle = s.angle;
     t.end = end_of(joint);
@@ -181,8 +176,7 @@ class Springs {
     const double depth = t.chord_depth / std::sin(std::max(s.angle, least_joint_angle));
     const std::array<double, 2> distance = {depth / 2 * (1 + shearing_share(nearest.joint, k, E)),
                                             depth / 2};
-    const bool squarely = *std::max_element(s.onto.begin(), s.onto.end()) == 1;
-    const std::string why = s.turned ? turned : squarely ? nearest.because : on_a_corner;
+    const std::string why = s.turned ? turned : is_on_a_face(s) ? nearest.because : on_a_corner;
     return {flexibility_of(k, s, distance), why, ""};
   }
 
@@ -207,14 +201,9 @@ class Springs {
     return pair ? std::min(pair->against, alone.out_of_plane) : alone.out_of_plane;
   }
 
-  /// On a face square to the chord's local y, or nearer to one than to one square to z.
-  static bool stands_on_side(const StandingEnd& s) {
-    return std::max(s.onto[0], s.onto[1]) > std::max(s.onto[2], s.onto[3]);
-  }
-
   /// Another tube stands on the face next to this one's, at the same place.
   bool stands_beside(const ChordJoint& joint, size_t which) const {
-    const bool on_side = stands_on_side(joint.tubes[which]);
+    const bool on_side = is_on_side_face(joint.tubes[which]);
     for (size_t i = 0; i < joint.tubes.size(); ++i) {
       const auto& onto = joint.tubes[i].onto;
       const bool other_side = onto[0] == 1 || onto[1] == 1;
@@ -279,10 +268,9 @@ class Springs {
 
 }  // namespace
 
-std::vector<std::array<WeldedJoint, 2>> joint_springs(const Frame& frame,
-                                                      const NumberedFrame& numbered) {
+WeldedJoints joint_springs(const Frame& frame, const NumberedFrame& numbered) {
   const Springs springs(frame, numbered);
-  std::vector<std::array<WeldedJoint, 2>> joints(frame.members.size());
+  WeldedJoints joints(frame.members.size());
   for (size_t m = 0; m < joints.size(); ++m) {
     if (!numbered.slots[m].is_beam) continue;
     constexpr double most = 0.25;  // of a tube's length: a stub's moment does not change sign
@@ -306,24 +294,27 @@ JointFlexibility scaled(JointFlexibility f, double factor) {
 
 }  // namespace
 
-NumberedFrame jointed_model(const Frame& frame) {
-  NumberedFrame numbered = build_model(frame);
-  if (frame.joint_flexibility == rigid_joints) return numbered;
-  const auto joints = joint_springs(frame, numbered);
+void put_joints(const Frame& frame, const WeldedJoints& joints, NumberedFrame& numbered) {
+  if (frame.joint_flexibility == rigid_joints) return;
   for (size_t m = 0; m < joints.size(); ++m) {
     if (!numbered.slots[m].is_beam) continue;
     Beam& beam = numbered.model.beams[static_cast<size_t>(numbered.slots[m].index)];
     beam.joint_from = scaled(joints[m][0].flexibility, frame.joint_flexibility);
     beam.joint_to = scaled(joints[m][1].flexibility, frame.joint_flexibility);
   }
+}
+
+NumberedFrame jointed_model(const Frame& frame) {
+  NumberedFrame numbered = build_model(frame);
+  if (frame.joint_flexibility == rigid_joints) return numbered;
+  put_joints(frame, joint_springs(frame, numbered), numbered);
   return numbered;
 }
 
-JointSummary joint_summary(const Frame& frame, const NumberedFrame& numbered) {
+JointSummary joint_summary(const Frame& frame, const WeldedJoints& joints) {
   JointSummary s;
   s.rigid = frame.joint_flexibility == rigid_joints;
   if (s.rigid) return s;
-  const auto joints = joint_springs(frame, numbered);
   for (size_t m = 0; m < joints.size(); ++m) {
     const Member& member = frame.members[m];
     for (const int end : {0, 1}) {

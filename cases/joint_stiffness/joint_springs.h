@@ -32,10 +32,14 @@ struct WeldedJoint {
 };
 
 /// Both ends of each member, in the order of Frame::members.
-std::vector<std::array<WeldedJoint, 2>> joint_springs(const Frame& frame,
-                                                      const NumberedFrame& numbered);
+using WeldedJoints = std::vector<std::array<WeldedJoint, 2>>;
 
-/// build_model() with the joints of the frame, times Frame::joint_flexibility: what is solved.
+WeldedJoints joint_springs(const Frame& frame, const NumberedFrame& numbered);
+
+/// Puts them, times Frame::joint_flexibility, into the model.
+void put_joints(const Frame& frame, const WeldedJoints& joints, NumberedFrame& numbered);
+
+/// build_model() with the joints of the frame: what is solved.
 NumberedFrame jointed_model(const Frame& frame);
 
 /// How the joints of a frame are taken.
@@ -46,6 +50,6 @@ struct JointSummary {
   std::map<std::string, std::vector<std::string>> taken_as_nearest, taken_as_rigid;
 };
 
-JointSummary joint_summary(const Frame& frame, const NumberedFrame& numbered);
+JointSummary joint_summary(const Frame& frame, const WeldedJoints& joints);
 
 }  // namespace tubewright

@@ -68,8 +68,8 @@ StandingTube standing_tube(const JointLoads& loads, const StandingEnd& e) {
   t.turned = e.turned;
   t.secondary = e.in_triangle && !loaded_between(loads, e.tube.member);
   t.brace.shape = brace_shape(s.profile);
-  t.brace.h1 = e.about_y ? s.profile.height : s.profile.width;
-  t.brace.b1 = e.about_y ? s.profile.width : s.profile.height;
+  t.brace.h1 = side_in_plane(e, s.profile);
+  t.brace.b1 = side_across(e, s.profile);
   t.brace.t1 = s.profile.wall;
   t.brace.fy = joint_strength(f);
   t.brace.angle = e.angle;

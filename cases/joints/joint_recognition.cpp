@@ -485,6 +485,27 @@ std::vector<double> tube_lengths(const Frame& frame, const NumberedFrame& n) {
   return lengths;
 }
 
+bool is_on_a_face(const StandingEnd& end) {
+  return std::find(end.onto.begin(), end.onto.end(), 1.0) != end.onto.end();
+}
+
+bool is_on_side_face(const StandingEnd& end) {
+  return std::max(end.onto[0], end.onto[1]) > std::max(end.onto[2], end.onto[3]);
+}
+
+FaceStoodOn face_stood_on(const StandingEnd& end, const Profile& chord) {
+  if (is_on_side_face(end)) return {chord.height, chord.width};
+  return {chord.width, chord.height};
+}
+
+double side_in_plane(const StandingEnd& end, const Profile& brace) {
+  return end.about_y ? brace.height : brace.width;
+}
+
+double side_across(const StandingEnd& end, const Profile& brace) {
+  return end.about_y ? brace.width : brace.height;
+}
+
 const Profile& profile_of_member(const NumberedFrame& numbered, int member) {
   const Beam& beam = numbered.model.beams[numbered.slots[static_cast<size_t>(member)].index];
   return numbered.model.sections[beam.section].profile;

@@ -45,6 +45,24 @@ struct StandingEnd {
   Eigen::Vector3d chord_axis;
 };
 
+/// Square on one face, within 2 degrees.
+bool is_on_a_face(const StandingEnd& end);
+
+/// On a face square to the chord's local y, or nearer to one of those than to one square to z.
+bool is_on_side_face(const StandingEnd& end);
+
+/// Of a chord, m: the face stood on, or the nearest to it, across the chord; and the faces beside
+/// it.
+struct FaceStoodOn {
+  double width = 0;
+  double depth = 0;
+};
+FaceStoodOn face_stood_on(const StandingEnd& end, const Profile& chord);
+
+/// Sides of a tube that stands, m: in the plane of the joint, and across it.
+double side_in_plane(const StandingEnd& end, const Profile& brace);
+double side_across(const StandingEnd& end, const Profile& brace);
+
 /// A tube that is stood on, and all that stands there.
 struct ChordJoint {
   std::array<TubeEndAt, 2> chord;  ///< the second is none where it ends

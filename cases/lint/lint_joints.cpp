@@ -63,12 +63,9 @@ class JointDoubts {
     const StandingEnd& s = on.joint->tubes[on.which];
     const int chord = on.joint->chord[0].member;
     if (!is_box(chord) || !is_box(s.tube.member)) return;
-    const bool on_side = s.onto[0] == 1 || s.onto[1] == 1,
-               on_top = s.onto[2] == 1 || s.onto[3] == 1;
-    if (!on_side && !on_top) return;
-    const double face = on_side ? profile(chord).height : profile(chord).width;
-    const Profile& own = profile(s.tube.member);
-    const double width = s.about_y ? own.width : own.height;
+    if (!is_on_a_face(s)) return;
+    const double face = face_stood_on(s, profile(chord)).width;
+    const double width = side_across(s, profile(s.tube.member));
     if (width >= narrow * face) return;
     NarrowOnes& known = narrow_[{frame_.members[m].section,
                                  frame_.members[static_cast<std::size_t>(chord)].section}];

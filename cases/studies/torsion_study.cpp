@@ -19,7 +19,7 @@ Result<TorsionStudy> torsion_study(const Frame& frame, TorsionHold hold) {
   const std::optional<double> free = is_free ? std::optional(s.test.stiffness) : s.other_hold;
   if (free) s.support = roll_support(frame, *free);
   const NumberedFrame numbered = build_model(frame);
-  s.joints = joint_summary(frame, numbered);
+  s.joints = joint_summary(frame, joint_springs(frame, numbered));
   s.mass = mass_summary(frame, numbered);
   return s;
 }

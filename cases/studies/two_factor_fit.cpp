@@ -97,10 +97,10 @@ Vector2d improved(const Problem& p, Vector2d x) {
 
 /// From the middle of both ranges, where many pairs do as well, else from the best of a grid.
 Vector2d best_of(const Problem& p, double greatest) {
-  constexpr double as_good = 1e-6, much_better = 0.5;
+  constexpr double good_enough = 1e-6, much_better = 0.5;
   Vector2d near = improved(p, (p.least + p.most) / 2);
   const double squares = p.squares(near);
-  if (squares <= std::pow(as_good * greatest, 2)) return near;
+  if (squares <= std::pow(good_enough * greatest, 2)) return near;
   const Vector2d far = improved(p, best_of_grid(p));
   return p.squares(far) < much_better * squares ? far : near;
 }

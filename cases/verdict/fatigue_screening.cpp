@@ -333,8 +333,7 @@ Result<std::optional<FatigueScreening>> fatigue_screening(const Analysis& analys
   const std::vector<MemberFacts>& facts = known.members;
   const auto detail = [&](size_t i, size_t end) {
     return EndDetail{facts[i].section, facts[i].ends[end],
-                     brace_hot_spot(numbered, facts, known.joint_ends[i][end], i),
-                     facts[i].material.yield};
+                     brace_hot_spot(facts, known.joint_ends[i][end], i), facts[i].material.yield};
   };
   for (size_t i = 0; i < frame.members.size(); ++i) {
     MemberFatigue m;

@@ -1,10 +1,7 @@
 #include "cases/verdict/hot_spot.h"
 
-#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
-
-#include "solver/elements/beam_element.h"
 
 namespace tubewright {
 
@@ -40,13 +37,9 @@ HotSpotFactors hot_spot_factors(double beta, double two_gamma, double tau) {
 
 namespace {
 
-bool square_on_a_face(const StandingEnd& tube) {
-  return std::find(tube.onto.begin(), tube.onto.end(), 1.0) != tube.onto.end();
-}
-
 /// A T or Y joint, or two tubes in line on opposite faces: an X joint.
 bool stands_alone(const ChordJoint& joint) {
-  if (!std::all_of(joint.tubes.begin(), joint.tubes.end(), square_on_a_face)) return false;
+  if (!std::all_of(joint.tubes.begin(), joint.tubes.end(), is_on_a_face)) return false;
   if (joint.tubes.size() == 1) return true;
   if (joint.tubes.size() != 2) return false;
   const StandingEnd &a = joint.tubes[0], &b = joint.tubes[1];
@@ -59,8 +52,8 @@ bool stands_alone(const ChordJoint& joint) {
 
 }  // namespace
 
-BraceHotSpot brace_hot_spot(const NumberedFrame& n, const std::vector<MemberFacts>& facts,
-                            const JointEnd& end, size_t member) {
+BraceHotSpot brace_hot_spot(const std::vector<MemberFacts>& facts, const JointEnd& end,
+                            size_t member) {
   BraceHotSpot h;
   if (!end.needed || end.on.size() != 1 || !end.partners.empty()) return h;
   const ChordJoint& joint = *end.on.front().joint;
@@ -71,19 +64,8 @@ BraceHotSpot brace_hot_spot(const NumberedFrame& n, const std::vector<MemberFact
   for (const Profile& p : {brace, chord}) {
     if (p.kind != ProfileKind::hollow_rectangle) return h;
   }
-  const auto axes = [&](size_t m) {
-    const Beam& b = n.model.beams[static_cast<size_t>(n.slots[m].index)];
-    return member_axes(n.model.nodes[static_cast<size_t>(b.from)],
-                       n.model.nodes[static_cast<size_t>(b.to)], b.roll);
-  };
-  const Eigen::Vector3d along = axes(member).row(0);
-  const Eigen::Matrix3d of_chord = axes(on);
-  // It stands on the face that looks along the chord's axis nearest its own.
-  const bool on_z_face =
-      std::abs(along.dot(of_chord.row(2))) > std::abs(along.dot(of_chord.row(1)));
-  const double face = on_z_face ? chord.width : chord.height;
   h.in_plane_about_y = own.about_y;
-  const double across = h.in_plane_about_y ? brace.width : brace.height;
+  const double face = face_stood_on(own, chord).width, across = side_across(own, brace);
   h.factors = hot_spot_factors(across / face, face / chord.wall, brace.wall / chord.wall);
   h.known = true;
   return h;

@@ -6,7 +6,9 @@
 // as no less than the least.
 #pragma once
 
-#include "cases/frame/frame.h"
+#include <vector>
+
+#include "cases/checks/member_checks.h"
 #include "cases/joints/joint_recognition.h"
 
 namespace tubewright {
@@ -38,7 +40,7 @@ struct BraceHotSpot {
 };
 
 /// Of one end of a member. Y joints count as T joints (safe: a slanting brace has less).
-BraceHotSpot brace_hot_spot(const NumberedFrame& numbered, const std::vector<MemberFacts>& facts,
-                            const JointEnd& end, size_t member);
+BraceHotSpot brace_hot_spot(const std::vector<MemberFacts>& facts, const JointEnd& end,
+                            size_t member);
 
 }  // namespace tubewright

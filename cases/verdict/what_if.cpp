@@ -21,7 +21,8 @@ std::vector<WhatIf> what_ifs(const Analysis& drawn, const std::vector<std::strin
                           with_joint_flexibility(frame, 2 * frame.joint_flexibility));
   }
   if (Frame sprung = with_joint_flexibility(frame, 1);
-      drawn.joints.rigid && joint_summary(sprung, build_model(sprung)).sprung > 0) {
+      drawn.joints.rigid &&
+      joint_summary(sprung, joint_springs(sprung, build_model(sprung))).sprung > 0) {
     variants.emplace_back("joints that give way by their geometry", std::move(sprung));
   }
   if (rivets_are_guessed(frame)) {

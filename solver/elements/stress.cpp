@@ -320,7 +320,7 @@ MemberStress worst_along(const BeamState& beam) {
   const Eigen::Vector3d line = beam.element.axes * beam.actions.line;
   const bool loaded_along = line.tail<2>().norm() > 1e-9 * line.norm();
   constexpr int pieces = 16;  // sigma^2 + 3 tau^2 has at most three stationary points an interval
-  const Reach reach = reach_of(ring);
+  const Reach reach = loaded_along ? reach_of(ring) : Reach{};
   for (size_t i = 0; i + 1 < at.size(); ++i) {
     const double a = at[i], b = at[i + 1];
     consider(a, false);

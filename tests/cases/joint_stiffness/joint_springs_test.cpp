@@ -154,7 +154,7 @@ TEST_CASE("rigid joints are rigid, and joints twice as soft twice as soft") {
   CHECK_THAT(jointed_model(f).model.beams[2].joint_from.bending[0], WithinRel(2 * once, 1e-12));
   f.joint_flexibility = rigid_joints;
   CHECK(jointed_model(f).model.beams[2].joint_from.none());
-  CHECK(joint_summary(f, build_model(f)).rigid);
+  CHECK(joint_summary(f, joint_springs(f, build_model(f))).rigid);
 }
 
 TEST_CASE("a frame that is turned about the vertical, or named the other way round, is as stiff") {
@@ -186,7 +186,7 @@ TEST_CASE("a round tube has no table: it is taken as rigid and says so") {
   f.sections[0].shape = Shape::round_tube;
   CHECK(joints_of(f, 2)[0].flexibility.none());
   CHECK_THAT(joints_of(f, 2)[0].rigid_because, ContainsSubstring("square"));
-  const JointSummary s = joint_summary(f, build_model(f));
+  const JointSummary s = joint_summary(f, joint_springs(f, build_model(f)));
   CHECK(s.sprung == 0);
   REQUIRE(s.taken_as_rigid.size() == 1);
   CHECK(s.taken_as_rigid.begin()->second == std::vector<std::string>{"brace at B"});
