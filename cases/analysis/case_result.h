@@ -8,6 +8,7 @@
 #include "cases/analysis/iterate_case.h"
 #include "cases/analysis/large_motion.h"
 #include "cases/analysis/pick_ups.h"
+#include "cases/attachment_checks/attachment_check.h"
 #include "cases/checks/member_checks.h"
 #include "cases/joints/panel_result.h"
 #include "cases/vehicle/vehicle_cases.h"
@@ -30,7 +31,7 @@ struct MemberResult {
 /// The greatest utilisation of a case.
 struct Worst {
   std::string check;  ///< "yield", "buckling"; of a panel "rivet_shear" and so on
-  std::string item;   ///< member or panel
+  std::string item;   ///< member, panel or attachment
   double utilisation = 0;
 };
 
@@ -39,10 +40,11 @@ struct CaseResult {
 
   std::string name;
   StaticSolution solution;
-  std::vector<MemberResult> members;  ///< in the order of Frame::members
-  std::vector<PanelResult> panels;    ///< in the order of Frame::panels
-  bool sheets_converged = true;       ///< the state of those that have buckled
-  double safety_factor = 1;           ///< its checks ask for it, on the loads
+  std::vector<MemberResult> members;          ///< in the order of Frame::members
+  std::vector<PanelResult> panels;            ///< in the order of Frame::panels
+  std::vector<AttachmentResult> attachments;  ///< in the order of Frame::attachments
+  bool sheets_converged = true;               ///< the state of those that have buckled
+  double safety_factor = 1;                   ///< its checks ask for it, on the loads
   std::optional<double> sway_factor;  ///< alpha_cr of the joints on the design loads, if below 10
   bool sways_in_suspension = false;   ///< there in links, pins or springs
   std::optional<Worst> worst;         ///< none if no check could be made

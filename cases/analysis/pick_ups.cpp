@@ -1,6 +1,7 @@
 #include "cases/analysis/pick_ups.h"
 
 #include <map>
+#include <unordered_set>
 
 #include "solver/elements/bar_element.h"
 #include "solver/statics/assembly.h"
@@ -27,6 +28,25 @@ std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution)
   std::vector<PickUp> found;
   for (const auto& [node, sum] : force) found.push_back({node, sum});
   return found;
+}
+
+std::vector<std::string> pick_ups_without_attachment(const Frame& frame) {
+  std::unordered_set<std::string> of_frame, met;
+  for (const Member& m : frame.members) {
+    (m.kind == MemberKind::beam ? of_frame : met).insert({m.from, m.to});
+  }
+  for (const Attachment& a : frame.attachments) of_frame.erase(a.name);
+  if (frame.vehicle) {
+    for (const Wheel& w : frame.vehicle->wheels) {
+      if (!has_rigid_upright(w)) continue;
+      for (const std::string& node : w.carrier) of_frame.erase(node);
+    }
+  }
+  std::vector<std::string> names;
+  for (const Node& node : frame.nodes) {
+    if (met.contains(node.name) && of_frame.contains(node.name)) names.push_back(node.name);
+  }
+  return names;
 }
 
 }  // namespace tubewright

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <string>
 #include <vector>
 
 #include "cases/frame/frame.h"
@@ -19,5 +20,9 @@ struct PickUp {
 /// The nodes of beams that links, springs or cables end at, in the order of the nodes. Nodes of
 /// rigid uprights are not among them.
 std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution);
+
+/// Of these the nodes, by name, that are no attachment: what holds the link there was not looked
+/// at.
+std::vector<std::string> pick_ups_without_attachment(const Frame& frame);
 
 }  // namespace tubewright

@@ -192,6 +192,20 @@ const MemberChecks& worse_of(const MemberChecks& a, const MemberChecks& b) {
   return *second.result->utilisation > *first.result->utilisation ? b : a;
 }
 
+void add_attachment(CaseResult& result, const Attachment& attachment, AttachmentResult r) {
+  if (const NamedCheck* nearest = nearest_limit(r)) {
+    note_worst(result, nearest->name, attachment.name, nearest->result);
+  }
+  result.attachments.push_back(std::move(r));
+}
+
+const AttachmentResult& worse_of(const AttachmentResult& a, const AttachmentResult& b) {
+  const NamedCheck *first = nearest_limit(a), *second = nearest_limit(b);
+  if (second == nullptr) return a;
+  if (first == nullptr) return b;
+  return *second->result.utilisation > *first->result.utilisation ? b : a;
+}
+
 BeamEnds beam_ends_of(const LargeAnswer& answer) {
   BeamEnds ends;
   for (const std::vector<BeamState>& pieces : answer.motion.pieces) {
@@ -252,6 +266,12 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
     }
     result.panels.push_back(std::move(r));
   }
+  for (size_t a = 0; a < frame.attachments.size(); ++a) {
+    const BeamState& plate = solution.beams[static_cast<size_t>(numbered.arms[a].plate)];
+    add_attachment(result, frame.attachments[a],
+                   attachment_result(frame, numbered, a, attachment_forces(plate, plate), ends,
+                                     result.safety_factor));
+  }
   result.pick_ups = pick_ups(numbered.model, solution);
   result.largest_node = node_that_moves_most(solution.displacements);
   result.solution = std::move(iterated.solution);
@@ -305,6 +325,15 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
     }
     if (plain) r.checks = worse_of(r.checks, plain->members[i].checks);
     add_member(result, frame.members[i].name, std::move(r));
+  }
+  for (size_t a = 0; a < frame.attachments.size(); ++a) {
+    const auto b = static_cast<size_t>(numbered.arms[a].plate);
+    const std::vector<BeamState>&under = design.motion.pieces[b], &shown = service.motion.pieces[b];
+    AttachmentResult r = attachment_result(
+        frame, numbered, a, attachment_forces(under.front(), under.back()), ends, loads_hold_it);
+    if (plain) r = worse_of(r, plain->attachments[a]);
+    r.forces = attachment_forces(shown.front(), shown.back());
+    add_attachment(result, frame.attachments[a], std::move(r));
   }
   result.pick_ups = pick_ups(numbered.model, service.solution);
   result.largest_node = node_that_moves_most(service.solution.displacements);

@@ -356,7 +356,9 @@ std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& n
     f.curve = buckling_curve(f.section.profile, entry.corners, f.material.yield);
     const double L = member_length(n, m);
     f.length = L;
-    f.lengths = {L * m.buckling_length[0].value_or(1), L * m.buckling_length[1].value_or(1)};
+    const double whole = std::max(L, m.parted_from);  // nothing holds it where an attachment is
+    f.lengths = {whole * m.buckling_length[0].value_or(1),
+                 whole * m.buckling_length[1].value_or(1)};
     f.length_given = {m.buckling_length[0].has_value(), m.buckling_length[1].has_value()};
     f.ends = ends[i];
     f.welded = {f.ends[0].welded, f.ends[1].welded};

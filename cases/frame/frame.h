@@ -87,7 +87,63 @@ struct Member {
   std::array<std::optional<double>, 2> buckling_length;
   std::optional<double> weld_throat;  ///< absent: the tube's wall
   std::array<bool, 2> capped{};       ///< a plate is welded on its end, at from, at to
+  /// Length of the member that expand_attachments() parted it from, m: it buckles as that. 0:
+  /// whole.
+  double parted_from = 0;
   SourceLocation place;
+};
+
+/// What is welded or bolted to a tube so that something else ends there; see
+/// cases/attachments/expand_attachments.h.
+enum class AttachmentKind {
+  tab,            ///< one plate, standing along the tube
+  cross_tab,      ///< one plate, standing across the tube
+  pair,           ///< two tabs side by side, a bolt through both
+  saddle,         ///< a strap bent round the tube, its two ears beside it, a bolt through both
+  through_plate,  ///< a tab that runs through the tube, welded to both faces
+  nut,            ///< a nut or boss welded into one wall
+  sleeve,         ///< a bush through the tube, welded to both faces
+  bolt            ///< a bolt through both walls
+};
+/// Way that a face of the tube looks.
+enum class Face { top, bottom, left, right, front, rear };
+
+/// Bolt by its nominal diameter and property class; cases/attachment_checks/bolts.h has the rest.
+struct BoltEntry {
+  double diameter = 0;            ///< nominal, m
+  std::string grade;              ///< "8.8"
+  std::optional<double> preload;  ///< N; absent: tightened as usual
+  std::optional<double> washer;   ///< outside diameter
+};
+
+struct Attachment {
+  std::string name;  ///< also of the node at its hole
+  AttachmentKind kind = AttachmentKind::tab;
+  std::string on;            ///< member or whole tube; may be empty where `node` is given
+  std::optional<double> at;  ///< fraction of it
+  std::string node;          ///< instead of `at`
+  Face face = Face::top;
+  double hole = 0;       ///< from the tube's outside to the middle of the hole, where the load is
+  double along = 0;      ///< of the hole from the middle of the attachment, towards the tube's end
+  double aside = 0;      ///< across the face, towards the left, else the front or the top
+  double thickness = 0;  ///< of a plate
+  double length = 0;     ///< of a plate, along the face; diameter of a nut or sleeve
+  double gap = 0;        ///< between the plates of a pair
+  std::optional<double> edge;  ///< from the middle of the hole to the plate's nearest edge
+  std::optional<double> weld_throat;
+  std::string material;  ///< empty: the tube's
+  bool spacer = false;   ///< a spacer tube round a bolt, inside the tube
+  bool image = false;    ///< made by the mirror rule: `aside` is as seen in the mirror
+  std::optional<BoltEntry> bolt;
+  SourceLocation place;
+  // Filled in by expand_attachments()
+  std::string axis_node;                                 ///< on the tube's axis
+  std::string face_node;                                 ///< in the middle of its foot
+  std::string section;                                   ///< of the tube
+  Eigen::Vector3d out = Eigen::Vector3d::Zero();         ///< normal of the face
+  Eigen::Vector3d lengthwise = Eigen::Vector3d::Zero();  ///< from the tube's start to its end
+  Eigen::Vector3d sideways = Eigen::Vector3d::Zero();    ///< as `aside`
+  bool on_side = false;  ///< the face is square to the section's y axis, else to z
 };
 
 struct MirrorRule {
@@ -383,7 +439,8 @@ struct Frame {
   std::vector<SectionEntry> sections;
   std::vector<Node> nodes;
   std::vector<Member> members;
-  std::optional<MirrorRule> mirror;  ///< already applied by expand_mirror()
+  std::vector<Attachment> attachments;  ///< expand_attachments() makes their nodes
+  std::optional<MirrorRule> mirror;     ///< already applied by expand_mirror()
   std::vector<SupportEntry> supports;
   std::vector<CarriedMass> masses;
   std::vector<Sheet> sheets;

@@ -47,6 +47,11 @@ Diagnostic mirror_copies_nothing(const std::string& ending) {
           "end the names of one side in " + quoted(ending)};
 }
 
+Diagnostic attachment_is_its_own_image(const std::string& attachment, const std::string& ending) {
+  return {"attachment " + quoted(attachment) + " is its own image: `mirror` would make it twice",
+          "give it a name that does not end in " + quoted(ending)};
+}
+
 Diagnostic image_is_given(const std::string& kind, const std::string& image,
                           const std::string& original) {
   return {kind + " " + quoted(image) + " is given, but `mirror` makes it from " + quoted(original),

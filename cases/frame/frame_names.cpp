@@ -101,6 +101,11 @@ FrameNames names_of(const Frame& frame, Diagnostics& diagnostics) {
       if (const int node = names.nodes.find(end); node >= 0) names.joined[node] = true;
     }
   }
+  for (const Attachment& a : frame.attachments) {
+    for (const std::string& end : {a.name, a.axis_node, a.face_node}) {
+      if (const int node = names.nodes.find(end); node >= 0) names.joined[node] = true;
+    }
+  }
   join_uprights(frame, names);
   return names;
 }

@@ -1,7 +1,9 @@
 #include "cases/frame/mirror.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 #include <set>
 #include <unordered_map>
 #include <unordered_set>
@@ -224,6 +226,67 @@ void copy_wheels(Expansion& e) {
   }
 }
 
+Face image_of(Face face) {
+  if (face == Face::left) return Face::right;
+  return face == Face::right ? Face::left : face;
+}
+
+/// The member of that name, or the ends of that tube: its first and last node.
+std::optional<std::array<std::string, 2>> ends_of(const Frame& frame, const std::string& name) {
+  std::optional<std::array<std::string, 2>> ends;
+  for (const Member& m : frame.members) {
+    if (m.name != name && m.tube != name) continue;
+    if (!ends) ends = {m.from, m.to};
+    (*ends)[1] = m.to;
+  }
+  return ends;
+}
+
+/// On the image of its tube; on a tube that is its own image at the image of its place.
+void move_to_image(Expansion& e, Attachment& copy) {
+  if (!copy.node.empty()) {
+    copy.node = image_of(e, copy.node, "attachment " + quoted(copy.name), copy.place);
+  }
+  if (copy.on.empty()) return;
+  const std::string image = swap_ending(copy.on, e.rule);
+  if (image != copy.on && ends_of(e.frame, image)) {
+    copy.on = image;
+    return;
+  }
+  const auto ends = ends_of(e.frame, copy.on);
+  const bool turns_round = ends && (*ends)[0] == swap_ending((*ends)[1], e.rule);
+  if (!turns_round) return;
+  if (copy.at) copy.at = 1 - *copy.at;
+  copy.along = 0.0 - copy.along;
+}
+
+void copy_attachments(Expansion& e) {
+  std::unordered_map<std::string, SourceLocation> taken;
+  for (const Attachment& a : e.frame.attachments) taken.emplace(a.name, a.place);
+  const std::size_t given = e.frame.attachments.size();
+  for (std::size_t i = 0; i < given; ++i) {
+    const Attachment original = e.frame.attachments[i];
+    if (!e.copies(original.name)) continue;
+    Attachment copy = original;
+    move_to_image(e, copy);
+    copy.face = image_of(copy.face);
+    copy.image = true;
+    constexpr double same_place = 1e-9;
+    if (copy.on == original.on && copy.node == original.node && copy.face == original.face &&
+        std::abs(copy.at.value_or(0) - original.at.value_or(0)) < same_place) {
+      add_error(e.diagnostics, copy.place, attachment_is_its_own_image(original.name, e.rule.from));
+      continue;
+    }
+    copy.name = swap_ending(original.name, e.rule);
+    if (const auto other = taken.find(copy.name); other != taken.end()) {
+      add_error(e.diagnostics, other->second,
+                image_is_given("attachment", copy.name, original.name));
+      continue;
+    }
+    e.frame.attachments.push_back(std::move(copy));
+  }
+}
+
 /// A name must not carry both endings.
 bool ambiguous(const MirrorRule& rule) {
   return rule.from.empty() || rule.to.empty() || rule.from.ends_with(rule.to) ||
@@ -256,6 +319,7 @@ Diagnostics expand_mirror(Frame& frame) {
   copy_panels(e);
   copy_masses(e);
   copy_wheels(e);
+  copy_attachments(e);
   return std::move(e.diagnostics);
 }
 

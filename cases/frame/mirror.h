@@ -8,7 +8,8 @@
 
 namespace tubewright {
 
-/// Adds the mirror image (y negated) of every node, member, panel, support, carried mass and wheel
+/// Adds the mirror image (y negated) of every node, member, panel, support, carried mass,
+/// attachment and wheel
 /// whose name ends in frame.mirror->from; the copy's name ends in frame.mirror->to. A node on the
 /// plane is shared; so is a part that is its own image. A mass or wheel whose image the file gives
 /// itself stays as given. Reports clashes of other names and parts whose image cannot be named.

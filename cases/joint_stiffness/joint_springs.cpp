@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cases/attachments/attachment_arm.h"
 #include "cases/joint_stiffness/tube_on_tube.h"
 #include "cases/joints/joint_recognition.h"
 #include "cases/model/weldments.h"
@@ -301,6 +302,15 @@ void put_joints(const Frame& frame, const WeldedJoints& joints, NumberedFrame& n
     Beam& beam = numbered.model.beams[static_cast<size_t>(numbered.slots[m].index)];
     beam.joint_from = scaled(joints[m][0].flexibility, frame.joint_flexibility);
     beam.joint_to = scaled(joints[m][1].flexibility, frame.joint_flexibility);
+  }
+  for (size_t i = 0; i < numbered.arms.size(); ++i) {
+    Beam& plate = numbered.model.beams[static_cast<size_t>(numbered.arms[i].plate)];
+    const JointFlexibility face =
+        attachment_arm(frame, frame.attachments[i],
+                       numbered.model.nodes[static_cast<size_t>(plate.from)],
+                       numbered.model.nodes[static_cast<size_t>(plate.to)])
+            .face;
+    plate.joint_from = scaled(face, frame.joint_flexibility);
   }
 }
 

@@ -240,6 +240,22 @@ class NodeOfTubes {
     return joint;
   }
 
+  /// The tube of the arm ends, joined to nothing, nearer than that; what is fixed to it on the way
+  /// parts it in the model only.
+  bool ends_within(const Arm& arm, double distance) const {
+    const Arm* at = &arm;
+    for (double reached = at->length; reached < distance; reached += at->length) {
+      const std::vector<Arm>& there = all_arms_[static_cast<size_t>(at->far)];
+      if (there.size() == 1) return true;
+      const auto next = std::find_if(there.begin(), there.end(), [&](const Arm& other) {
+        return same_tube(*at, other) && member_of(other).parted_from > 0;
+      });
+      if (there.size() != 2 || next == there.end()) return false;
+      at = &*next;
+    }
+    return false;
+  }
+
   void stand_on(const Run& run) {
     std::vector<size_t> standing;
     for (size_t i = 0; i < arms_.size(); ++i) {
@@ -249,10 +265,7 @@ class NodeOfTubes {
     for (const size_t i : {run.a, run.b}) {
       const Arm& arm = arms_[i];
       const Profile& p = profile_of(arm);
-      const bool far_end = all_arms_[static_cast<size_t>(arm.far)].size() == 1;
-      if (far_end && arm.length < felt_end * std::max(p.height, p.width)) {
-        joint.ends = joint.open = true;
-      }
+      if (ends_within(arm, felt_end * std::max(p.height, p.width))) joint.ends = joint.open = true;
     }
     hand_out(std::move(joint), standing);
   }

@@ -77,14 +77,37 @@ Diagnostics lint_duplicates(const Frame& frame, const Layout& layout) {
   return diagnostics;
 }
 
-Diagnostics lint(const Frame& frame) {
+namespace {
+
+/// The frame with what ends at an attachment drawn to the tube's axis, where a frame without
+/// attachments has it: the arms themselves are no doubt.
+Frame without_arms(Frame frame) {
+  std::unordered_map<std::string, std::string> axis_of;
+  std::unordered_set<std::string> arms;
+  for (const Attachment& a : frame.attachments) {
+    axis_of.emplace(a.name, a.axis_node);
+    arms.insert({a.name, a.face_node});
+  }
+  for (Member& m : frame.members) {
+    for (std::string* end : {&m.from, &m.to}) {
+      if (const auto found = axis_of.find(*end); found != axis_of.end()) *end = found->second;
+    }
+  }
+  std::erase_if(frame.nodes, [&](const Node& n) { return arms.contains(n.name); });
+  return frame;
+}
+
+}  // namespace
+
+Diagnostics lint(const Frame& as_given) {
+  const Frame frame = without_arms(as_given);
   const Layout layout = layout_of(frame);
   Diagnostics all;
   for (Diagnostics kind :
        {lint_unused(frame, layout), lint_strengths(frame), lint_duplicates(frame, layout),
         lint_close_nodes(frame, layout), lint_nodes_on_members(frame, layout),
         lint_crossings(frame, layout), lint_bays(frame, layout), lint_ends(frame, layout),
-        lint_joints(frame), lint_sheets(frame), input_doubts(frame)}) {
+        lint_joints(as_given), lint_sheets(as_given), input_doubts(as_given)}) {
     const bool cut_short = kind.size() >= most_of_a_kind;
     kind = in_file_order(std::move(kind), frame);
     if (cut_short) kind.back() = last_of_many(std::move(kind.back()));

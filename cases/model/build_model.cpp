@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "cases/attachments/attachment_arm.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/layout.h"
@@ -65,6 +66,25 @@ std::vector<Panel> panels_of(const Frame& frame, const NumberedFrame& n) {
   return panels;
 }
 
+/// Adds the two beams of an attachment's arm behind those of the members, its foot on a rigid face.
+void add_arm(const Frame& frame, const Attachment& a, NumberedFrame& n) {
+  Model& model = n.model;
+  const int axis = n.node.at(a.axis_node), foot = n.node.at(a.face_node), hole = n.node.at(a.name);
+  const AttachmentArm arm = attachment_arm(frame, a, model.nodes[static_cast<size_t>(foot)],
+                                           model.nodes[static_cast<size_t>(hole)]);
+  const Material& material = find_material(frame, a.material)->properties;
+  const auto add = [&](int from, int to, const Section& section, double roll) {
+    const int number = static_cast<int>(model.sections.size());
+    model.sections.push_back(section);
+    model.materials.push_back(material);
+    n.member_of_beam.push_back(-1);
+    model.beams.push_back({from, to, number, number, roll});
+    return static_cast<int>(model.beams.size()) - 1;
+  };
+  const int block = add(axis, foot, arm.block, 0);
+  n.arms.push_back({block, add(foot, hole, arm.plate, arm.plate_roll)});
+}
+
 }  // namespace
 
 std::vector<int> node_numbers(const NumberedFrame& numbered,
@@ -119,6 +139,7 @@ NumberedFrame build_model(const Frame& frame) {
       n.model.bars.push_back(bar_of(frame, n, m));
     }
   }
+  for (const Attachment& a : frame.attachments) add_arm(frame, a, n);
   n.model.panels = panels_of(frame, n);
   lay_sheets(frame, n);
   if (frame.vehicle) {

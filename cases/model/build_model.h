@@ -16,10 +16,18 @@ struct MemberSlot {
   int index = 0;
 };
 
+/// The two beams of an attachment's arm: from the tube's axis to its outside, and on to the hole.
+struct ArmSlot {
+  int block = 0;
+  int plate = 0;
+};
+
 struct NumberedFrame {
-  Model model;                      ///< nodes in the order of Frame::nodes
-  std::vector<MemberSlot> slots;    ///< in the order of Frame::members
-  std::vector<int> member_of_beam;  ///< the member that each beam, or bar, of the model is
+  Model model;                    ///< nodes in the order of Frame::nodes
+  std::vector<MemberSlot> slots;  ///< in the order of Frame::members
+  std::vector<ArmSlot> arms;      ///< in the order of Frame::attachments; beams of no member
+  std::vector<int>
+      member_of_beam;  ///< the member that each beam, or bar, of the model is; arms: -1
   std::vector<int> member_of_bar;
   std::unordered_map<std::string, int> node;
   /// Members by name; the name of a continuous tube stands for all its pieces, in order.

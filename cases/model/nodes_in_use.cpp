@@ -26,6 +26,9 @@ std::unordered_set<std::string> nodes_in_use(const Frame& frame) {
     if (c.tie_down) note(c.tie_down->at);
     if (c.roll_over) note(c.roll_over->at);
   }
+  for (const Attachment& a : frame.attachments) {
+    for (const std::string& node : {a.name, a.axis_node, a.face_node}) used.insert(node);
+  }
   if (frame.torsion) {
     for (const auto* pair : {&frame.torsion->front, &frame.torsion->rear}) {
       used.insert(pair->begin(), pair->end());

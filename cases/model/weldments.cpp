@@ -27,6 +27,10 @@ std::vector<int> weldments(const Frame& frame, const NumberedFrame& n) {
     if (!welded_end(m.release_from) || !welded_end(m.release_to)) continue;
     bodies.join(n.node.at(m.from), n.node.at(m.to));
   }
+  for (const Attachment& a : frame.attachments) {
+    bodies.join(n.node.at(a.axis_node), n.node.at(a.face_node));
+    bodies.join(n.node.at(a.axis_node), n.node.at(a.name));
+  }
   return bodies.firsts();
 }
 

@@ -24,6 +24,7 @@ void validate_mirror(const Frame& frame, Diagnostics& diagnostics) {
   const bool followed = any_ends_in(frame.nodes, ending) || any_ends_in(frame.members, ending) ||
                         std::any_of(frame.members.begin(), frame.members.end(),
                                     [&](const Member& m) { return m.tube.ends_with(ending); }) ||
+                        any_ends_in(frame.attachments, ending) ||
                         any_ends_in(frame.panels, ending) || any_ends_in(frame.masses, ending) ||
                         (frame.vehicle && any_ends_in(frame.vehicle->wheels, ending));
   if (!followed) add_error(diagnostics, frame.mirror->place, mirror_copies_nothing(ending));
@@ -40,6 +41,7 @@ Diagnostics validate(const Frame& frame) {
   validate_sections(frame, names, diagnostics);
   validate_nodes(frame, diagnostics);
   validate_members(frame, names, diagnostics);
+  validate_attachments(frame, names, diagnostics);
   validate_supports(frame, names, diagnostics);
   validate_masses(frame, names, diagnostics);
   validate_sheets(frame, names, diagnostics);

@@ -106,6 +106,22 @@ Diagnostic loose_member(const std::string& member, int direction) {
           what_to_keep(direction)};
 }
 
+Diagnostic attachment_wider_than_face(const std::string& attachment, double width, double room) {
+  return {"attachment " + quoted(attachment) + " takes " + in_mm(width) + " of a face that has " +
+              in_mm(room) + " for it",
+          "make it narrower, or put it on a wider face"};
+}
+
+Diagnostic hole_over_the_edge(const std::string& attachment) {
+  return {"attachment " + quoted(attachment) + " has no metal between its hole and its edge",
+          "give `edge` from the middle of the hole, at least 1.2 holes"};
+}
+
+Diagnostic bolt_fills_boss(const std::string& attachment) {
+  return {"attachment " + quoted(attachment) + " has a bolt as thick as itself",
+          "give the outside `diameter` of the nut, boss or bush"};
+}
+
 Diagnostic support_given_twice(const std::string& node) {
   return {"support " + quoted(node) + " is given twice",
           "list all directions that the node is held in at one place"};

@@ -35,6 +35,12 @@ Diagnostic releases_of_no_beam(const std::string& member, const std::string& kin
 /// Both ends released in `direction`, 0 to 5 as release_names.
 Diagnostic loose_member(const std::string& member, int direction);
 
+// Attachments
+// -----------
+Diagnostic attachment_wider_than_face(const std::string& attachment, double width, double room);
+Diagnostic hole_over_the_edge(const std::string& attachment);
+Diagnostic bolt_fills_boss(const std::string& attachment);
+
 // Supports and masses
 // -------------------
 Diagnostic support_given_twice(const std::string& node);

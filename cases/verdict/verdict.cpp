@@ -66,12 +66,21 @@ class Reasons {
   std::vector<std::pair<std::string, std::vector<std::string>>> list_;
 };
 
-/// What was checked of the tubes and sheets, over all cases.
+/// What was checked of the tubes, sheets and attachments, over all cases.
 class Coverage {
  public:
   explicit Coverage(const Analysis& analysis) : analysis_(analysis) {
     for (std::size_t i = 0; i < analysis.frame.members.size(); ++i) cover_member(i);
-    for (std::size_t p = 0; p < analysis.frame.panels.size(); ++p) cover_panel(p);
+    for (std::size_t p = 0; p < analysis.frame.panels.size(); ++p) {
+      cover_named(analysis.frame.panels[p].name, [p](const CaseResult& c) {
+        return p < c.panels.size() ? &c.panels[p].checks : nullptr;
+      });
+    }
+    for (std::size_t a = 0; a < analysis.frame.attachments.size(); ++a) {
+      cover_named(analysis.frame.attachments[a].name, [a](const CaseResult& c) {
+        return a < c.attachments.size() ? &c.attachments[a].checks : nullptr;
+      });
+    }
   }
 
   void write(Verdict& verdict) const {
@@ -108,12 +117,14 @@ class Coverage {
     }
   }
 
-  void cover_panel(std::size_t p) {
+  /// `checks_in`: of a panel or attachment in a case, or null.
+  template <class Checks>
+  void cover_named(const std::string& item, const Checks& checks_in) {
     std::map<std::string, Proof> found;
-    const std::string& item = analysis_.frame.panels[p].name;
     for (const CaseResult& c : analysis_.cases) {
-      if (c.panels.empty()) continue;
-      for (const NamedCheck& check : c.panels[p].checks) {
+      const std::vector<NamedCheck>* checks = checks_in(c);
+      if (checks == nullptr) continue;
+      for (const NamedCheck& check : *checks) {
         if (!check.counts) continue;
         Proof& proof = found.emplace(check.name, Proof::none_needed).first->second;
         proof = std::max(proof, proof_of(check.result));

@@ -30,7 +30,7 @@ struct Tally {
 /// Something over its limit.
 struct Failure {
   std::string check;      ///< "yield", "rivet_shear", "deflection"; "fatigue", or a key of `limits`
-  std::string item;       ///< member, panel, node; "frame" where it is all of it
+  std::string item;       ///< member, panel, attachment, node; "frame" where it is all of it
   std::string load_case;  ///< empty: of no one case
   double utilisation = 0;
 };
@@ -39,8 +39,8 @@ struct Verdict {
   enum class Answer { pass, not_proven, fail };
 
   Answer answer = Answer::not_proven;
-  /// Each kind of check of each member, tube end and panel once, whatever the number of cases: as
-  /// the least proven of them.
+  /// Each kind of check of each member, tube end, panel and attachment once, whatever the number of
+  /// cases: as the least proven of them.
   Tally checks;
   Tally tube_ends;                      ///< those welded to something, by weld and joint together
   std::vector<Failure> failures;        ///< the worst of each case, limits, fatigue

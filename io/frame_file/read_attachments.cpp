@@ -1,4 +1,6 @@
-// What is fixed to the frame: supports, carried masses, sheets and panels.
+// What is fixed to the frame: tabs, bushes and bolts, supports, carried masses, sheets and panels.
+#include <string>
+
 #include "io/frame_file/frame_parts.h"
 #include "io/keys/choice_words.h"
 #include "io/yaml/yaml_errors.h"
@@ -40,7 +42,64 @@ void read_joint(const CheckedValue& v, Sheet& sheet, Diagnostics& diagnostics) {
   if (v["bond"].sound) sheet.bond = bond_joint(v["bond"]);
 }
 
+/// "M8" in m.
+double thread_diameter(const std::string& size) {
+  constexpr double mm = 1e-3;
+  double diameter = 0;
+  for (const char c : size) {
+    if (c >= '0' && c <= '9') diameter = 10 * diameter + (c - '0');
+  }
+  return diameter * mm;
+}
+
+/// Of a key that only some kinds have.
+const CheckedValue* of_kind(const CheckedValue& v, const char* key) {
+  return find_key(*v.group, key) == nullptr ? nullptr : &v[key];
+}
+
+std::optional<double> length_of_kind(const CheckedValue& v, const char* key) {
+  const CheckedValue* found = of_kind(v, key);
+  return found == nullptr ? std::nullopt : number_if_given(*found);
+}
+
+BoltEntry bolt_entry(const CheckedValue& v) {
+  return {thread_diameter(v["size"].text), v["grade"].text, number_if_given(v["preload"]),
+          number_if_given(v["washer"])};
+}
+
+void read_attachment(const CheckedValue& v, Attachment& a) {
+  a.kind = value_for(attachment_kind_words, v["kind"].text);
+  a.on = v["on"].text;
+  a.at = number_if_given(v["at"]);
+  a.node = v["node"].text;
+  a.face = value_for(face_words, v["face"].text);
+  a.hole = v["hole"].number;
+  a.along = v["along"].number;
+  a.aside = v["aside"].number;
+  a.material = v["material"].text;
+  a.thickness = length_of_kind(v, "thickness").value_or(0);
+  const char* along_the_face = of_kind(v, "diameter") != nullptr ? "diameter" : "length";
+  a.length = length_of_kind(v, along_the_face).value_or(0);
+  a.gap = length_of_kind(v, "gap").value_or(0);
+  a.edge = length_of_kind(v, "edge");
+  a.weld_throat = length_of_kind(v, "weld_throat");
+  if (const CheckedValue* spacer = of_kind(v, "spacer")) a.spacer = spacer->index == 1;
+  if (const CheckedValue* bolt = of_kind(v, "bolt"); bolt != nullptr && bolt->group != nullptr) {
+    a.bolt = bolt_entry(*bolt);
+  }
+}
+
 }  // namespace
+
+void read_attachments(const CheckedValue& top, Frame& frame) {
+  for (const NamedValue& entry : top["attachments"].entries) {
+    Attachment attachment;
+    attachment.name = entry.name;
+    attachment.place = entry.place;
+    if (entry.value.group != nullptr) read_attachment(entry.value, attachment);
+    frame.attachments.push_back(std::move(attachment));
+  }
+}
 
 void read_supports(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
   for (const NamedValue& entry : top["supports"].entries) {

@@ -4,6 +4,7 @@
 #include <tuple>
 #include <unordered_set>
 
+#include "cases/attachments/expand_attachments.h"
 #include "cases/frame/mirror.h"
 #include "cases/validate/validate.h"
 #include "io/frame_file/checked_value.h"
@@ -54,7 +55,8 @@ bool spoils_references(const YamlNode& root, const CheckedValue& top, const Fram
     return v.given && !v.sound && v.entries.empty();
   };
   if (!top["nodes"].sound || (top["mirror"].given && !top["mirror"].sound)) return true;
-  for (const char* key : {"materials", "sections", "members", "sheets", "vehicle", "cases"}) {
+  for (const char* key :
+       {"materials", "sections", "members", "attachments", "sheets", "vehicle", "cases"}) {
     if (unusable(top[key]) && top[key].group == nullptr) return true;
   }
   // A member whose ends are unknown leaves nodes that seem to be joined by nothing.
@@ -77,6 +79,7 @@ Frame built_frame(const CheckedValue& top, Diagnostics& diagnostics) {
   read_sections(top, frame);
   read_nodes(top, axes, frame);
   read_members(top, frame);
+  read_attachments(top, frame);
   read_mirror(top, frame);
   read_supports(top, axes, frame);
   read_masses(top, axes, frame);
@@ -97,10 +100,11 @@ bool has_error(const Diagnostics& diagnostics) {
                      [](const Diagnostic& p) { return p.severity == Severity::error; });
 }
 
-/// What only shows in the frame as a whole. Completes the mirror image.
+/// What only shows in the frame as a whole. Completes the mirror image and the attachments.
 Diagnostics faults_of_the_whole(Frame& frame) {
   Diagnostics diagnostics = expand_mirror(frame);
   if (has_error(diagnostics)) return diagnostics;
+  append(diagnostics, expand_attachments(frame));
   const Diagnostics more = validate(frame);
   diagnostics.insert(diagnostics.end(), more.begin(), more.end());
   return diagnostics;

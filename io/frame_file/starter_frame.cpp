@@ -169,6 +169,84 @@ members:
     to: top_r
     rate: 30
 
+attachments:
+  seat_tab_l:
+    kind: tab
+    on: rail_l
+    at: 0.25
+    face: top
+    hole: 25
+    along: 0
+    aside: 0
+    material: S235
+    thickness: 4
+    length: 40
+    edge: 15
+    bolt:
+      size: M8
+      grade: 8.8
+      preload: 9000
+      washer: 16
+    weld_throat: 3
+  lug:
+    kind: cross_tab
+    node: middle_l
+    face: left
+    hole: 20
+    thickness: 4
+    length: 25
+  shock_ears:
+    kind: pair
+    on: cross_rear
+    at: 0.5
+    face: rear
+    hole: 25
+    thickness: 4
+    length: 40
+    gap: 12
+    bolt: {size: M8}
+  spring_saddle:
+    kind: saddle
+    on: cross_front
+    at: 0.5
+    face: top
+    hole: 20
+    thickness: 3
+    length: 40
+    bolt: {size: M8}
+  wishbone_fin_l:
+    kind: through_plate
+    on: rail_l
+    at: 0.75
+    face: bottom
+    hole: 25
+    thickness: 4
+    length: 40
+  bottle_cage_l:
+    kind: nut
+    on: rail_l
+    at: 0.3
+    face: right
+    hole: 5
+    diameter: 12
+    bolt: {size: M6}
+  axle_bush_l:
+    kind: sleeve
+    on: rail_l
+    at: 0.9
+    face: left
+    hole: 15
+    diameter: 16
+    bolt: {size: M8}
+  mudguard_l:
+    kind: bolt
+    on: rail_l
+    at: 0.8
+    face: left
+    hole: 5
+    bolt: {size: M6, preload: 2000}
+    spacer: true
+
 supports:
   top_l: fixed
   middle_l:

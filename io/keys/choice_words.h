@@ -43,6 +43,23 @@ constexpr ChoiceWords<MemberKind, 4> member_kind_words = {{{"beam", MemberKind::
                                                            {"cable", MemberKind::cable},
                                                            {"spring", MemberKind::spring}}};
 
+constexpr ChoiceWords<AttachmentKind, 8> attachment_kind_words = {
+    {{"tab", AttachmentKind::tab},
+     {"cross_tab", AttachmentKind::cross_tab},
+     {"pair", AttachmentKind::pair},
+     {"saddle", AttachmentKind::saddle},
+     {"through_plate", AttachmentKind::through_plate},
+     {"nut", AttachmentKind::nut},
+     {"sleeve", AttachmentKind::sleeve},
+     {"bolt", AttachmentKind::bolt}}};
+
+constexpr ChoiceWords<Face, 6> face_words = {{{"top", Face::top},
+                                              {"bottom", Face::bottom},
+                                              {"left", Face::left},
+                                              {"right", Face::right},
+                                              {"front", Face::front},
+                                              {"rear", Face::rear}}};
+
 constexpr ChoiceWords<SheetEdge, 2> sheet_edge_words = {
     {{"simply_supported", SheetEdge::simply_supported}, {"clamped", SheetEdge::clamped}}};
 

@@ -8,6 +8,7 @@ namespace tubewright {
 SharedKind materials_kind();
 SharedKind sections_kind();
 SharedKind members_kind();
+SharedKind attachments_kind();
 SharedKind supports_kind();
 SharedKind masses_kind();
 SharedKind sheets_kind();

@@ -62,6 +62,8 @@ KeyGroup all_keys() {
         entries_of(vector(measure::length), "a map of node names to positions, {A: [x, y, z]}", 1),
         required, "", "the joints, each with its position in mm"},
        {"members", members_kind(), required, "", "the tubes, bars and cables between the nodes"},
+       {"attachments", attachments_kind(), optional, "",
+        "tabs, bushes and bolts on tubes, each with a node of its name at its hole"},
        {"mirror", mirror_kind(), optional, "",
         "half the frame is described, the rest is its image"},
        {"supports", supports_kind(), optional, "", "nodes that are held"},

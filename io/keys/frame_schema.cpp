@@ -35,6 +35,16 @@ Json definitions() {
 
 Json reference(const std::string& definition) { return {{"$ref", "#/definitions/" + definition}}; }
 
+/// The words; one that reads as a number, such as 8.8, as that too: a file has it without quotes.
+Json choice_values(const std::vector<std::string>& words) {
+  Json values = words;
+  for (const std::string& word : words) {
+    const Json as_value = Json::parse(word, nullptr, false);
+    if (as_value.is_number()) values.push_back(as_value);
+  }
+  return values;
+}
+
 Json schema_of(const ValueKind& kind);
 
 Json quantity_schema(const ValueKind& kind) {
@@ -121,7 +131,7 @@ Json schema_of(const ValueKind& kind) {
     case ValueForm::flag:
       return {{"type", "boolean"}};
     case ValueForm::choice:
-      return {{"enum", kind.words}};
+      return {{"enum", choice_values(kind.words)}};
     case ValueForm::quantity:
       return quantity_schema(kind);
     case ValueForm::vector:

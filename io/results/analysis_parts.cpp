@@ -78,6 +78,12 @@ std::map<std::string, std::set<std::string>> clauses_followed(const Analysis& an
         if (check->utilisation && !check->clause.empty()) rules[name].insert(check->clause);
       }
     }
+    for (const AttachmentResult& attachment : result.attachments) {
+      for (const NamedCheck& check : attachment.checks) {
+        if (!check.result.utilisation || check.result.clause.empty()) continue;
+        rules["attachment_" + check.name].insert(check.result.clause);
+      }
+    }
   }
   return rules;
 }

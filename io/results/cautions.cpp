@@ -13,8 +13,21 @@ namespace tubewright {
 
 namespace {
 
-std::string members_text(int count) {
-  return "(" + std::to_string(count) + (count == 1 ? " member)" : " members)");
+std::string count_text(int count, const std::string& noun) {
+  return "(" + std::to_string(count) + " " + noun + (count == 1 ? ")" : "s)");
+}
+
+std::string members_text(int count) { return count_text(count, "member"); }
+
+/// "A, B, C and 4 more".
+std::string first_names(const std::vector<std::string>& names) {
+  constexpr std::size_t shown = 6;
+  std::string text;
+  for (std::size_t i = 0; i < std::min(names.size(), shown); ++i) {
+    text += (i == 0 ? "" : ", ") + names[i];
+  }
+  if (names.size() > shown) text += " and " + std::to_string(names.size() - shown) + " more";
+  return text;
 }
 
 /// What a comparison's rule was not written for, one by one: "walls under 2.5 mm".
@@ -97,30 +110,52 @@ std::vector<std::string> buckling_cautions() {
        "imperfections is made by `check`. Flat bars that tip over sideways are not found."});
 }
 
-std::vector<std::string> comparisons(const Analysis& analysis) {
-  std::vector<std::pair<std::string, std::set<std::size_t>>> lines;
-  const auto note = [&](const char* name, const CheckResult& check, std::size_t member) {
+namespace {
+
+/// What comparisons were not written for, in the order it turns up, and the items it concerns.
+class RangesByItem {
+ public:
+  void note(const std::string& name, const CheckResult& check, std::size_t item) {
     if (!check.comparison || !check.utilisation) return;
     for (const std::string& range : ranges_left(check.reason)) {
-      const std::string line = std::string(name) + ": " + range;
-      auto known = std::find_if(lines.begin(), lines.end(),
+      const std::string line = name + ": " + range;
+      auto known = std::find_if(lines_.begin(), lines_.end(),
                                 [&](const auto& entry) { return entry.first == line; });
-      if (known == lines.end()) known = lines.insert(lines.end(), {line, {}});
-      known->second.insert(member);
+      if (known == lines_.end()) known = lines_.insert(lines_.end(), {line, {}});
+      known->second.insert(item);
     }
-  };
+  }
+
+  void write(const std::string& noun, std::vector<std::string>& list) const {
+    for (const auto& [line, items] : lines_) {
+      list.push_back(line + " " + count_text(static_cast<int>(items.size()), noun));
+    }
+  }
+
+ private:
+  std::vector<std::pair<std::string, std::set<std::size_t>>> lines_;
+};
+
+}  // namespace
+
+std::vector<std::string> comparisons(const Analysis& analysis) {
+  RangesByItem members, attachments;
   for (const CaseResult& result : analysis.cases) {
     for (std::size_t i = 0; i < result.members.size(); ++i) {
       const MemberChecks& checks = result.members[i].checks;
-      for (const auto& [name, check] : named_checks(checks)) note(name, *check, i);
-      for (const CheckResult& weld : checks.weld_at) note("weld", weld, i);
-      for (const CheckResult& joint : checks.joint_at) note("joint", joint, i);
+      for (const auto& [name, check] : named_checks(checks)) members.note(name, *check, i);
+      for (const CheckResult& weld : checks.weld_at) members.note("weld", weld, i);
+      for (const CheckResult& joint : checks.joint_at) members.note("joint", joint, i);
+    }
+    for (std::size_t i = 0; i < result.attachments.size(); ++i) {
+      for (const NamedCheck& check : result.attachments[i].checks) {
+        attachments.note(in_words(check.name), check.result, i);
+      }
     }
   }
   std::vector<std::string> list;
-  for (const auto& [line, members] : lines) {
-    list.push_back(line + " " + members_text(static_cast<int>(members.size())));
-  }
+  members.write("member", list);
+  attachments.write("attachment", list);
   return list;
 }
 
@@ -134,12 +169,31 @@ std::vector<std::string> not_looked_at(const Analysis& analysis) {
   }
   const auto hinged = std::count_if(frame.members.begin(), frame.members.end(),
                                     [](const Member& m) { return m.kind != MemberKind::beam; });
+  const std::vector<std::string> bare = pick_ups_without_attachment(frame);
+  if (!bare.empty()) {
+    list.push_back(
+        "pick-ups without an attachment (" + first_names(bare) +
+        "): links, springs and cables end there at the tube's axis, so nothing is known "
+        "of the tube wall under their tabs, their brackets, bolts and welds, nor of the "
+        "moment that an offset hole puts on the tube; describe them under `attachments`");
+  }
   if (hinged > 0) {
     list.push_back("links, springs and cables " + members_text(static_cast<int>(hinged)) +
-                   ": the tube wall under their tabs, their brackets, bolts and pins");
+                   ": their own ends, rod ends and pins");
   }
-  const bool forced = std::any_of(frame.cases.begin(), frame.cases.end(), [](const Case& c) {
-    return !c.forces.empty() || !c.moments.empty() || !c.point_loads.empty();
+  if (!frame.attachments.empty()) {
+    list.emplace_back("attachments: their fatigue, their own mass, and the heat of their welds");
+  }
+  const auto off_attachments = [&](const std::string& node) {
+    return std::none_of(frame.attachments.begin(), frame.attachments.end(),
+                        [&](const Attachment& a) { return a.name == node; });
+  };
+  const auto any_off = [&](const std::vector<NodeAction>& actions) {
+    return std::any_of(actions.begin(), actions.end(),
+                       [&](const NodeAction& a) { return off_attachments(a.node); });
+  };
+  const bool forced = std::any_of(frame.cases.begin(), frame.cases.end(), [&](const Case& c) {
+    return any_off(c.forces) || any_off(c.moments) || !c.point_loads.empty();
   });
   if (forced) list.emplace_back("forces at a point: the tube wall under them");
   if (!frame.masses.empty()) {

@@ -78,14 +78,21 @@ void write_members(JsonLines& out, const Frame& frame, const CaseResult& result)
   out.close();
 }
 
-ordered_json panel_json(const PanelResult& panel) {
-  ordered_json checks, reason, rules, edge_flows = ordered_json::array();
-  for (const NamedCheck& check : panel.checks) {
+/// Utilisations by name, null ones with a `reason`; and their clauses.
+std::pair<ordered_json, ordered_json> named_checks_json(const std::vector<NamedCheck>& list) {
+  ordered_json checks, reason, rules;
+  for (const NamedCheck& check : list) {
     checks[check.name] = optional_number(check.result.utilisation, 1);
     if (!check.result.utilisation) reason[check.name] = check.result.reason;
     rules[check.name] = check.result.clause;
   }
   if (!reason.is_null()) checks["reason"] = std::move(reason);
+  return {std::move(checks), std::move(rules)};
+}
+
+ordered_json panel_json(const PanelResult& panel) {
+  auto [checks, rules] = named_checks_json(panel.checks);
+  ordered_json edge_flows = ordered_json::array();
   for (const double flow : panel.edge_flows) edge_flows.push_back(number(flow * N_mm_per_N_m));
   return {{"shear_flow", number(panel.flow * N_mm_per_N_m)},
           {"shear_stress", number(panel.shear_stress * MPa_per_Pa)},
@@ -105,6 +112,26 @@ void write_panels(JsonLines& out, const Frame& frame, const CaseResult& result) 
   out.open("panels");
   for (std::size_t i = 0; i < result.panels.size(); ++i) {
     out.row(frame.panels[i].name, panel_json(result.panels[i]));
+  }
+  out.close();
+}
+
+void write_attachments(JsonLines& out, const Frame& frame, const CaseResult& result) {
+  out.open("attachments");
+  for (std::size_t i = 0; i < result.attachments.size(); ++i) {
+    const AttachmentResult& a = result.attachments[i];
+    auto [checks, rules] = named_checks_json(a.checks);
+    ordered_json outside;
+    for (const NamedCheck& check : a.checks) {
+      if (check.result.comparison) outside[check.name] = check.result.reason;
+    }
+    ordered_json entry = {{"force", numbers(a.forces.hole)},
+                          {"foot_force", numbers(Eigen::Vector3d(-a.forces.foot))},
+                          {"foot_moment", numbers(Eigen::Vector3d(-a.forces.foot_moment))},
+                          {"checks", std::move(checks)},
+                          {"rules", std::move(rules)}};
+    if (!outside.is_null()) entry["comparisons"] = std::move(outside);
+    out.row(frame.attachments[i].name, std::move(entry));
   }
   out.close();
 }
@@ -166,6 +193,7 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
   write_reactions(out, analysis, result);
   write_members(out, frame, result);
   write_panels(out, frame, result);
+  if (!frame.attachments.empty()) write_attachments(out, frame, result);
   write_wheels(out, frame, result);
   if (result.driving) {
     const std::vector<TyreForce>& wheels = result.driving->wheels;
@@ -201,6 +229,7 @@ std::string results_json(const FrameStudies& studies, const Diagnostics& warning
   out.row("analysis", analysis_name(analysis));
   write_mass(out, analysis.mass);
   out.row("joints", joints_json(analysis.joints));
+  out.row("pick_ups_without_attachment", ordered_json(pick_ups_without_attachment(analysis.frame)));
   if (const ordered_json vehicle = vehicle_json(analysis); !vehicle.is_null()) {
     out.open("vehicle");
     for (const auto& [key, value] : vehicle.items()) out.row(key, value);

@@ -6,6 +6,7 @@
 #include <numeric>
 #include <string_view>
 
+#include "io/summary/attachment_summary.h"
 #include "io/summary/panel_summary.h"
 #include "io/summary/vehicle_summary.h"
 #include "io/text/text_layout.h"
@@ -179,6 +180,10 @@ std::string heading_line(const Analysis& analysis, const CaseResult& result, Pai
       text += ", " + std::to_string(failing_panels(result).size()) + " of " +
               std::to_string(result.panels.size()) + " panels";
     }
+    if (!result.attachments.empty()) {
+      text += ", " + std::to_string(failing_attachments(result)) + " of " +
+              std::to_string(result.attachments.size()) + " attachments";
+    }
   } else {
     text += paint.good("pass");
   }
@@ -204,8 +209,9 @@ std::vector<int> failing_members(const CaseResult& result) {
 std::string case_summary(const Analysis& analysis, const CaseResult& result, Paint paint) {
   return heading_line(analysis, result, paint) + driving_lines(analysis, result, paint) +
          member_rows(analysis, result, paint) + panel_rows(analysis, result, paint) +
-         movement_line(analysis, result) + (result.driving ? "" : reaction_line(analysis, result)) +
-         sway_line(result) + balance_line(result.solution.residual) + slack_line(analysis, result);
+         attachment_rows(analysis, result, paint) + movement_line(analysis, result) +
+         (result.driving ? "" : reaction_line(analysis, result)) + sway_line(result) +
+         balance_line(result.solution.residual) + slack_line(analysis, result);
 }
 
 }  // namespace tubewright

@@ -3,6 +3,7 @@
 
 #include <Eigen/Geometry>
 
+#include "tests/cases/attachments/attachment_frames.h"
 #include "tests/solver/model_builder.h"
 
 namespace tubewright::pick_ups_test {
@@ -100,6 +101,16 @@ TEST_CASE("nodes where only bars meet and nodes of rigid uprights are no pick-up
   // 10 N up along the first, 30 N along the third, which rises 0.5 in 1.
   const Eigen::Vector3d third = 30 * Eigen::Vector3d(1, 0, 0.5).normalized();
   CHECK((found[0].force - Eigen::Vector3d(0, 0, 10) - third).norm() < 1e-9);
+}
+
+TEST_CASE("a pick-up that is no attachment is named, one that is is not") {
+  Frame f = testing::cantilever_40();
+  f.attachments = {testing::tab("ear", "rail", 0.5, Face::bottom)};
+  testing::add_node(f, "G", 0.5, 0, -0.5);
+  testing::add_member(f, "rod", "ear", "G").kind = MemberKind::link;
+  testing::add_member(f, "stay", "B", "G").kind = MemberKind::cable;
+  f = testing::expanded(f);
+  CHECK(pick_ups_without_attachment(f) == std::vector<std::string>{"B"});
 }
 
 }  // namespace tubewright::pick_ups_test

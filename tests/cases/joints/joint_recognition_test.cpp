@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tests/cases/attachments/attachment_frames.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
@@ -258,6 +259,31 @@ TEST_CASE("turning the frame, or naming its tubes in another order, changes no j
       CHECK_THAT(one.onto[face], WithinAbs(two.onto[face], 1e-9));
       CHECK_THAT(one.onto[face], WithinAbs(three.onto[face], 1e-9));
     }
+  }
+}
+
+TEST_CASE("a tube that ends just behind a joint is open there, whatever is fixed to it between") {
+  Frame f = chord_of();
+  add_arm(f, "brace", "brace", 0, 0, 0.4);
+  f.nodes[2].at.x() = 0.060;
+  CHECK(ends_of(f)[2][0].on[0].joint->open);
+  Attachment ear = tab("ear", "chord", 0.330 / 0.360, Face::left);
+  f.attachments = {ear};
+  REQUIRE(expand_attachments(f).empty());
+  REQUIRE(f.members.size() == 4);
+  CHECK(ends_of(f)[3][0].on[0].joint->open);
+}
+
+TEST_CASE("a tube runs through where something is fixed to it: nothing stands there") {
+  Frame f = chord_of();
+  f.attachments = {tab("ear", "chord", 0.25, Face::left)};
+  REQUIRE(expand_attachments(f).empty());
+  const auto ends = ends_of(f);
+  REQUIRE(ends.size() == 3);
+  for (const auto& end : {ends[0][1], ends[1][0]}) {
+    CHECK(!end.needed);
+    CHECK(end.on.empty());
+    CHECK(end.partners.empty());
   }
 }
 

@@ -6,6 +6,7 @@
 
 #include "cases/frame/mirror.h"
 #include "cases/validate/validate.h"
+#include "tests/cases/attachments/attachment_frames.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
@@ -344,6 +345,19 @@ TEST_CASE("three thousand spokes at one hub and three thousand tubes in one plac
 
 TEST_CASE("a lattice with a diagonal in every face raises no doubt") {
   CHECK(lint(lattice(4, true)).empty());
+}
+
+TEST_CASE("attachments, and links that end at them, raise no doubt") {
+  Frame f = braced_rectangle();
+  add_node(f, "G", 0.3, 0, -0.5);
+  f.attachments = {testing::tab("ear", "AB", 0.5, Face::bottom),
+                   testing::tab("stop", "CD", 0.3, Face::top)};
+  add_member(f, "rod", "ear", "G").kind = MemberKind::link;
+  SupportEntry held;
+  held.node = "G";
+  held.restrained = {true, true, true, false, false, false};
+  f.supports.push_back(held);
+  CHECK(doubts(testing::expanded(f)) == "");
 }
 
 }  // namespace tubewright::lint_test

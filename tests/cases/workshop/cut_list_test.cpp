@@ -7,6 +7,7 @@
 
 #include "cases/frame/mirror.h"
 #include "cases/pieces/saw_angles.h"
+#include "tests/cases/attachments/attachment_frames.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
@@ -182,6 +183,20 @@ TEST_CASE("a compound cut turns into mitre and bevel of a saw") {
   const SawAngles a = saw_angles({0, 1, 1});
   CHECK_THAT(a.mitre, WithinRel(std::numbers::pi / 4, 1e-12));
   CHECK_THAT(std::sin(a.bevel), WithinRel(1 / std::sqrt(3.0), 1e-12));
+}
+
+TEST_CASE("a tube is sawn as if nothing were fixed to it") {
+  Frame f = rectangle();
+  const CutList bare = cut_list(f);
+  f.attachments = {testing::tab("ear", "AB", 0.5, Face::bottom),
+                   testing::tab("lug", "AB", 0.25, Face::top),
+                   testing::tab("end", "BC", 0.0, Face::top)};
+  const CutList list = cut_list(testing::expanded(f));
+  REQUIRE(list.groups.size() == bare.groups.size());
+  for (size_t g = 0; g < list.groups.size(); ++g) {
+    CHECK(list.groups[g].names == bare.groups[g].names);
+    CHECK_THAT(list.groups[g].piece.long_point, WithinRel(bare.groups[g].piece.long_point, 1e-12));
+  }
 }
 
 }  // namespace tubewright::cut_list_test

@@ -98,4 +98,21 @@ TEST_CASE("what is not proven stands before what is not looked at") {
   CHECK_FALSE(any_begins(checks_not_made(s), "fatigue: no rule"));
 }
 
+TEST_CASE(
+    "pick-ups are named until an attachment stands there; its comparisons are counted apart") {
+  FrameStudies s = hand_made_studies();
+  const std::vector<std::string> bare = pick_ups_without_attachment(s.analysis.frame);
+  REQUIRE_FALSE(bare.empty());
+  CHECK(any_begins(not_looked_at(s.analysis), "pick-ups without an attachment (" + bare[0]));
+  for (const std::string& node : bare) s.analysis.frame.attachments.emplace_back().name = node;
+  CHECK_FALSE(any_begins(not_looked_at(s.analysis), "pick-ups"));
+  CHECK(any_begins(not_looked_at(s.analysis), "attachments: "));
+  CaseResult& c = s.analysis.cases[0];
+  for (int i = 0; i < 2; ++i) {
+    c.attachments.emplace_back().checks = {{"plate_net", {0.1, "thin walls", "", true, true}}};
+  }
+  CHECK(comparisons(s.analysis) ==
+        std::vector<std::string>{"plate net: thin walls (2 attachments)"});
+}
+
 }  // namespace tubewright::cautions_test

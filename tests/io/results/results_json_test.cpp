@@ -165,4 +165,25 @@ TEST_CASE("an error object tells the problems with file, line and column") {
   CHECK(problem.at("severity") == "error");
 }
 
+TEST_CASE("attachments have their forces, their checks by name and what a comparison leaves") {
+  FrameStudies s = hand_made_studies();
+  CHECK_FALSE(parsed(s).at("cases").at("brake").contains("attachments"));
+  s.analysis.frame.attachments.emplace_back().name = "ear";
+  for (CaseResult& c : s.analysis.cases) {
+    AttachmentResult& r = c.attachments.emplace_back();
+    r.forces.hole = {1, 2, 3};
+    r.forces.foot = {-1, -2, -3};
+    r.checks = {{"face", {0.25, "walls under 2.5 mm", "Table 7.13", true, true}},
+                {"weak_way", {std::nullopt, "use a pair", "", true}}};
+  }
+  const json ear = parsed(s).at("cases").at("brake").at("attachments").at("ear");
+  CHECK(ear.at("force") == json({1.0, 2.0, 3.0}));
+  CHECK(ear.at("foot_force") == json({1.0, 2.0, 3.0}));
+  CHECK(ear.at("checks").at("face") == 0.25);
+  CHECK(ear.at("checks").at("weak_way").is_null());
+  CHECK(ear.at("checks").at("reason").at("weak_way") == "use a pair");
+  CHECK(ear.at("comparisons").at("face") == "walls under 2.5 mm");
+  CHECK(parsed(s).at("rules").at("attachment_face") == json({"Table 7.13"}));
+}
+
 }  // namespace tubewright::results_json_test

@@ -1,0 +1,19 @@
+// The wording of faults in where attachments are.
+#pragma once
+
+#include <string>
+
+#include "cases/frame/diagnostic.h"
+
+namespace tubewright {
+
+Diagnostic attachment_nowhere(const std::string& attachment);
+Diagnostic attachment_at_two_places(const std::string& attachment);
+Diagnostic attachment_beyond_ends(const std::string& attachment);
+Diagnostic attachment_on_no_tube(const std::string& attachment, const std::string& member);
+/// `face`: "bottom"; `nearest`: the faces there are, "top, bottom, left or right".
+Diagnostic no_such_face(const std::string& attachment, const std::string& face,
+                        const std::string& nearest);
+Diagnostic no_tube_at_node(const std::string& attachment, const std::string& node);
+
+}  // namespace tubewright

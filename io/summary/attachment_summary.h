@@ -1,0 +1,18 @@
+// The attachments of one load case in the terminal summary.
+#pragma once
+
+#include <string>
+
+#include "cases/analysis/analysis.h"
+#include "io/text/terminal.h"
+
+namespace tubewright {
+
+/// How many attachments have a utilisation above 1.
+int failing_attachments(const CaseResult& result);
+
+/// The attachments nearest their limit (at most five): the check, the force at the hole. Empty
+/// without attachments.
+std::string attachment_rows(const Analysis& analysis, const CaseResult& result, Paint paint);
+
+}  // namespace tubewright
