@@ -36,6 +36,11 @@ Diagnostic no_such_face(const std::string& attachment, const std::string& face,
           "there it has: " + nearest};
 }
 
+Diagnostic attachment_on_bend(const std::string& attachment, const std::string& tube) {
+  return {subject(attachment) + " stands on a bend of " + quoted(tube),
+          "its rules are for flat faces: move it onto a straight part of the tube"};
+}
+
 Diagnostic no_tube_at_node(const std::string& attachment, const std::string& node) {
   return {subject(attachment) + " is at node " + quoted(node) +
               ", where no square or rectangular tube is",

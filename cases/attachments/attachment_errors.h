@@ -14,6 +14,7 @@ Diagnostic attachment_on_no_tube(const std::string& attachment, const std::strin
 /// `face`: "bottom"; `nearest`: the faces there are, "top, bottom, left or right".
 Diagnostic no_such_face(const std::string& attachment, const std::string& face,
                         const std::string& nearest);
+Diagnostic attachment_on_bend(const std::string& attachment, const std::string& tube);
 Diagnostic no_tube_at_node(const std::string& attachment, const std::string& node);
 
 }  // namespace tubewright

@@ -261,6 +261,10 @@ class Expansion {
 
   bool stands_on_face(Attachment& a, const Spot& spot) {
     const Member& m = frame_.members[spot.member];
+    if (m.arc) {
+      add_error(diagnostics_, a.place, attachment_on_bend(a.name, m.tube));
+      return false;
+    }
     const Eigen::Matrix3d local = axes(m);
     const auto face = face_towards(local, direction_of(a.face));
     if (!face) {
@@ -327,7 +331,7 @@ class Expansion {
         piece.tube = whole.tube.empty() ? whole.name : whole.tube;
         piece.from = std::exchange(from, to);
         piece.to = to;
-        piece.parted_from = L;
+        piece.parted_from = std::max(whole.parted_from, L);
         if (!pieces.empty()) {
           piece.release_from = welded;
           piece.capped[0] = false;

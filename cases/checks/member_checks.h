@@ -36,6 +36,8 @@ struct MemberFacts {
   std::array<WeldedEnd, 2> ends;       ///< what is welded there; `welded` stands there too
   HeatAffected heat_affected;
   AlloyClass alloy_class = AlloyClass::B;
+  /// Of a bend: what its curved walls make of stresses from bending about y and z.
+  std::optional<std::array<double, 2>> bent;
 };
 
 std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& numbered);
@@ -81,7 +83,9 @@ std::array<NamedMemberCheck, 5> named_checks(const MemberChecks& checks);
 /// The check nearest its limit; its `result` is null if none was made.
 NamedMemberCheck nearest_limit(const MemberChecks& checks);
 
-/// `cuts`: as governing_cuts() finds them; `worst`: the greatest stress along the member.
+/// `cuts`: as governing_cuts() finds them; `worst`: the greatest stress along the member. In a bend
+/// moments count for more (MemberFacts::bent), and what is checked is a comparison: the standards'
+/// members are straight.
 MemberChecks beam_checks(const MemberFacts& facts, const std::vector<SectionCut>& cuts,
                          const Stress& worst, const CaseLengths& lengths, double factor);
 

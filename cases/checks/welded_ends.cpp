@@ -6,6 +6,7 @@
 #include <limits>
 #include <numbers>
 
+#include "cases/bends/expand_bends.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/model/nodes_in_use.h"
@@ -95,12 +96,13 @@ class Welds {
     return (n_.model.nodes[node({a.member, 1 - a.end})] - n_.model.nodes[node(a)]).normalized();
   }
 
-  /// Two pieces of a path, one after the other, in one line.
+  /// Two pieces of a path, one after the other, in one line or a bend.
   bool run_on(const Arm& a, const Arm& b) const {
     if (member(a).tube.empty() || member(a).tube != member(b).tube) return false;
     const bool next = (a.member + 1 == b.member && a.end == 1 && b.end == 0) ||
                       (b.member + 1 == a.member && b.end == 1 && a.end == 0);
-    return next && -away(a).dot(away(b)) > std::cos(path_turns_at);
+    return next &&
+           (bends_on(member(a), member(b)) || -away(a).dot(away(b)) > std::cos(path_turns_at));
   }
 
   double outer_area(const Arm& a) const { return section(a).width * section(a).height; }

@@ -72,6 +72,12 @@ struct Node {
 
 enum class MemberKind { beam, link, cable, spring };
 
+/// The part of a bent tube that a member is: an arc between its nodes.
+struct MemberArc {
+  double radius = 0;  ///< of its centre line, m
+  Eigen::Vector3d centre = Eigen::Vector3d::Zero();
+};
+
 struct Member {
   std::string name;
   MemberKind kind = MemberKind::beam;
@@ -87,8 +93,11 @@ struct Member {
   std::array<std::optional<double>, 2> buckling_length;
   std::optional<double> weld_throat;  ///< absent: the tube's wall
   std::array<bool, 2> capped{};       ///< a plate is welded on its end, at from, at to
-  /// Length of the member that expand_attachments() parted it from, m: it buckles as that. 0:
-  /// whole.
+  /// Where the path it is a piece of turns into the next one, m: radius of the bend. 0: mitred.
+  double bend = 0;
+  std::optional<MemberArc> arc;  ///< expand_bends() makes bends of these
+  /// Length of the member that expand_attachments() parted it from, or of the bent tube it is a
+  /// part of as far as nothing else meets it, m: it buckles as that. 0: whole.
   double parted_from = 0;
   SourceLocation place;
 };
@@ -415,6 +424,7 @@ struct Stock {
   double kerf = 0.002;
   double end_trim = 0.020;
   std::vector<StockSize> sizes;
+  std::vector<double> dies;  ///< radii that tubes can be bent to, of the centre line; empty: any
 };
 
 struct GaugeReading {

@@ -271,9 +271,9 @@ void copy_attachments(Expansion& e) {
     move_to_image(e, copy);
     copy.face = image_of(copy.face);
     copy.image = true;
-    constexpr double same_place = 1e-9;
+    constexpr double same_spot = 1e-9;
     if (copy.on == original.on && copy.node == original.node && copy.face == original.face &&
-        std::abs(copy.at.value_or(0) - original.at.value_or(0)) < same_place) {
+        std::abs(copy.at.value_or(0) - original.at.value_or(0)) < same_spot) {
       add_error(e.diagnostics, copy.place, attachment_is_its_own_image(original.name, e.rule.from));
       continue;
     }

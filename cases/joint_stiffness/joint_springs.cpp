@@ -18,6 +18,7 @@ constexpr const char* no_tube = "the tables are of square and rectangular tubes"
 constexpr const char* on_a_corner = "not square to one face";
 constexpr const char* unlike = "a corner of unlike tubes";
 constexpr const char* crowded = "a corner of more than two tubes";
+constexpr const char* on_a_bend = "on a kink or bend of the other";
 constexpr const char* not_square = "a corner that is not square";
 constexpr const char* flat_corner = "a corner of tubes flatter than 1 : 2";
 
@@ -177,7 +178,11 @@ class Springs {
     const double depth = t.chord_depth / std::sin(std::max(s.angle, least_joint_angle));
     const std::array<double, 2> distance = {depth / 2 * (1 + shearing_share(nearest.joint, k, E)),
                                             depth / 2};
-    const std::string why = s.turned ? turned : is_on_a_face(s) ? nearest.because : on_a_corner;
+    const std::string why = s.turned                   ? turned
+                            : !is_on_a_face(s)         ? on_a_corner
+                            : !nearest.because.empty() ? nearest.because
+                            : joint.bent               ? on_a_bend
+                                                       : "";
     return {flexibility_of(k, s, distance), why, ""};
   }
 

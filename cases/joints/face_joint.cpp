@@ -341,7 +341,7 @@ class FaceJoint {
     first(moments && round, "moments of a round tube");
     place.note(chord_.open, "on the open end of the other");
     place.note(chord_.ends && !chord_.open, "on the end of the other");
-    place.note(chord_.bent, "on a kink of the other");
+    place.note(chord_.bent, "on a kink or bend of the other");
     place.note(!chord_.other_metal.empty(), chord_.other_metal);
     place.note_all(left_);
     left_ = place;

@@ -9,6 +9,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "cases/bends/expand_bends.h"
 #include "cases/checks/welded_ends.h"
 #include "solver/elements/beam_element.h"
 #include "solver/model/angle.h"
@@ -130,7 +131,8 @@ class NodeOfTubes {
     for (size_t i = 0; i < arms_.size(); ++i) {
       for (size_t j = i + 1; j < arms_.size(); ++j) {
         const Arm &a = arms_[i], &b = arms_[j];
-        if (angle_between(a, b) < 180 * degree - runs_on) continue;
+        const bool bent = same_tube(a, b) && bends_on(member_of(a), member_of(b));
+        if (!bent && angle_between(a, b) < 180 * degree - runs_on) continue;
         if (same_tube(a, b)) of_tube.push_back({i, j});
         if (member_of(a).section == member_of(b).section) of_section.push_back({i, j});
         if (is_hollow(profile_of(a)) && same_outside(profile_of(a), profile_of(b))) {
@@ -195,7 +197,8 @@ class NodeOfTubes {
   void turn_off(const Run& run, size_t i) {
     const size_t other = run.a == i ? run.b : run.a;
     const Arm& arm = arms_[i];
-    if (angle_between(arm, arms_[other]) > 180 * degree - same_direction) {
+    if (angle_between(arm, arms_[other]) > 180 * degree - same_direction ||
+        bends_on(member_of(arm), member_of(arms_[other]))) {
       if (end_of(arm).needed) {
         end_of(arm).needed = false;
         end_of(arm).reason = "it runs on in one line";

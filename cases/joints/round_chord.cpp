@@ -158,7 +158,7 @@ CheckResult round_chord_check(const ChordTube& c, const std::vector<StandingTube
   left.note(own.turned, "a tube turned on a round one");
   left.note(c.open, "on the open end of the other");
   left.note(c.ends && !c.open, "on the end of the other");
-  left.note(c.bent, "on a kink of the other");
+  left.note(c.bent, "on a kink or bend of the other");
   left.note(!c.other_metal.empty(), c.other_metal);
   note_round_ranges(left, c, own);
   left.note(bent > hardly_bent && own.brace.shape == BraceShape::bar, "moments of a solid bar");

@@ -107,7 +107,8 @@ Diagnostics lint(const Frame& as_given) {
        {lint_unused(frame, layout), lint_strengths(frame), lint_duplicates(frame, layout),
         lint_close_nodes(frame, layout), lint_nodes_on_members(frame, layout),
         lint_crossings(frame, layout), lint_bays(frame, layout), lint_ends(frame, layout),
-        lint_joints(as_given), lint_sheets(as_given), input_doubts(as_given)}) {
+        lint_joints(as_given), lint_bends(as_given), lint_sheets(as_given),
+        input_doubts(as_given)}) {
     const bool cut_short = kind.size() >= most_of_a_kind;
     kind = in_file_order(std::move(kind), frame);
     if (cut_short) kind.back() = last_of_many(std::move(kind.back()));

@@ -19,6 +19,7 @@ Diagnostics lint_crossings(const Frame& frame, const Layout& layout);
 Diagnostics lint_bays(const Frame& frame, const Layout& layout);
 Diagnostics lint_ends(const Frame& frame, const Layout& layout);
 Diagnostics lint_joints(const Frame& frame);  ///< none where the file says that they are rigid
+Diagnostics lint_bends(const Frame& frame);
 Diagnostics lint_sheets(const Frame& frame);
 
 /// Smaller outer size of each member's tube, m; 0 for springs. Where only properties are given, the

@@ -1,6 +1,7 @@
 #include "cases/lint/lint_warnings.h"
 
 #include "cases/frame/wording.h"
+#include "solver/model/angle.h"
 
 namespace tubewright {
 namespace {
@@ -88,6 +89,35 @@ Diagnostic open_end_under_tube(const std::string& chord, const std::string& node
               quoted(tube) + ": its walls have nothing to hold them",
           "close the end with a plate, `cap`, or mitre both: several times as stiff out of their "
           "plane"};
+}
+
+Diagnostic bend_is_tight(const std::string& tube, const std::string& node, double radius,
+                         double usual) {
+  return {"the bend of " + quoted(tube) + " at " + quoted(node) + " has a radius of " +
+              in_mm(radius) + ", less than the " + in_mm(usual) + " that tools usually bend",
+          "ask your bender, or give a larger `bend`: a tight one wrinkles on its inside"};
+}
+
+Diagnostic bend_across_corners(const std::string& tube, const std::string& node, double roll) {
+  return {"the bend of " + quoted(tube) + " at " + quoted(node) +
+              " lies in the plane of none of the tube's faces",
+          "a square tube is not bent over its corner: turn it with `roll: " +
+              decimals(roll / degree, 1) +
+              "`, and lead its other bends in planes along or square to this one"};
+}
+
+Diagnostic no_die_for_bend(const std::string& tube, const std::string& node, double radius,
+                           double nearest) {
+  return {
+      "no die of `stock` bends " + quoted(tube) + " at " + quoted(node) + " to " + in_mm(radius),
+      "the nearest has " + in_mm(nearest)};
+}
+
+Diagnostic tube_stands_on_bend(const std::string& tube, const std::string& bent,
+                               const std::string& node) {
+  return {quoted(tube) + " stands on the bend of " + quoted(bent) + " at " + quoted(node),
+          "its end is left as long as to the middle of the bent tube: mark and cope it there; no "
+          "rule for joints covers it"};
 }
 
 Diagnostic rivets_too_close(const std::string& sheet, double pitch, double diameter) {

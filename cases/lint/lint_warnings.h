@@ -41,6 +41,20 @@ Diagnostic tube_narrow_on_face(const std::string& tube, std::size_t more, double
 Diagnostic open_end_under_tube(const std::string& chord, const std::string& node,
                                const std::string& tube);
 
+// Bends
+// -----
+/// `usual`: the least radius that tools bend.
+Diagnostic bend_is_tight(const std::string& tube, const std::string& node, double radius,
+                         double usual);
+/// `roll`: of the tube with which it does not, rad.
+Diagnostic bend_across_corners(const std::string& tube, const std::string& node, double roll);
+/// `nearest`: of the dies there are.
+Diagnostic no_die_for_bend(const std::string& tube, const std::string& node, double radius,
+                           double nearest);
+/// A tube that stands on a bend of `bent`.
+Diagnostic tube_stands_on_bend(const std::string& tube, const std::string& bent,
+                               const std::string& node);
+
 // Sheets
 // ------
 Diagnostic rivets_too_close(const std::string& sheet, double pitch, double diameter);

@@ -3,6 +3,8 @@
 #include <Eigen/Geometry>
 #include <cmath>
 
+#include "cases/bends/expand_bends.h"
+
 namespace tubewright {
 
 std::vector<SmallKink> small_kinks(const Frame& frame, const Layout& layout) {
@@ -10,7 +12,7 @@ std::vector<SmallKink> small_kinks(const Frame& frame, const Layout& layout) {
   std::vector<SmallKink> kinks;
   for (std::size_t i = 1; i < frame.members.size(); ++i) {
     const Member &before = frame.members[i - 1], &after = frame.members[i];
-    if (after.tube.empty() || before.tube != after.tube) continue;
+    if (after.tube.empty() || before.tube != after.tube || bends_on(before, after)) continue;
     const auto [a, b] = layout.ends[i - 1];
     const auto [c, d] = layout.ends[i];
     if (a < 0 || c < 0 || b != c) continue;

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "cases/attachments/attachment_arm.h"
+#include "cases/bends/expand_bends.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/layout.h"
@@ -107,7 +108,8 @@ std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel
 
 double member_length(const NumberedFrame& numbered, const Member& member) {
   const std::vector<Eigen::Vector3d>& at = numbered.model.nodes;
-  return (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();
+  const double chord = (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();
+  return member.arc ? arc_length(*member.arc, chord) : chord;
 }
 
 NumberedFrame build_model(const Frame& frame) {
@@ -131,8 +133,14 @@ NumberedFrame build_model(const Frame& frame) {
       const int section = section_number.at(m.section);
       n.slots.push_back({true, static_cast<int>(n.model.beams.size())});
       n.member_of_beam.push_back(index);
-      n.model.beams.push_back({n.node.at(m.from), n.node.at(m.to), section, section, m.roll,
-                               m.release_from, m.release_to});
+      Beam beam{n.node.at(m.from), n.node.at(m.to), section, section, m.roll,
+                m.release_from,    m.release_to};
+      if (m.arc) {
+        const auto at = [&](int node) { return n.model.nodes[static_cast<size_t>(node)]; };
+        beam.arc =
+            arc_of(*m.arc, at(beam.from), at(beam.to), m.roll, find_section(frame, m.section));
+      }
+      n.model.beams.push_back(beam);
     } else {
       n.slots.push_back({false, static_cast<int>(n.model.bars.size())});
       n.member_of_bar.push_back(index);

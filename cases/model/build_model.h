@@ -43,7 +43,7 @@ std::vector<int> node_numbers(const NumberedFrame& numbered, const std::vector<s
 /// The members along the edges of a panel of the model, each once, ascending.
 std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel);
 
-/// Length of a member, m.
+/// Length of a member, m; of an arc along the curve.
 double member_length(const NumberedFrame& numbered, const Member& member);
 
 }  // namespace tubewright

@@ -17,8 +17,17 @@ Eigen::Ref<Eigen::Vector3d> moment_on(Actions& a, int node) {
   return a.nodal.segment<3>(dofs_per_node * node + 3);
 }
 
-void add_line_load(Actions& a, const NumberedFrame& n, const LineLoad& load) {
-  for (const int m : n.members.at(load.member)) a.beams[n.slots[m].index].line += load.load;
+void add_line_load(Actions& a, const Frame& frame, const NumberedFrame& n, const LineLoad& load) {
+  for (const int m : n.members.at(load.member)) {
+    const int index = n.slots[m].index;
+    double longer = 1;  // an arc than its chord, which the beam's load is by
+    if (frame.members[m].arc) {
+      const Beam& beam = n.model.beams[index];
+      longer = member_length(n, frame.members[m]) /
+               (n.model.nodes[beam.to] - n.model.nodes[beam.from]).norm();
+    }
+    a.beams[index].line += longer * load.load;
+  }
 }
 
 /// `at` runs over the whole continuous tube: find the piece it falls on.
@@ -42,7 +51,7 @@ Actions static_actions(const Frame& frame, const NumberedFrame& n, const Case& c
   Actions a = no_actions(n.model);
   for (const NodeAction& f : c.forces) force_on(a, n.node.at(f.node)) += f.value;
   for (const NodeAction& m : c.moments) moment_on(a, n.node.at(m.node)) += m.value;
-  for (const LineLoad& load : c.line_loads) add_line_load(a, n, load);
+  for (const LineLoad& load : c.line_loads) add_line_load(a, frame, n, load);
   for (const PointLoad& load : c.point_loads) add_point_load(a, frame, n, load);
   if (!c.gravity.isZero(0)) {
     BodyField weight;

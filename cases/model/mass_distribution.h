@@ -13,7 +13,7 @@ namespace tubewright {
 /// The mass of a beam, spread evenly along it.
 struct Rod {
   int beam = 0;           ///< in the model
-  double per_length = 0;  ///< kg/m
+  double per_length = 0;  ///< kg/m, of the line between its ends
 };
 
 /// A carried mass, a panel, or half a link or cable.

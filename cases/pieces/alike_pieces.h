@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <vector>
 
 #include "cases/frame/frame.h"
 #include "cases/pieces/cut_geometry.h"
@@ -13,10 +14,18 @@ namespace tubewright {
 /// saw keeps (common practice, no source).
 constexpr double cut_alike_within = 1e-4;
 
+/// A bend as the outline has it: along the centre line as it was before bending, m.
+struct OutlineBend {
+  double begin = 0, end = 0;
+  double radius = 0;
+  double towards = 0;  ///< rad, from +y to the side of its centre, right hand about x
+};
+
 /// Where a piece begins and ends along the corners of its section and the middles between them,
 /// m from its first node: round from (+y, +z) over (0, +z), (-y, +z), (-y, 0) and so on.
 struct PieceOutline {
   std::array<double, 8> begin{}, end{};
+  std::vector<OutlineBend> bends;
 };
 
 PieceOutline outline_of(const CutPiece& piece, const SectionEntry& section);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "cases/pieces/bent_pieces.h"
 #include "cases/pieces/cut_by_tube.h"
 #include "cases/pieces/cut_order.h"
 #include "cases/pieces/shown_cuts.h"
@@ -137,11 +138,15 @@ RimReach reach_of(const TubeEnd& e, const ConvexPolygon& outline) {
 }
 
 CutPiece measured(const CutTube& tube, const HalfSizes& half, const std::array<TubeEnd, 2>& ends) {
-  CutPiece p{tube, ends, tube.length, tube.length, 0};
+  CutPiece p;
+  p.tube = tube;
+  p.ends = ends;
+  p.long_point = p.short_point = tube.length;
   for (size_t end = 0; end < 2; ++end) {
     TubeEnd& e = p.ends[end];
     const RimReach reach = reach_of(e, section_polygon(half));
     e.weld_length = is_fitting(e.kind) ? 0 : reach.weld_length;
+    if (end == 0) p.first_point = reach.least;
     p.long_point -= reach.least;
     p.short_point -= reach.greatest;
     p.weld_length += e.weld_length;
@@ -151,7 +156,7 @@ CutPiece measured(const CutTube& tube, const HalfSizes& half, const std::array<T
 
 }  // namespace
 
-std::vector<CutPiece> cut_pieces(const Frame& frame, const NumberedFrame& numbered) {
+std::vector<CutPiece> cut_straight_parts(const Frame& frame, const NumberedFrame& numbered) {
   const UncutTubes all = uncut_tubes(frame, numbered);
   TubeEnds ends(all.tubes.size());
   for (NodeTubes& node : tubes_at_nodes(frame, numbered, all)) cut_at(all, node, ends);
@@ -160,6 +165,10 @@ std::vector<CutPiece> cut_pieces(const Frame& frame, const NumberedFrame& number
     pieces.push_back(measured(all.tubes[t], all.half[t], ends[t]));
   }
   return pieces;
+}
+
+std::vector<CutPiece> cut_pieces(const Frame& frame, const NumberedFrame& numbered) {
+  return joined_over_bends(frame, cut_straight_parts(frame, numbered));
 }
 
 }  // namespace tubewright

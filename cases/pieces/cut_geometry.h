@@ -19,6 +19,7 @@
 #include <array>
 #include <vector>
 
+#include "cases/bends/bending.h"
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "cases/pieces/cut_tubes.h"
@@ -31,10 +32,16 @@ struct CutPiece {
   std::array<TubeEnd, 2> ends;  ///< of the second x runs inward too, y and z stay
   double long_point = 0;        ///< between the farthest points: what is cut from the bar, m
   double short_point = 0;       ///< between the nearest points of the four corners
+  double first_point = 0;       ///< where the farthest point of the first end is, from its node, m
   double weld_length = 0;       ///< of both ends, m
+  std::vector<TubeBend> bends;  ///< of a bent tube; its lengths are those before bending
 };
 
-/// One a tube of cut_tubes().
+/// One a tube of cut_tubes(); straight parts of one bent tube joined to one piece, whose axes are
+/// those of its first part. A tube that stands on a bend is left as long as to its node.
 std::vector<CutPiece> cut_pieces(const Frame& frame, const NumberedFrame& numbered);
+
+/// The same with the straight parts of bent tubes apart: true to their place in space.
+std::vector<CutPiece> cut_straight_parts(const Frame& frame, const NumberedFrame& numbered);
 
 }  // namespace tubewright

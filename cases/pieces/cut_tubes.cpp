@@ -37,7 +37,7 @@ std::vector<CutTube> straight_runs(const Frame& frame, const NumberedFrame& n) {
   std::vector<int> run;
   for (size_t i = 0; i < frame.members.size(); ++i) {
     const Member& m = frame.members[i];
-    if (m.kind != MemberKind::beam && m.kind != MemberKind::link) continue;
+    if ((m.kind != MemberKind::beam && m.kind != MemberKind::link) || m.arc) continue;
     const bool goes_on = !run.empty() && run.back() + 1 == static_cast<int>(i) && !m.tube.empty() &&
                          frame.members[i - 1].tube == m.tube &&
                          along(frame.members[i - 1]).dot(along(m)) > std::cos(turns_at);

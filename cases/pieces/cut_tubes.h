@@ -32,8 +32,8 @@ struct CutTube {
   double length = 0;           ///< node to node, m
 };
 
-/// The straight tubes and bars of the frame: beams, and links as bars from eye to eye. Cables and
-/// springs are bought by their length and not among them.
+/// The straight tubes and bars of the frame: beams, and links as bars from eye to eye; of a bent
+/// tube its straight parts. Cables and springs are bought by their length and not among them.
 std::vector<CutTube> cut_tubes(const Frame& frame, const NumberedFrame& numbered);
 
 /// The nodes a tube runs through, in order, without those at its ends.

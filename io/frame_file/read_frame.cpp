@@ -5,6 +5,7 @@
 #include <unordered_set>
 
 #include "cases/attachments/expand_attachments.h"
+#include "cases/bends/expand_bends.h"
 #include "cases/frame/mirror.h"
 #include "cases/validate/validate.h"
 #include "io/frame_file/checked_value.h"
@@ -78,7 +79,7 @@ Frame built_frame(const CheckedValue& top, Diagnostics& diagnostics) {
   read_materials(top, frame, diagnostics);
   read_sections(top, frame);
   read_nodes(top, axes, frame);
-  read_members(top, frame);
+  read_members(top, frame, diagnostics);
   read_attachments(top, frame);
   read_mirror(top, frame);
   read_supports(top, axes, frame);
@@ -104,6 +105,7 @@ bool has_error(const Diagnostics& diagnostics) {
 Diagnostics faults_of_the_whole(Frame& frame) {
   Diagnostics diagnostics = expand_mirror(frame);
   if (has_error(diagnostics)) return diagnostics;
+  append(diagnostics, expand_bends(frame));
   append(diagnostics, expand_attachments(frame));
   const Diagnostics more = validate(frame);
   diagnostics.insert(diagnostics.end(), more.begin(), more.end());

@@ -2,6 +2,8 @@
 #include <cmath>
 #include <limits>
 
+#include "cases/bends/bend_errors.h"
+#include "cases/frame/wording.h"
 #include "io/frame_file/frame_parts.h"
 #include "io/keys/choice_words.h"
 #include "io/yaml/yaml_errors.h"
@@ -79,9 +81,14 @@ std::array<bool, 2> capped_ends(const CheckedValue& v) {
 }
 
 /// The pieces of a continuous tube; releases and caps stand at its two ends only.
-void add_pieces(const Member& tube, const CheckedValue& v, Frame& frame) {
+void add_pieces(const Member& tube, const CheckedValue& v, Frame& frame, Diagnostics& diagnostics) {
   const std::vector<std::string> path = texts(v["path"]);
   if (path.size() < 2) frame.members.push_back(tube);
+  const CheckedValue& bend = v["bend"];
+  if (!bend.items.empty() && path.size() >= 2 && bend.items.size() != path.size() - 2) {
+    add_error(diagnostics, tube.place,
+              bends_and_corners(tube.name, bend.items.size(), path.size() - 2));
+  }
   for (std::size_t i = 0; i + 1 < path.size(); ++i) {
     Member piece = tube;
     piece.name = tube.name + "." + std::to_string(i + 1);
@@ -95,12 +102,14 @@ void add_pieces(const Member& tube, const CheckedValue& v, Frame& frame) {
     if (i + 2 < path.size()) {
       piece.release_to = welded;
       piece.capped[1] = false;
+      if (bend.items.empty()) piece.bend = number_if_given(bend).value_or(0);
+      if (i < bend.items.size()) piece.bend = bend.items[i].number;
     }
     frame.members.push_back(std::move(piece));
   }
 }
 
-void add_member(const NamedValue& entry, Frame& frame) {
+void add_member(const NamedValue& entry, Frame& frame, Diagnostics& diagnostics) {
   const CheckedValue& v = entry.value;
   Member member;
   member.name = entry.name;
@@ -124,7 +133,7 @@ void add_member(const NamedValue& entry, Frame& frame) {
     member.capped = capped_ends(v["cap"]);
   }
   if (v.group->marked_by == "path") {
-    add_pieces(member, v, frame);
+    add_pieces(member, v, frame, diagnostics);
     return;
   }
   member.from = v["from"].text;
@@ -191,9 +200,9 @@ void read_nodes(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
   }
 }
 
-void read_members(const CheckedValue& top, Frame& frame) {
+void read_members(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics) {
   frame.members.reserve(top["members"].entries.size());
-  for (const NamedValue& entry : top["members"].entries) add_member(entry, frame);
+  for (const NamedValue& entry : top["members"].entries) add_member(entry, frame, diagnostics);
 }
 
 void read_mirror(const CheckedValue& top, Frame& frame) {

@@ -52,6 +52,7 @@ void read_stock(const CheckedValue& top, Frame& frame) {
     const ShapeSizes s = shape_sizes(size);
     stock.sizes.push_back({s.shape, s.height, s.width, s.wall, number_if_given(size["price"])});
   }
+  for (const CheckedValue& die : v["dies"].items) stock.dies.push_back(die.number);
   frame.stock = std::move(stock);
 }
 

@@ -135,6 +135,7 @@ nodes:
 members:
   roll_bar:
     path: [middle_l, top_l, top_r, middle_r]
+    bend: 80
     section: rail
   stay_l:
     kind: beam
@@ -429,6 +430,7 @@ stock:
   length: 6000
   kerf: 2
   end_trim: 20
+  dies: [60, 80]
   sizes:
     - shape: square_tube
       side: 20

@@ -231,15 +231,18 @@ SharedKind stock_kind() {
     size.keys.push_back({"price", quantity(price, not_negative), optional, "", "price of a bar"});
     sizes.push_back(std::move(size));
   }
-  return group("stock", "`stock`",
-               {{"length", quantity(length, positive), optional, "6000", "length of a bar, mm"},
-                {"kerf", quantity(length, not_negative), optional, "2", "width of a cut, mm"},
-                {"end_trim", quantity(length, not_negative), optional, "20",
-                 "what is cut off a new bar's end, mm"},
-                {"sizes",
-                 sequence_of(variants(std::move(sizes), "shape"), 1,
-                             "a list of sizes, [{shape: square_tube, side: 20, wall: 1.5}]"),
-                 optional, "", "what can be bought; absent: a list of common tube"}});
+  return group(
+      "stock", "`stock`",
+      {{"length", quantity(length, positive), optional, "6000", "length of a bar, mm"},
+       {"kerf", quantity(length, not_negative), optional, "2", "width of a cut, mm"},
+       {"end_trim", quantity(length, not_negative), optional, "20",
+        "what is cut off a new bar's end, mm"},
+       {"sizes",
+        sequence_of(variants(std::move(sizes), "shape"), 1,
+                    "a list of sizes, [{shape: square_tube, side: 20, wall: 1.5}]"),
+        optional, "", "what can be bought; absent: a list of common tube"},
+       {"dies", sequence_of(quantity(length, positive), 1, "a list of radii, [60, 100]"), optional,
+        "", "radii of the centre line that tubes can be bent to, mm; absent: any"}});
 }
 
 SharedKind bench_test_kind() {

@@ -141,11 +141,23 @@ KeyGroup beam_member() {
   return beam;
 }
 
+Key bend() {
+  const std::string expected =
+      "a radius, 100, or one for each node between the ends, [100, 0, 80], 0 for a mitre";
+  return {
+      "bend",
+      by_form(quantity(measure::length, positive),
+              sequence_of(quantity(measure::length, not_negative), 1, expected), nullptr, expected),
+      optional, "",
+      "radius of the centre line where the tube is bent round its corners, mm; absent: mitred"};
+}
+
 KeyGroup path_member() {
   KeyGroup tube{"member", "a member with a `path`", beam_keys(), "beam", "path"};
   tube.keys.insert(tube.keys.begin() + 1,
                    {"path", sequence_of(node_name(), 2, "a list of node names, [A, B, C]"),
                     required, "", "the nodes that one continuous tube runs through"});
+  tube.keys.insert(tube.keys.begin() + 2, bend());
   return tube;
 }
 

@@ -5,6 +5,7 @@
 
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
+#include "cases/joint_stiffness/end_fixity.h"
 #include "io/keys/choice_words.h"
 #include "io/results/json_parts.h"
 
@@ -65,8 +66,16 @@ ordered_json section_number(const Frame& frame, const Member& m) {
   return section - frame.sections.begin();
 }
 
-ordered_json members_of(const Frame& frame, const NodeNumbers& node) {
+/// `next`: the beam of the model that the member is, if it is one.
+ordered_json fixity_of(const Member& m, const Model& model, std::size_t& next) {
+  if (m.kind != MemberKind::beam) return nullptr;
+  const std::array<double, 2> ends = end_fixity(model, model.beams[next++]);
+  return {number(ends[0]), number(ends[1])};
+}
+
+ordered_json members_of(const Frame& frame, const Model& model, const NodeNumbers& node) {
   ordered_json list = ordered_json::array();
+  std::size_t beam_of_model = 0;
   for (const Member& m : frame.members) {
     const bool beam = m.kind == MemberKind::beam;
     const auto bends_freely = [&](const EndConnection& c) {
@@ -79,6 +88,7 @@ ordered_json members_of(const Frame& frame, const NodeNumbers& node) {
                     {"section", section_number(frame, m)},
                     {"roll", number(m.roll * degrees_per_radian)},
                     {"pinned", {bends_freely(m.release_from), bends_freely(m.release_to)}},
+                    {"fixity", fixity_of(m, model, beam_of_model)},
                     {"tube", m.tube.empty() ? ordered_json(nullptr) : ordered_json(m.tube)}});
   }
   return list;
@@ -101,6 +111,23 @@ ordered_json panels_of(const Frame& frame, const Model& model, const NodeNumbers
                     {"material", sheet.material},
                     {"thickness", number(sheet.thickness * mm_per_m)},
                     {"offset", number(model.panels[i].offset * mm_per_m)}});
+  }
+  return list;
+}
+
+ordered_json attachments_of(const Frame& frame, const NodeNumbers& node) {
+  ordered_json list = ordered_json::array();
+  for (const Attachment& a : frame.attachments) {
+    list.push_back({{"name", a.name},
+                    {"kind", word_for(attachment_kind_words, a.kind)},
+                    {"foot", node.at(a.face_node)},
+                    {"hole", node.at(a.name)},
+                    {"lengthwise", numbers(a.lengthwise)},
+                    {"sideways", numbers(a.sideways)},
+                    {"thickness", number(a.thickness * mm_per_m)},
+                    {"length", number(a.length * mm_per_m)},
+                    {"gap", number(a.gap * mm_per_m)},
+                    {"bolt", a.bolt ? number(a.bolt->diameter * mm_per_m) : ordered_json(0)}});
   }
   return list;
 }
@@ -144,7 +171,8 @@ void add_frame(const Frame& frame, const Model& model, ordered_json& data) {
   data["materials"] = materials_of(frame);
   data["sections"] = sections_of(frame);
   data["nodes"] = nodes_of(frame);
-  data["members"] = members_of(frame, node);
+  data["members"] = members_of(frame, model, node);
+  data["attachments"] = attachments_of(frame, node);
   data["panels"] = panels_of(frame, model, node);
   data["supports"] = supports_of(frame, node);
   data["masses"] = masses_of(frame);

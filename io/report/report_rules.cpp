@@ -50,8 +50,11 @@ ordered_json report_sources() {
 
 std::vector<std::string> report_assumptions(const Analysis& analysis) {
   std::vector<std::string> list = {
-      "Tubes are straight beams between nodes, their shear included; joints are as stiff as "
-      "drawn, but for releases.",
+      analysis.joints.rigid ? "Tubes are beams between nodes, their shear included; joints are "
+                              "rigid, but for releases."
+                            : "Tubes are beams between nodes, their shear included; joints give "
+                              "way by their geometry "
+                              "and releases.",
       "Loads are multiplied by the reserve of the case before they are held against what is "
       "allowed.",
       equilibrium_assumed(analysis.options)};

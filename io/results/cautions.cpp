@@ -5,6 +5,7 @@
 #include <set>
 #include <utility>
 
+#include "cases/bends/bending.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/lint/small_kinks.h"
 #include "io/text/text_layout.h"
@@ -180,6 +181,11 @@ std::vector<std::string> not_looked_at(const Analysis& analysis) {
   if (hinged > 0) {
     list.push_back("links, springs and cables " + members_text(static_cast<int>(hinged)) +
                    ": their own ends, rod ends and pins");
+  }
+  if (const double across = greatest_wall_bending(frame); across > 0) {
+    list.push_back("bends: their fatigue; across the wall the stress is up to " + fixed(across, 1) +
+                   " times that along it (thin walls flatten in a bend), and the wall outside is "
+                   "thinner than drawn");
   }
   if (!frame.attachments.empty()) {
     list.emplace_back("attachments: their fatigue, their own mass, and the heat of their welds");

@@ -32,6 +32,12 @@ const std::vector<RuleSource>& rule_sources() {
        "EN 1993-1-8 Tables 7.2 to 7.14 and 7.19 (in part from memory)"},
       {"frame corners", "N/N_pl + M/M_pl at most α, V a half, N a fifth of its own",
        "CIDECT Design Guide 3 (in part from memory)"},
+      {"bends",
+       "curved bars; flattened round tube; curved walls of a box as strips on an elastic "
+       "foundation; "
+       "comparisons",
+       "Timoshenko, Strength of Materials II; von Karman (1911), Clark & Reissner (1951) (from "
+       "memory); derived"},
       {"attachments",
        "tube face under plates, welds, plates, bolts, holes; springs of the face in series",
        "EN 1993-1-8 Tables 7.13, 7.14, 3.4, 3.10, 4.5.3.3 (in part from memory); stiffness derived "

@@ -29,6 +29,7 @@ std::string piece_lines(const CutList& list, const CutGroup& g) {
   std::string text;
   for (const TubeEnd& e : g.piece.ends) text += wrapped("         ", end_text(list, e));
   if (const std::string turn = turn_text(g.piece); !turn.empty()) text += "         " + turn + '\n';
+  for (const std::string& bend : bend_texts(g.piece)) text += wrapped("         ", bend);
   return text;
 }
 
@@ -167,6 +168,23 @@ ordered_json end_json(const CutList& list, const TubeEnd& e) {
           {"text", end_text(list, e)}};
 }
 
+ordered_json bends_json(const CutPiece& piece) {
+  ordered_json bends = ordered_json::array();
+  for (const TubeBend& b : piece.bends) {
+    bends.push_back({{"node", b.node},
+                     {"at", number((b.at - piece.first_point) * mm_per_m)},
+                     {"angle", number(b.angle * degrees_per_radian)},
+                     {"radius", number(b.radius * mm_per_m)},
+                     {"turn", number(b.turn * degrees_per_radian)},
+                     {"bend_to", number(b.bent_to * degrees_per_radian)},
+                     {"die_radius", number(b.die_radius * mm_per_m)},
+                     {"outer_wall", number(b.outer_wall * mm_per_m)},
+                     {"inner_wall", number(b.inner_wall * mm_per_m)},
+                     {"elongation", number(b.elongation)}});
+  }
+  return bends;
+}
+
 ordered_json pieces_json(const Frame& frame, const CutList& list) {
   ordered_json pieces = ordered_json::object();
   for (const CutGroup& g : list.groups) {
@@ -182,6 +200,7 @@ ordered_json pieces_json(const Frame& frame, const CutList& list) {
         {"weld_length", number(g.piece.weld_length * mm_per_m)},
         {"shrinkage", shrinkage_json(g.shrinkage)},
         {"turn", turn_json(g.piece)},
+        {"bends", bends_json(g.piece)},
         {"ends",
          ordered_json::array({end_json(list, g.piece.ends[0]), end_json(list, g.piece.ends[1])})}};
   }

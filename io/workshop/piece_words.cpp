@@ -84,6 +84,32 @@ std::string turn_text(const CutPiece& piece) {
          " between the ends, looking from the first";
 }
 
+std::vector<std::string> bend_texts(const CutPiece& piece) {
+  std::vector<std::string> texts;
+  for (const TubeBend& b : piece.bends) {
+    std::string text = "bend " + std::to_string(texts.size() + 1) + " at " +
+                       millimetres(b.at - piece.first_point) +
+                       (texts.empty() ? " from the first long point" : "") + ": " +
+                       fixed(b.angle * degrees_per_radian, 1) + " degrees, radius " +
+                       millimetres(b.radius);
+    const double turn = b.turn * degrees_per_radian;
+    if (!texts.empty() && std::abs(turn) >= 0.05) {
+      text += ", the tube turned by " + fixed(std::abs(turn), 1) +
+              (turn > 0 ? " clockwise" : " anticlockwise");
+    }
+    if (b.bent_to > 0) {
+      text += "; over to " + fixed(b.bent_to * degrees_per_radian, 1) + " on a radius of " +
+              millimetres(b.die_radius);
+    }
+    if (b.outer_wall > 0) {
+      text += "; wall " + fixed(b.outer_wall * mm_per_m, 2) + " outside, " +
+              fixed(b.inner_wall * mm_per_m, 2) + " inside";
+    }
+    texts.push_back(std::move(text));
+  }
+  return texts;
+}
+
 std::string size_text(const SectionEntry& s) {
   if (s.shape == Shape::properties) return s.name;
   const bool round = s.shape == Shape::round_tube || s.shape == Shape::round_bar;

@@ -21,6 +21,10 @@ std::string end_text(const CutList& list, const TubeEnd& end);
 /// "long points on opposite sides"; empty where it does not apply.
 std::string turn_text(const CutPiece& piece);
 
+/// Of a bent tube, one a bend: "bend 1 at 500.0 from the first long point: 90.0 degrees, radius
+/// 100.0; over to 91.3 on a die of 98.6; walls 1.8 outside, 2.3 inside".
+std::vector<std::string> bend_texts(const CutPiece& piece);
+
 /// "20.0 x 20.0 x 1.5 S235"
 std::string size_text(const SectionEntry& section);
 

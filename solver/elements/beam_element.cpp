@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "solver/elements/beam_shapes.h"
+#include "solver/elements/curved_beam.h"
 
 namespace tubewright {
 
@@ -109,6 +110,7 @@ BeamElement beam_element(const Model& model, const Beam& beam) {
     e.connection[6 + i] = beam.connection_to[i];
   }
   e.joints = {beam.joint_from, beam.joint_to};
+  e.arc = beam.arc;
   return e;
 }
 
@@ -139,6 +141,7 @@ std::vector<EndSpring> joint_springs(const BeamElement& e) {
 }
 
 Matrix12 local_stiffness(const BeamElement& e) {
+  if (!e.arc.straight()) return curved_stiffness(e);
   const Section& s = e.section;
   const Material& m = e.material;
   Matrix12 K = Matrix12::Zero();

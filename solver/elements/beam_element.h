@@ -35,6 +35,7 @@ struct BeamElement {
   Material material;
   Vector12 connection = Vector12::Constant(rigid);  ///< joint stiffness at both ends
   std::array<JointFlexibility, 2> joints;           ///< in series with it
+  Arc arc;                                          ///< L and axes are of its chord
 
   /// Its ends move as its nodes do.
   bool rigidly_joined() const;
@@ -55,7 +56,8 @@ BeamElement beam_element(const Model& model, const Beam& beam);
 /// Phi = 12 E I/(G A_s L^2), 0 for a shear-rigid beam: bending against shear flexibility.
 double shear_ratio(const Material& m, double I, double shear_area, double L);
 
-/// 12 by 12, local axes, both ends welded.
+/// 12 by 12, local axes, both ends welded. Of an arc exact (curved_stiffness()); loads along it,
+/// forces and displacements between its ends are those of its chord.
 Matrix12 local_stiffness(const BeamElement& e);
 
 /// Equivalent joint forces of loads along the member, local axes, both ends welded: the forces that

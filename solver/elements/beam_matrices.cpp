@@ -3,6 +3,7 @@
 #include <array>
 
 #include "solver/elements/beam_shapes.h"
+#include "solver/elements/curved_beam.h"
 
 namespace tubewright {
 
@@ -40,14 +41,16 @@ void add_square(Matrix12& M, const Plane& plane, const Eigen::Vector4d& shape, d
 Matrix12 local_mass(const BeamElement& e) {
   const Section& s = e.section;
   const Material& m = e.material;
-  const double along = m.density * s.A * e.L / 6, turning = m.density * (s.Iy + s.Iz) * e.L / 6;
+  const double length = developed_length(e);
+  const double along = m.density * s.A * length / 6,
+               turning = m.density * (s.Iy + s.Iz) * length / 6;
   Matrix12 M = Matrix12::Zero();
   for (const auto& [d, factor] : {std::pair{0, along}, {3, turning}}) {
     M(d, d) = M(6 + d, 6 + d) = 2 * factor;
     M(d, 6 + d) = M(6 + d, d) = factor;
   }
   for (int g = 0; g < 4; ++g) {
-    const double dx = gauss_weight[g] * e.L;
+    const double dx = gauss_weight[g] * length;
     for (const auto& [plane, I, As] :
          {std::tuple{plane_xy, s.Iz, s.Ay}, std::tuple{plane_xz, s.Iy, s.Az}}) {
       const BendingShapes n = bending_shapes(gauss_at[g], e.L, shear_ratio(m, I, As, e.L));

@@ -15,7 +15,7 @@ Matrix12 local_mass(const BeamElement& e);
 /// growth/2 along the member, local axes, on the member's ends: int N (v'^2 + w'^2) dx with the
 /// slope of the deflected axis, and (Iy + Iz)/A int N rx'^2 dx in torsion (S. P. Timoshenko, J. M.
 /// Gere, Theory of Elastic Stability (1961); from memory). Terms of bending moments, which matter
-/// for flat bars tipping over, are left out.
+/// for flat bars tipping over, are left out. Both of an arc's chord, the mass of its whole length.
 Matrix12 local_stress_stiffness(const BeamElement& e, double N, double growth = 0);
 
 /// A matrix on the member's ends, in global axes, seen from its joints: releases and joint springs

@@ -36,7 +36,18 @@ struct JointFlexibility {
   bool none() const { return axial == 0 && bending[0] == 0 && bending[1] == 0; }
 };
 
-/// A straight prismatic Timoshenko beam.
+/// A circular arc of constant section between a beam's ends, 0 to 90 degrees, instead of the
+/// straight line: their chord. The section keeps its place against the plane of the arc.
+struct Arc {
+  double curvature = 0;  ///< 1/radius of its centre line, 1/m; 0: straight
+  double towards = 0;  ///< rad, from local y to the side its centre is on, right hand about local x
+  /// What the walls of a bent tube leave of EI, for bending about local y and z.
+  std::array<double, 2> bending = {1, 1};
+
+  bool straight() const { return curvature == 0; }
+};
+
+/// A prismatic Timoshenko beam.
 struct Beam {
   int from = 0;
   int to = 0;
@@ -47,6 +58,7 @@ struct Beam {
   EndConnection connection_to = welded;
   JointFlexibility joint_from = {};  ///< between the beam's end and its connection
   JointFlexibility joint_to = {};
+  Arc arc = {};
 };
 
 /// A member that carries axial force only: a pin-ended link, a cable or a spring.

@@ -37,7 +37,7 @@ RefinedModel refine(const Model& model, const std::vector<int>& pieces_of) {
   r.model.beams.clear();
   for (size_t b = 0; b < model.beams.size(); ++b) {
     const Beam& beam = model.beams[b];
-    const int pieces = pieces_of[b];
+    const int pieces = beam.arc.straight() ? pieces_of[b] : 1;
     const Eigen::Vector3d &from = model.nodes[beam.from], &to = model.nodes[beam.to];
     std::vector<int> nodes = {beam.from}, parts;
     for (int i = 1; i < pieces; ++i) {

@@ -15,7 +15,7 @@ struct RefinedModel {
   std::vector<std::vector<int>> nodes;   ///< of each beam: from, those inside, to
 };
 
-/// Requires: pieces >= 1. Connections stay at the ends, panels keep their edges.
+/// Requires: pieces >= 1. Connections stay at the ends, panels keep their edges, arcs stay whole.
 RefinedModel refine(const Model& model, int pieces);
 
 /// The same with a number of its own for each beam.

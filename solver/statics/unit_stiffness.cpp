@@ -70,6 +70,7 @@ Model with_unit_stiffness(const Model& model) {
       for (double& spring : *end) spring = spring > 0 ? rigid : 0;
     }
     b.joint_from = b.joint_to = {};
+    b.arc = {};
   }
   for (Bar& b : unit.bars) b.stiffness = b.stiffness > 0 ? 1 : 0;
   for (Panel& p : unit.panels) {

@@ -250,13 +250,13 @@ class Panels(ProgramTest):
 
 
 def members_of(piece, members):
-    """The members that the name of a cut piece stands for, in order."""
+    """The members that the name of a cut piece stands for, in order; in bends NAME.NODE.1."""
     span = re.fullmatch(r"(.*)\.(\d+)-(\d+)", piece)
     if span:
         return [f"{span[1]}.{i}" for i in range(int(span[2]), int(span[3]) + 1)]
     if piece in members:
         return [piece]
-    return [name for name in members if re.fullmatch(re.escape(piece) + r"\.\d+", name)]
+    return [name for name in members if re.fullmatch(re.escape(piece) + r"(\.\w+)?\.\d+", name)]
 
 
 class Cut(ProgramTest):

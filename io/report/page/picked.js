@@ -77,6 +77,9 @@ const MODE_NOTES = {
   axial: "Dark rings: compression.",
   utilisation: "Black hatching: over the limit. Grey: no check made; the list says why.",
   von_mises: "Grey: no stress (spring).",
+  joints:
+    "Sleeves at the ends of tubes: how much of a rigid end's moment each takes, by its walls, " +
+    "its release, and how stiff the tube is. Without a sleeve: rigid, or the tube runs on.",
 };
 
 export function fillLegend() {
@@ -84,6 +87,7 @@ export function fillLegend() {
   const marks = [
     data.wheels.length ? "Rings are wheels; arrows, what the road does to them" : "",
     data.supports.length ? "pyramids are supports" : "",
+    data.attachments.length ? "grey plates and bolts are attachments" : "",
     data.masses.length ? "crosses, masses carried" : "",
   ]
     .filter((t) => t)

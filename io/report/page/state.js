@@ -1,7 +1,7 @@
 // What is shown just now, and what is nearest its limit.
 
 import { FrameFigure } from "./figure/frame_figure.js";
-import { MPa, newtons, none, three, used } from "./numbers.js";
+import { MPa, fixed, newtons, none, three, used } from "./numbers.js";
 import { data } from "./words.js";
 
 export const prepared = FrameFigure.prepare(data);
@@ -16,6 +16,7 @@ export const MODES = [
   { name: "utilisation", label: "Utilisation", unit: "share of what is allowed; 1 is the limit" },
   { name: "axial", label: "Axial force", unit: "N, tension positive" },
   { name: "von_mises", label: "Von Mises stress", unit: "MPa, at the worst place of the tube" },
+  { name: "joints", label: "Stiffness of joints", unit: "1 is rigid, 0 a pin" },
 ];
 
 export const factorWords = (v) => (!v ? "not drawn" : v === 1 ? "true size" : `${three(v)} times`);
@@ -31,7 +32,11 @@ export function governing(result, checks) {
 }
 
 /// What a label says of a member's result in the mode in which tubes are coloured.
-function resultWords(result) {
+function resultWords(i, result) {
+  if (state.mode === "joints") {
+    const ends = data.members[i].fixity;
+    return ends ? ends.map((end) => fixed(end, 2)).join(" and ") : "pinned";
+  }
   if (state.mode === "axial") return newtons(result.N) + " N";
   if (state.mode !== "von_mises") return used(FrameFigure.usedMost(result, data.checks));
   return none(result.von_mises) ? "no stress" : MPa(result.von_mises) + " MPa";
@@ -45,7 +50,7 @@ export const state = {
   marks: true,
   force: (v) => newtons(v) + " N",
   words: (i, result, worst) =>
-    `${data.members[i].name} ${resultWords(result)}${worst ? ", worst" : ""}`,
+    `${data.members[i].name} ${resultWords(i, result)}${worst ? ", worst" : ""}`,
   panelWords: (i, result) =>
     `${data.panels[i].name} ${used((governing(result, data.panel_checks) || {}).value)}, worst`,
 };

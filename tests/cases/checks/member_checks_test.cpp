@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "cases/analysis/analysis.h"
+#include "cases/bends/expand_bends.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 #include "tests/truth.h"
@@ -421,6 +422,30 @@ TEST_CASE("a throat too small for a tube is not proven, in a frame as in a joint
   CHECK(lacks_number(c.weld_at[0]));
   CHECK_THAT(c.weld_at[0].reason, ContainsSubstring("7.3.1(4)"));
   CHECK(lacks_number(c.weld));
+}
+
+TEST_CASE("in a bend moments count for what its walls make of them, as a comparison") {
+  Frame f = empty_frame();
+  add_node(f, "a", 0, 0, 0);
+  add_node(f, "b", 0, 0, 0.5);
+  add_node(f, "c", 0.5, 0, 0.5);
+  for (const auto& [name, from, to] : {std::tuple{"t.1", "a", "b"}, std::tuple{"t.2", "b", "c"}}) {
+    Member& m = add_member(f, name, from, to);
+    m.tube = "t";
+  }
+  f.members[0].bend = 0.1;
+  REQUIRE(expand_bends(f).empty());
+  f.supports.push_back(fixed("a"));
+  // Tip couples alone: the same moment everywhere, in the plane of the bend and across it.
+  add_case(f, "in").moments.push_back({"c", {0, 50, 0}, {}});
+  f.limits.yield_factor = 1;
+  const Analysis in_plane = answer_of(analyse(f));
+  const auto& members = in_plane.cases.front().members;
+  const MemberChecks &straight = members.front().checks, &bent = members[2].checks;
+  CHECK(!straight.yield.comparison);
+  CHECK(bent.yield.comparison);
+  CHECK_THAT(*bent.yield.utilisation, WithinRel(*straight.yield.utilisation / 0.9309, 1e-4));
+  CHECK_THAT(*bent.section.utilisation, WithinRel(*straight.section.utilisation / 0.9309, 1e-4));
 }
 
 }  // namespace tubewright::member_checks_test

@@ -167,7 +167,7 @@ struct Pieces {
 
 Pieces pieces_of(const Frame& f) {
   const NumberedFrame n = build_model(f);
-  Pieces p{uncut_tubes(f, n), cut_pieces(f, n), {}};
+  Pieces p{uncut_tubes(f, n), cut_straight_parts(f, n), {}};
   p.nodes = tubes_at_nodes(f, n, p.all);
   return p;
 }

@@ -21,7 +21,7 @@ constexpr double mm = 1e-3;
 constexpr double ground_off = 50 * mm * mm * mm;
 constexpr double a_corner = 0.05;  // of the rim: the weld fills it
 
-std::vector<CutPiece> pieces_of(const Frame& f) { return cut_pieces(f, build_model(f)); }
+std::vector<CutPiece> pieces_of(const Frame& f) { return cut_straight_parts(f, build_model(f)); }
 
 /// All planes of an end moved into the tube (> 0) or out of it.
 void move_end(TubeEnd& e, double by) {

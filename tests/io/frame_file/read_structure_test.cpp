@@ -26,7 +26,7 @@ Read read(const std::string& text, bool sae = false) {
   read_materials(top, r.frame, r.diagnostics);
   read_sections(top, r.frame);
   read_nodes(top, FileAxes{sae}, r.frame);
-  read_members(top, r.frame);
+  read_members(top, r.frame, r.diagnostics);
   read_mirror(top, r.frame);
   return r;
 }
@@ -142,6 +142,21 @@ TEST_CASE("a mirror is taken only if its rule is whole") {
   CHECK(whole.frame.mirror->to == "_r");
   CHECK_FALSE(read("mirror: {from: _l}\n").frame.mirror);
   CHECK_FALSE(read("frame: none\n").frame.mirror);
+}
+
+TEST_CASE("a path bends to one radius at all its corners or to one of each") {
+  const std::string path = "members: {hoop: {path: [a, b, c, d], section: t, bend: ";
+  const auto radii = [](const Read& r) {
+    std::vector<double> list;
+    for (const Member& m : r.frame.members) list.push_back(m.bend);
+    return list;
+  };
+  CHECK(radii(read(path + "100}}\n")) == std::vector{0.1, 0.1, 0.0});
+  CHECK(radii(read(path + "[0, 80]}}\n")) == std::vector{0.0, 0.08, 0.0});
+  CHECK(radii(read("members: {hoop: {path: [a, b, c], section: t}}\n")) == std::vector{0.0, 0.0});
+  const Read wrong = read(path + "[80]}}\n");
+  REQUIRE(wrong.diagnostics.size() == 1);
+  CHECK_THAT(wrong.diagnostics[0].message, ContainsSubstring("1 radii in `bend` for 2 nodes"));
 }
 
 }  // namespace tubewright::read_structure_test

@@ -14,7 +14,7 @@ namespace {
 
 /// With every sheet 12 mm off the axes.
 json data_of(const Frame& frame) {
-  Model model;
+  Model model = reportable_studies().analysis.model;
   model.panels.resize(frame.panels.size());
   for (Panel& p : model.panels) p.offset = 0.012;
   nlohmann::ordered_json data;
@@ -38,9 +38,11 @@ TEST_CASE("parts are told in mm and degrees and refer to nodes and sections by n
                                     {"section", 0},
                                     {"roll", 45.0},
                                     {"pinned", {false, true}},
+                                    {"fixity", {1.0, 1.0}},
                                     {"tube", nullptr}}));
   CHECK(data["members"][2]["section"].is_null());  // a spring
   CHECK(data["members"][2]["pinned"] == json({true, true}));
+  CHECK(data["members"][2]["fixity"].is_null());
   CHECK(data["supports"] == json({{{"node", 1}, {"holds", {"x", "z", "rz"}}}}));
   CHECK(data["sections"][0] == json({{"name", "tube"},
                                      {"shape", "square_tube"},
@@ -81,6 +83,30 @@ TEST_CASE("panels and wheels refer to their nodes by number, a material stands o
                                  {"contact", {0.0, 0.0, 0.0}},
                                  {"centre", {0.0, 500.0, 250.0}},
                                  {"carrier", {1, 3}}}}));
+}
+
+TEST_CASE("attachments refer to foot and hole by number, sizes in mm") {
+  Frame f = reportable_studies().analysis.frame;
+  Attachment a;
+  a.name = "D";
+  a.face_node = "C";
+  a.kind = AttachmentKind::cross_tab;
+  a.thickness = 0.004;
+  a.length = 0.03;
+  a.lengthwise = Eigen::Vector3d::UnitX();
+  a.sideways = Eigen::Vector3d::UnitY();
+  a.bolt = BoltEntry{0.008, "8.8", {}, {}};
+  f.attachments.push_back(a);
+  CHECK(data_of(f)["attachments"] == json({{{"name", "D"},
+                                            {"kind", "cross_tab"},
+                                            {"foot", 2},
+                                            {"hole", 3},
+                                            {"lengthwise", {1.0, 0.0, 0.0}},
+                                            {"sideways", {0.0, 1.0, 0.0}},
+                                            {"thickness", 4.0},
+                                            {"length", 30.0},
+                                            {"gap", 0.0},
+                                            {"bolt", 8.0}}}));
 }
 
 }  // namespace tubewright::report_frame_test

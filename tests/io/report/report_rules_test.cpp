@@ -41,6 +41,14 @@ TEST_CASE("every rule has its row of sources") {
   }
 }
 
+TEST_CASE("assumptions say how joints are taken") {
+  Analysis analysis = reportable_studies().analysis;
+  analysis.joints.rigid = true;
+  CHECK_THAT(joined(report_assumptions(analysis)), ContainsSubstring("joints are rigid"));
+  analysis.joints.rigid = false;
+  CHECK_THAT(joined(report_assumptions(analysis)), ContainsSubstring("by their geometry"));
+}
+
 TEST_CASE("assumptions say which equilibrium was looked for") {
   Analysis analysis = reportable_studies().analysis;
   CHECK_THAT(joined(report_assumptions(analysis)), ContainsSubstring("(linear)"));

@@ -130,6 +130,13 @@ FrameStudies reportable_studies() {
   for (Member& m : analysis.frame.members) {
     if (m.kind != MemberKind::spring) m.section = "tube";
   }
+  Model& model = studies.analysis.model;
+  model.nodes = {{0, 0, 0}, {1, 0, 0}};
+  model.sections.resize(1);
+  model.materials.resize(1);
+  for (const Member& m : studies.analysis.frame.members) {
+    if (m.kind == MemberKind::beam) model.beams.push_back({0, 1, 0, 0});
+  }
   return studies;
 }
 

@@ -12,8 +12,8 @@ FrameStudies hand_made_studies();
 /// Case `brake` alone, with nothing left unchecked.
 FrameStudies passing_studies();
 
-/// The first with a section `tube`, 25 x 2 in S235, for all members but the spring: what a report
-/// needs beside.
+/// The first with a section `tube`, 25 x 2 in S235, for all members but the spring, and a beam
+/// of the model for each that is one: what a report needs beside.
 FrameStudies reportable_studies();
 
 }  // namespace tubewright

@@ -85,4 +85,30 @@ TEST_CASE("names in a row") {
   CHECK(joined({"a", "b"}) == "a, b");
 }
 
+TEST_CASE("a bend is told by where it begins, its angle, its die and its walls") {
+  CutPiece p;
+  p.first_point = 0.0125;
+  TubeBend b;
+  b.at = 0.5125;
+  b.angle = std::numbers::pi / 2;
+  b.radius = 0.1;
+  b.bent_to = 91.3 * std::numbers::pi / 180;
+  b.die_radius = 0.0986;
+  b.outer_wall = 0.00178;
+  b.inner_wall = 0.00229;
+  p.bends = {b};
+  b.at = 0.8;
+  b.turn = -std::numbers::pi / 2;
+  b.bent_to = std::nan("");
+  b.outer_wall = 0;
+  p.bends.push_back(b);
+  const std::vector<std::string> texts = bend_texts(p);
+  REQUIRE(texts.size() == 2);
+  CHECK(texts[0] ==
+        "bend 1 at 500.0 from the first long point: 90.0 degrees, radius 100.0; over to 91.3 on a "
+        "radius of 98.6; wall 1.78 outside, 2.29 inside");
+  CHECK(texts[1] ==
+        "bend 2 at 787.5: 90.0 degrees, radius 100.0, the tube turned by 90.0 anticlockwise");
+}
+
 }  // namespace tubewright::piece_words_test

@@ -82,6 +82,7 @@ export function prepare(data) {
       utilisation: 1,
       axial: roundUp(greatest(data, (m) => m.N)),
       von_mises: roundUp(greatest(data, (m) => m.von_mises)),
+      joints: 1,
     },
     // The factor at which the largest motion of any case is 6 % of the frame's size.
     factor: most > 0 ? (0.06 * extent) / most : 0,

@@ -1,6 +1,7 @@
 // What there is to draw in one case.
 
 import { DIVERGING, NOT_CHECKED, PATTERN, VIRIDIS, along } from "./colours.js";
+import { addAttachment } from "./attachments.js";
 import { markAll } from "./marks.js";
 import { axisPoints, coil, middle } from "./member_lines.js";
 import { usedMost } from "./prepare.js";
@@ -8,6 +9,7 @@ import { add, cross, sub, times, unit } from "./vectors.js";
 
 /// Colour and pattern of a member: compression has rings, what is over its limit is hatched.
 function memberLook(prepared, state, result) {
+  if (state.mode === "joints") return { colour: NOT_CHECKED, pattern: PATTERN.plain };
   if (state.mode === "axial") {
     return {
       colour: along(DIVERGING, 0.5 + (0.5 * result.N) / prepared.scales.axial),
@@ -29,6 +31,29 @@ function worstMember(data, index) {
   return data.members.findIndex((m) => m.name === worst.item);
 }
 
+const RIGID = 0.999; // and more: nothing to be seen
+
+/// A sleeve round each end of a tube that gives way, in the colour of how rigid it is.
+function addFixity(drawn, m, points, member) {
+  const share = Math.min(0.2, 50 / m.length);
+  [
+    [points[0], middle(points, share)],
+    [middle(points, 1 - share), points[points.length - 1]],
+  ].forEach((line, end) => {
+    if (m.fixity[end] > RIGID) return;
+    drawn.sweeps.push({
+      points: line,
+      round: m.round,
+      width: 1.15 * m.width,
+      height: 1.15 * m.height,
+      z: m.axes.z,
+      member,
+      colour: along(VIRIDIS, m.fixity[end]),
+      pattern: PATTERN.plain,
+    });
+  });
+}
+
 function addMember(drawn, prepared, state, i, worst) {
   const m = prepared.members[i],
     c = prepared.data.cases[state.case],
@@ -46,6 +71,7 @@ function addMember(drawn, prepared, state, i, worst) {
     picked: i === state.picked,
     ...memberLook(prepared, state, result),
   });
+  if (state.mode === "joints" && m.fixity) addFixity(drawn, m, points, i);
   if (i !== worst && i !== state.picked) return;
   const share = i === worst && result.where !== null ? result.where : 0.5;
   drawn.labels.push({
@@ -92,6 +118,7 @@ export function scene(prepared, state, eye) {
       : prepared.at[n];
   const worst = worstMember(data, state.case);
   prepared.members.forEach((m, i) => addMember(drawn, prepared, state, i, worst));
+  for (const a of data.attachments) addAttachment(drawn, a, moved);
   data.panels.forEach((p, i) => addPanel(drawn, prepared, state, i, moved));
   if (state.marks) markAll(drawn, prepared, state, eye, moved);
   return drawn;
