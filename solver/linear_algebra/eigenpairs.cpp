@@ -118,13 +118,22 @@ size_t whole_multiples(const std::vector<double>& values, size_t count) {
 
 }  // namespace
 
+int negative_pivots(const SparseMatrix& C, double least) {
+  Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower> factor(C);
+  if (factor.info() != Eigen::Success || !factor.vectorD().allFinite()) return -1;
+  const Eigen::VectorXd pivots = factor.vectorD();
+  if (least > 0) {
+    const Eigen::VectorXd diagonal = factor.permutationP() * Eigen::VectorXd(C.diagonal());
+    if ((pivots.array().abs() < least * diagonal.array().abs()).any()) return -1;
+  }
+  return static_cast<int>((pivots.array() < 0).count());
+}
+
 int count_above(const SparseMatrix& A, const SparseMatrix& B, double bound) {
   // A bound that hits an eigenvalue gives a zero pivot: move it a little.
   for (const double shift : {0.0, 1e-9, -1e-9, 1e-8}) {
-    const SparseMatrix C = B - A / (bound * (1 + shift));
-    Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower> factor(C);
-    if (factor.info() != Eigen::Success || !factor.vectorD().allFinite()) continue;
-    return static_cast<int>((factor.vectorD().array() < 0).count());
+    const int count = negative_pivots(B - A / (bound * (1 + shift)));
+    if (count >= 0) return count;
   }
   return -1;
 }
@@ -174,8 +183,8 @@ Eigenpairs all_by_dense(const SparseMatrix& A, const SparseMatrix& B, int count,
 }
 
 Eigenpairs largest_by_lanczos(const SparseMatrix& A, const SparseMatrix& B,
-                              const std::vector<int>& node_of, int count,
-                              const Eigen::MatrixXd& V) {
+                              const std::vector<int>& node_of, int count, const Eigen::MatrixXd& V,
+                              const EigenProof& proof) {
   const Eigen::Index n = B.rows();
   const DeflatedProduct a(A, V);
   const Factorisation factor(B, node_of);
@@ -188,7 +197,7 @@ Eigenpairs largest_by_lanczos(const SparseMatrix& A, const SparseMatrix& B,
   for (int attempt = 0; attempt < attempts; ++attempt) {
     Spectra::SymEigsSolver<ReducedProduct> lanczos(reduced, wanted, space);
     lanczos.init();
-    lanczos.compute(Spectra::SortRule::LargestAlge, 1000, 1e-10);
+    lanczos.compute(Spectra::SortRule::LargestAlge, 1000, proof.wanted ? 1e-10 : 1e-5);
     pairs = tidied(lanczos.eigenvalues(), reduced.unreduced(lanczos.eigenvectors()), A, B);
     const size_t found = pairs.values.size();
     const size_t sure = converged(pairs, a, factor, B);
@@ -197,13 +206,17 @@ Eigenpairs largest_by_lanczos(const SparseMatrix& A, const SparseMatrix& B,
       // Nothing positive among the largest: then nothing is, if the iteration converged, which it
       // need not where all are crowded below zero, or if a count says so.
       pairs.complete = lanczos.info() == Spectra::CompInfo::Successful ||
-                       count_above(A, B, next_to_nothing) == V.cols();
+                       (proof.wanted && proof.count(next_to_nothing) == V.cols());
+      return pairs;
+    }
+    if (!proof.wanted) {
+      keep(pairs, whole);
       return pairs;
     }
     const double last = pairs.values[whole - 1];
     const double next = whole < found ? pairs.values[whole] : 0;
     const double bound = next > 0 ? (last + next) / 2 : last * (1 - same_value);
-    const int counted = count_above(A, B, bound) - static_cast<int>(V.cols());
+    const int counted = proof.count(bound) - static_cast<int>(V.cols());
     if (counted == static_cast<int>(whole) && sure >= whole) {
       keep(pairs, whole);
       pairs.complete = true;
@@ -224,11 +237,12 @@ bool dense_is_quicker(Eigen::Index n, int count) {
 
 Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
                              const std::vector<int>& node_of, int count,
-                             const Eigen::MatrixXd& known) {
+                             const Eigen::MatrixXd& known, const EigenProof& proof) {
   const Eigen::MatrixXd V = images(A, known);
   if (dense_is_quicker(B.rows(), count)) return all_by_dense(A, B, count, V);
-  Eigenpairs pairs = largest_by_lanczos(A, B, node_of, count, V);
-  if (!pairs.complete && B.rows() <= dense_limit) return all_by_dense(A, B, count, V);
+  Eigenpairs pairs = largest_by_lanczos(A, B, node_of, count, V, proof);
+  if (proof.wanted && !pairs.complete && B.rows() <= dense_limit)
+    return all_by_dense(A, B, count, V);
   return pairs;
 }
 
@@ -236,7 +250,7 @@ Eigenpairs largest_of_scaled(const SparseMatrix& A, const SparseMatrix& B,
 
 Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
                               const std::vector<int>& node_of, int count,
-                              const Eigen::MatrixXd& known) {
+                              const Eigen::MatrixXd& known, const EigenProof& proof) {
   const double scale = B.rows() > 0 && count > 0 ? scale_of(A, B) : 0;
   if (scale == 0) {
     Eigenpairs pairs = none(B.rows());
@@ -244,7 +258,12 @@ Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
     return pairs;
   }
   const SparseMatrix scaled = A / scale;
-  Eigenpairs pairs = largest_of_scaled(scaled, B, node_of, count, known * std::sqrt(scale));
+  const EigenProof of_scaled{proof.wanted, [&](double bound) {
+                               return proof.count ? proof.count(bound * scale)
+                                                  : count_above(scaled, B, bound);
+                             }};
+  Eigenpairs pairs =
+      largest_of_scaled(scaled, B, node_of, count, known * std::sqrt(scale), of_scaled);
   for (double& mu : pairs.values) mu *= scale;
   return pairs;
 }

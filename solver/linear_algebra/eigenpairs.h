@@ -6,6 +6,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <functional>
 #include <vector>
 
 #include "solver/linear_algebra/dense.h"
@@ -19,6 +20,15 @@ struct Eigenpairs {
   bool complete = false;       ///< counted: no value above the last one is missing
 };
 
+/// Number of eigenvalues mu above a bound > 0, -1 if it cannot be told.
+using CountAbove = std::function<int(double bound)>;
+
+/// How largest_eigenpairs() proves that none is missing.
+struct EigenProof {
+  bool wanted = true;  ///< false: what is found, to five digits; `complete` stays false
+  CountAbove count;    ///< absent: count_above(A, B, bound)
+};
+
 /// `A`, `B`: lower triangles. `node_of`: see Factorisation. Asks for `count` values; a multiple
 /// value at the end is returned whole. Fewer come back where fewer are positive (by more
 /// than rounding). Lanczos iteration in the inner product of B, dense for small problems; a pair
@@ -29,7 +39,7 @@ struct Eigenpairs {
 /// Requires: B is positive definite; the known solutions have the largest mu.
 Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
                               const std::vector<int>& node_of, int count,
-                              const Eigen::MatrixXd& known = {});
+                              const Eigen::MatrixXd& known = {}, const EigenProof& proof = {});
 
 /// The least eigenvalues of S, ascending, and their vectors: `count` of a large matrix as far as
 /// Lanczos iteration finds them, else all. `S`: lower triangle, semidefinite, with entries of a
@@ -37,6 +47,11 @@ Eigenpairs largest_eigenpairs(const SparseMatrix& A, const SparseMatrix& B,
 /// Factorisation.
 EigenSystem least_eigenpairs(const SparseMatrix& S, const std::vector<int>& node_of, int count,
                              double shift);
+
+/// Number of negative pivots of the LDL' factor of a symmetric matrix (lower triangle), that of its
+/// negative eigenvalues. -1 where a pivot is lost: less than `least` of its diagonal entry, or
+/// zero.
+int negative_pivots(const SparseMatrix& C, double least = 0);
 
 /// Number of eigenvalues mu above `bound` > 0; -1 if it cannot be told (a pivot is zero).
 int count_above(const SparseMatrix& A, const SparseMatrix& B, double bound);

@@ -35,12 +35,15 @@ struct BucklingMatrices {
   FreeDofs free;
   SparseMatrix K;
   SparseMatrix minus_KG;
+  SparseMatrix with_flows;  ///< stiffness_with_flows(); empty where it is not worth it
 };
 
 BucklingMatrices buckling_matrices(const Model& model, const AxialForces& forces) {
-  BucklingMatrices m{number_free_dofs(model), {}, {}};
+  BucklingMatrices m{number_free_dofs(model), {}, {}, {}};
   m.K = assemble_stiffness(model, m.free, forces.slack);
-  restrain_zero_stiffness_dofs(m.K, m.free);
+  if (restrain_zero_stiffness_dofs(m.K, m.free).empty() && !model.panels.empty()) {
+    m.with_flows = stiffness_with_flows(model, m.free, forces.slack);
+  }
   m.minus_KG = assemble_parts(model, m.free, [&](const ElementVisitor& visit) {
     for_each_stress(model, forces, -1, visit);
   });
@@ -72,9 +75,25 @@ AxialForces axial_forces(const StaticSolution& solution) {
 
 namespace {
 
+/// Number of mu above the bound. Panels in a row fill K with one dense block; with their flows as
+/// unknowns beside the DOFs, [K0 P; P' -F] in place of K = K0 + P F^-1 P', the factor stays sparse
+/// and has one more negative pivot a flow (Haynsworth's inertia additivity).
+int modes_above(const BucklingMatrices& m, double bound) {
+  const Eigen::Index flows = m.with_flows.rows() - m.K.rows();
+  if (flows > 0) {
+    SparseMatrix load = m.minus_KG;
+    load.conservativeResize(m.with_flows.rows(), m.with_flows.cols());
+    constexpr double lost = 1e-9;  // of a diagonal entry: K0 alone may be next to singular
+    const int count = negative_pivots(m.with_flows - load / bound, lost);
+    if (count >= flows) return count - static_cast<int>(flows);
+  }
+  return count_above(m.minus_KG, m.K, bound);
+}
+
 // -K_G x = mu K x, alpha = 1/mu: negative mu belong to loads turned round.
-Buckling lowest_modes(const Model& model, const BucklingMatrices& m, int count) {
-  const Eigenpairs pairs = largest_eigenpairs(m.minus_KG, m.K, m.free.node_of, count);
+Buckling lowest_modes(const Model& model, const BucklingMatrices& m, int count, bool proven) {
+  const EigenProof proof{proven, [&](double bound) { return modes_above(m, bound); }};
+  const Eigenpairs pairs = largest_eigenpairs(m.minus_KG, m.K, m.free.node_of, count, {}, proof);
   Buckling result;
   result.complete = pairs.complete;
   for (size_t k = 0; k < pairs.values.size(); ++k) {
@@ -94,13 +113,17 @@ int count_below(const BucklingMatrices& m, double factor) {
   if (m.K.rows() == 0) return 0;
   const SparseMatrix loaded = m.K - factor * m.minus_KG;
   if (Factorisation(loaded, m.free.node_of).positive_definite()) return 0;
-  return count_above(m.minus_KG, m.K, 1 / factor);
+  return modes_above(m, 1 / factor);
 }
 
 }  // namespace
 
 Buckling linear_buckling(const Model& model, const AxialForces& forces, int count) {
-  return lowest_modes(model, buckling_matrices(model, forces), count);
+  return lowest_modes(model, buckling_matrices(model, forces), count, true);
+}
+
+Buckling likely_buckling(const Model& model, const AxialForces& forces, int count) {
+  return lowest_modes(model, buckling_matrices(model, forces), count, false);
 }
 
 int modes_below(const Model& model, const AxialForces& forces, double factor) {
@@ -113,7 +136,7 @@ BucklingBelow buckling_below(const Model& model, const AxialForces& forces, doub
   BucklingBelow below;
   below.count = count_below(m, factor);
   if (below.count == 0) return below;
-  below.buckling = lowest_modes(model, m, below.count > 0 ? std::min(below.count, most) : 1);
+  below.buckling = lowest_modes(model, m, below.count > 0 ? std::min(below.count, most) : 1, true);
   return below;
 }
 

@@ -40,6 +40,9 @@ AxialForces axial_forces(const StaticSolution& solution);
 /// stable without loads, and the forces are sized for it.
 Buckling linear_buckling(const Model& model, const AxialForces& forces, int count);
 
+/// The same to five digits, without proof that none is missing: quicker, `complete` is false.
+Buckling likely_buckling(const Model& model, const AxialForces& forces, int count);
+
 /// Number of modes with a factor between 0 and `factor`, by one factorisation; -1 if it cannot be
 /// told. Requires as linear_buckling.
 int modes_below(const Model& model, const AxialForces& forces, double factor);

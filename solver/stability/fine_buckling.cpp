@@ -23,12 +23,11 @@ double length_within(double error, double share) {
   return std::sqrt(2 * error / (b + std::sqrt(b * b + 4 * a * error)));
 }
 
-FineBuckling cut_into(const Model& model, const StaticSolution& solution, int count,
+FineBuckling cut_into(const Model& model, const StaticSolution& solution,
                       const std::vector<int>& pieces) {
   FineBuckling cut;
   cut.fine = refine(model, pieces);
   cut.forces = refine_axial_forces(cut.fine, solution);
-  cut.buckling = linear_buckling(cut.fine.model, cut.forces, count);
   return cut;
 }
 
@@ -79,11 +78,15 @@ FineBuckling fine_buckling(const Model& model, const StaticSolution& solution, i
   const AxialForces forces = axial_forces(solution);
   const double bound = std::min(clamped_factor(model, forces, count), beyond_any_load);
   const std::vector<int> rough_pieces = pieces_for_buckling(model, forces, bound, roughly, most);
-  const Buckling rough = cut_into(model, solution, count, rough_pieces).buckling;
-  const bool all = rough.complete && static_cast<int>(rough.modes.size()) >= count;
-  const double highest = all ? std::min(bound, rough.modes.back().factor) : bound;
-  return cut_into(model, solution, count,
-                  pieces_for_buckling(model, forces, highest, finely, most));
+  const FineBuckling rough = cut_into(model, solution, rough_pieces);
+  // A factor missed here would make the cut finer than it need be.
+  const Buckling likely = likely_buckling(rough.fine.model, rough.forces, count);
+  const bool all = static_cast<int>(likely.modes.size()) >= count;
+  const double highest = all ? std::min(bound, likely.modes.back().factor) : bound;
+  FineBuckling fine =
+      cut_into(model, solution, pieces_for_buckling(model, forces, highest, finely, most));
+  fine.buckling = linear_buckling(fine.fine.model, fine.forces, count);
+  return fine;
 }
 
 }  // namespace tubewright

@@ -174,6 +174,46 @@ SparseMatrix assemble_stiffness(const Model& model, const FreeDofs& free,
   return K;
 }
 
+SparseMatrix stiffness_with_flows(const Model& model, const FreeDofs& free,
+                                  const std::vector<bool>& slack) {
+  Model bare = model;
+  bare.panels.clear();
+  const auto dofs = static_cast<int>(free.unknown.size());
+  std::vector<Eigen::Triplet<double>> entries;
+  for_each_element(bare, slack, [&](std::span<const int> nodes, const auto& Ke) {
+    add_part(bare, free, nodes, Ke,
+             [&](int row, int column, double value) { entries.emplace_back(row, column, value); });
+  });
+  const int size = dofs + static_cast<int>(model.panels.size());
+  int first = dofs;  // flow of the group
+  for (const PanelGroup& group : panel_groups(model)) {
+    for (size_t a = 0; a < group.nodes.size(); ++a) {
+      const int master = free.masters[group.nodes[a]];
+      const Eigen::Vector3d arm = model.nodes[group.nodes[a]] - model.nodes[master];
+      for (Eigen::Index p = 0; p < group.B.cols(); ++p) {
+        Vector6 force = group.B.block<6, 1>(6 * static_cast<Eigen::Index>(a), p);
+        force.tail<3>() += arm.cross(Eigen::Vector3d(force.head<3>()));
+        for (int d = 0; d < dofs_per_node; ++d) {
+          const int column = free.number[dofs_per_node * master + d];
+          if (column < 0 || force[d] == 0) continue;
+          entries.emplace_back(first + static_cast<int>(p), column, force[d]);
+        }
+      }
+    }
+    for (Eigen::Index i = 0; i < group.F.rows(); ++i) {
+      for (Eigen::Index j = 0; j <= i; ++j) {
+        if (group.F(i, j) == 0) continue;
+        entries.emplace_back(first + static_cast<int>(i), first + static_cast<int>(j),
+                             -group.F(i, j));
+      }
+    }
+    first += static_cast<int>(group.F.rows());
+  }
+  SparseMatrix sum(size, size);
+  sum.setFromTriplets(entries.begin(), entries.end());
+  return sum;
+}
+
 SparseMatrix assemble_parts(const Model& model, const FreeDofs& free,
                             const std::function<void(const ElementVisitor&)>& each) {
   std::vector<Eigen::Triplet<double>> entries;

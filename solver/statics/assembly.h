@@ -36,6 +36,11 @@ void for_each_element(const Model& model, const std::vector<bool>& slack,
 SparseMatrix assemble_stiffness(const Model& model, const FreeDofs& free,
                                 const std::vector<bool>& slack);
 
+/// Lower triangle of [K0 P; P' -F]: the stiffness without panels on the free DOFs, and behind them
+/// the flows of all panels as unknowns, so that K0 + P F^-1 P' is assemble_stiffness().
+SparseMatrix stiffness_with_flows(const Model& model, const FreeDofs& free,
+                                  const std::vector<bool>& slack);
+
 /// Lower triangle, on the free DOFs, of any other symmetric matrix that is a sum over parts:
 /// `each` calls its visitor with the nodes and the matrix of every part, in global axes.
 SparseMatrix assemble_parts(const Model& model, const FreeDofs& free,

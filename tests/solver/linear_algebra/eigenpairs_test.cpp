@@ -152,4 +152,37 @@ TEST_CASE("the least eigenpairs of a free chain begin with its rigid motion") {
   CHECK(std::is_sorted(s.values.begin(), s.values.end()));
 }
 
+TEST_CASE("negative pivots are the negative eigenvalues, and one that is lost is told") {
+  Eigen::MatrixXd C(3, 3);
+  C << 2, 1, 0, 1, -3, 1, 0, 1, 1;
+  const auto lower = [](const Eigen::MatrixXd& full) {
+    return SparseMatrix(SparseMatrix(full.sparseView()).triangularView<Eigen::Lower>());
+  };
+  CHECK(negative_pivots(lower(C)) == 1);
+  CHECK(negative_pivots(lower(-C)) == 2);
+  // Singular but for rounding: a pivot of 1e-12 beside a diagonal of 1.
+  Eigen::MatrixXd S(2, 2);
+  S << 1, 1, 1, 1 + 1e-12;
+  CHECK(negative_pivots(lower(S)) == 0);
+  CHECK(negative_pivots(lower(S), 1e-9) == -1);
+}
+
+TEST_CASE("a count of one's own proves completeness; without proof nothing is claimed") {
+  const SparseMatrix A = identity(large), B = held_chain(large);
+  int asked = 0;
+  const EigenProof own{true, [&](double bound) {
+                         ++asked;
+                         return count_above(A, B, bound);
+                       }};
+  const Eigenpairs proven = largest_eigenpairs(A, B, nodes(large), 4, {}, own);
+  CHECK(proven.complete);
+  CHECK(asked > 0);
+  const Eigenpairs likely = largest_eigenpairs(A, B, nodes(large), 4, {}, {false, {}});
+  CHECK(!likely.complete);
+  REQUIRE(likely.values.size() == proven.values.size());
+  for (size_t k = 0; k < likely.values.size(); ++k) {
+    CHECK_THAT(likely.values[k], WithinRel(proven.values[k], 1e-4));
+  }
+}
+
 }  // namespace tubewright::eigenpairs_test

@@ -315,4 +315,44 @@ TEST_CASE("what a mode bends takes its strain energy, what only leans takes none
   CHECK_THAT(shares[1].about_y + shares[1].about_z, WithinAbs(0.0, 1e-6));
 }
 
+TEST_CASE("a row of sheets takes no mode out of the count nor puts one in") {
+  ModelBuilder b;
+  const int id = b.section(unit_section(), 1, 1);
+  constexpr int bays = 4;
+  for (int i = 0; i <= bays; ++i) {
+    b.node(i, 0, 0);
+    b.node(i, 1.3, 0);
+  }
+  std::vector<int> cross;
+  for (int i = 0; i <= bays; ++i) cross.push_back(b.beam(2 * i, 2 * i + 1, id));
+  for (int i = 0; i < bays; ++i) {
+    const int near = b.beam(2 * i, 2 * i + 2, id), far = b.beam(2 * i + 1, 2 * i + 3, id);
+    Panel panel;
+    panel.corners = {2 * i, 2 * i + 2, 2 * i + 3, 2 * i + 1};
+    panel.thickness = 0.1;
+    panel.G = 1;
+    panel.edges = {{{{true, near}},
+                    {{true, cross[static_cast<size_t>(i) + 1]}},
+                    {{true, far}},
+                    {{true, cross[static_cast<size_t>(i)]}}}};
+    b.model.panels.push_back(panel);
+  }
+  b.fix(0);
+  b.fix(1);
+  Actions a = no_actions(b.model);
+  a.nodal[6 * (2 * bays) + x] = -1;
+  a.nodal[6 * (2 * bays + 1) + x] = -0.7;
+  const AxialForces forces = axial_forces(statics(b.model, a));
+  const Buckling found = linear_buckling(b.model, forces, 8);
+  CHECK(found.complete);
+  REQUIRE(found.modes.size() >= 8);
+  for (size_t k = 0; k + 1 < found.modes.size(); ++k) {
+    const double here = found.modes[k].factor, next = found.modes[k + 1].factor;
+    if (next < here * (1 + 1e-6)) continue;
+    CHECK(modes_below(b.model, forces, (here + next) / 2) == static_cast<int>(k) + 1);
+  }
+  const Buckling likely = likely_buckling(b.model, forces, 4);
+  CHECK_THAT(likely.modes[0].factor, WithinRel(found.modes[0].factor, 1e-4));
+}
+
 }  // namespace tubewright::buckling_test

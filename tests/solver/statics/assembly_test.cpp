@@ -3,6 +3,7 @@
 #include "solver/statics/assembly.h"
 
 #include <Eigen/Geometry>
+#include <Eigen/LU>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -193,6 +194,50 @@ TEST_CASE("the pull of a buckled sheet becomes inward line loads and balances") 
   CHECK(a.beams[0].empty());
   a.tension_fields = {0};
   CHECK(with_tension_fields(b.model, a).beams[0].empty());
+}
+
+TEST_CASE("with the flows of the panels taken out of it the stiffness is the frame's") {
+  ModelBuilder b;
+  const int s = b.section(round_tube(0.03, 0.002, 0.3), 210e9, 81e9);
+  constexpr int bays = 3;
+  for (int i = 0; i <= bays; ++i) {
+    b.node(0.3 * i, 0, 0.01 * i);
+    b.node(0.3 * i, 0.4, 0.01 * i);
+  }
+  const int aside = b.node(0.1, 0.2, 0.5);
+  std::array<int, bays + 1> cross{};
+  for (int i = 0; i <= bays; ++i) cross[static_cast<size_t>(i)] = b.beam(2 * i, 2 * i + 1, s);
+  for (int i = 0; i < bays; ++i) {
+    const int near = b.beam(2 * i, 2 * i + 2, s), far = b.beam(2 * i + 1, 2 * i + 3, s);
+    Panel panel;
+    panel.corners = {2 * i, 2 * i + 2, 2 * i + 3, 2 * i + 1};
+    panel.thickness = 1e-3;
+    panel.G = 26e9;
+    panel.joint = 4e7;
+    panel.offset = 0.015;
+    panel.edges = {{{{true, near}},
+                    {{true, cross[static_cast<size_t>(i + 1)]}},
+                    {{true, far}},
+                    {{true, cross[static_cast<size_t>(i)]}}}};
+    b.model.panels.push_back(panel);
+  }
+  b.beam(aside, 4, s);
+  b.model.bodies.push_back({{aside, 5}});
+  b.fix(0);
+  const FreeDofs free = number_free_dofs(b.model);
+  const SparseMatrix K = assemble_stiffness(b.model, free, {});
+  const SparseMatrix both = stiffness_with_flows(b.model, free, {});
+  const auto full = [](const SparseMatrix& lower) {
+    return Eigen::MatrixXd(Eigen::MatrixXd(lower).selfadjointView<Eigen::Lower>());
+  };
+  const Eigen::MatrixXd M = full(both);
+  const Eigen::Index n = K.rows();
+  REQUIRE(M.rows() == n + bays);
+  const Eigen::MatrixXd P = M.topRightCorner(n, bays);
+  const Eigen::MatrixXd schur =
+      M.topLeftCorner(n, n) - P * M.bottomRightCorner(bays, bays).inverse() * P.transpose();
+  CHECK((schur - full(K)).norm() <= 1e-12 * K.norm());
+  CHECK(P.norm() > 0);
 }
 
 }  // namespace tubewright::assembly_test
