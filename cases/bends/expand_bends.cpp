@@ -151,9 +151,10 @@ class Expansion {
     for (std::size_t i = 0; i < path.size(); ++i) {
       const double before = i > 0 ? corners[i - 1].taken : 0;
       const double after = i < corners.size() ? corners[i].taken : 0;
-      const bool at_end = i == 0 || i + 1 == path.size();
+      // Only between two bends may nothing be left: elsewhere its node is a place of the tube.
+      const bool between_bends = before > 0 && after > 0;
       const double there = (points[i + 1] - points[i]).norm();
-      const double least = at_end && before + after > 0 ? least_end : -nothing_left;
+      const double least = !between_bends && before + after > 0 ? least_end : -nothing_left;
       if (before + after + least > there) {
         add_error(diagnostics_, path[i].place,
                   bend_does_not_fit(path[i].tube, path[i].from, path[i].to, before + after, there));

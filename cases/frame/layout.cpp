@@ -65,8 +65,8 @@ std::vector<int> members_in_line(const Frame& frame, const Layout& layout, int a
       const Eigen::Vector3d from_a = layout.at[other] - layout.at[a];
       const double along = from_a.dot(line) / total;
       const bool ahead = along > reached && along <= total * (1 + out_of_line);
-      const bool in_line = from_a.cross(line).norm() <= out_of_line * total * from_a.norm();
-      if (!ahead || !in_line || (next >= 0 && other != b)) continue;
+      const bool lies_in_line = from_a.cross(line).norm() <= out_of_line * total * from_a.norm();
+      if (!ahead || !lies_in_line || (next >= 0 && other != b)) continue;
       next = other;
       by = member;
     }

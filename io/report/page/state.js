@@ -49,8 +49,10 @@ export const state = {
   picked: -1,
   marks: true,
   force: (v) => newtons(v) + " N",
-  words: (i, result, worst) =>
-    `${data.members[i].name} ${resultWords(i, result)}${worst ? ", worst" : ""}`,
+  words: (i, result, worst) => {
+    const marked = worst && state.mode !== "joints" ? ", worst" : "";
+    return `${data.members[i].name} ${resultWords(i, result)}${marked}`;
+  },
   panelWords: (i, result) =>
     `${data.panels[i].name} ${used((governing(result, data.panel_checks) || {}).value)}, worst`,
 };

@@ -233,6 +233,9 @@ TEST_CASE("bends that cannot be are told, all of them, and nothing is changed") 
              ContainsSubstring("radius of 12 mm"));
   CHECK_THAT(faults(bent_path({{0, 0, 0}, {0.5, 0, 0}, {0, 0.01, 0}}, {0.05})),
              ContainsSubstring("turns back"));
+  // A mitre behind a bend that takes all there is before it.
+  CHECK_THAT(faults(bent_path({{0, 0, 0}, {0.5, 0, 0}, {0.5, 0.1, 0}, {1, 0.1, 0}}, {0.1, 0})),
+             ContainsSubstring("between `P1` and `P2`"));
   Frame two = bent_path({{0, 0, 0}, {0.5, 0, 0}, {0.5, 0.5, 0}}, {0.1});
   add_node(two, "Q0", 0.5, 0, 0.5);
   add_node(two, "Q1", 0, -0.5, 0);
