@@ -12,10 +12,11 @@ std::array<double, 2> end_fixity(const Model& model, const Beam& beam) {
           .norm();
   const auto of = [&](const JointFlexibility& joint, const EndConnection& connection) {
     double least = 1;
-    for (const int k : {0, 1}) {  // about y, about z; a joint turned between them counts for both
+    // About y, about z; a joint turned between them counts for both.
+    for (const size_t k : {0U, 1U}) {
       const double I = k == 0 ? s.Iy : s.Iz;
       const double wall = std::max(joint.bending[0], joint.bending[1]);
-      const double c = wall + 1 / connection[static_cast<size_t>(4 + k)];  // 1/rigid is 0
+      const double c = wall + 1 / connection[4 + k];  // 1/rigid is 0
       least = std::min(least, 1 / (1 + 3 * m.E * I * c / L));
     }
     return least;

@@ -10,7 +10,7 @@ namespace {
 
 /// Arcs and nothing else lie between the two.
 bool bends_into(const Frame& frame, const CutTube& part, const CutTube& next) {
-  const auto first = static_cast<std::size_t>(part.members.back() + 1);
+  const auto first = static_cast<std::size_t>(part.members.back()) + 1;
   const auto last = static_cast<std::size_t>(next.members.front());
   if (first >= last) return false;
   const std::string& tube = frame.members[first].tube;

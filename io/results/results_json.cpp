@@ -131,7 +131,7 @@ void write_attachments(JsonLines& out, const Frame& frame, const CaseResult& res
                           {"checks", std::move(checks)},
                           {"rules", std::move(rules)}};
     if (!outside.is_null()) entry["comparisons"] = std::move(outside);
-    out.row(frame.attachments[i].name, std::move(entry));
+    out.row(frame.attachments[i].name, entry);
   }
   out.close();
 }
