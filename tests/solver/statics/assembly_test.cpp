@@ -216,7 +216,7 @@ TEST_CASE("with the flows of the panels taken out of it the stiffness is the fra
     panel.joint = 4e7;
     panel.offset = 0.015;
     panel.edges = {{{{true, near}},
-                    {{true, cross[static_cast<size_t>(i + 1)]}},
+                    {{true, cross[static_cast<size_t>(i) + 1]}},
                     {{true, far}},
                     {{true, cross[static_cast<size_t>(i)]}}}};
     b.model.panels.push_back(panel);
