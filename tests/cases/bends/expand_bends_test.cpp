@@ -100,7 +100,7 @@ TEST_CASE("arcs of a random path touch each other and carry the section along") 
     for (int i = 0; i < 4; ++i) {
       Eigen::Vector3d step(u(random), u(random), u(random));
       while (step.norm() < 0.3) step = Eigen::Vector3d(u(random), u(random), u(random));
-      points.push_back(points.back() + step.normalized());
+      points.emplace_back(points.back() + step.normalized());
     }
     Frame f = bent_path(points, {0.08, 0.09, 0.1});
     f.members.front().roll = u(random);
