@@ -195,9 +195,17 @@ Eigenpairs largest_by_lanczos(const SparseMatrix& A, const SparseMatrix& B,
   Eigen::Index space = std::min<Eigen::Index>(n, 4 * wanted + 10);
   constexpr int attempts = 4;
   for (int attempt = 0; attempt < attempts; ++attempt) {
+    const bool last_attempt = attempt + 1 == attempts;
     Spectra::SymEigsSolver<ReducedProduct> lanczos(reduced, wanted, space);
     lanczos.init();
-    lanczos.compute(Spectra::SortRule::LargestAlge, 1000, proof.wanted ? 1e-10 : 1e-5);
+    // Values that lie close together want a larger space, not more restarts of a small one.
+    constexpr int restarts = 10, most_restarts = 1000;
+    lanczos.compute(Spectra::SortRule::LargestAlge, last_attempt ? most_restarts : restarts,
+                    proof.wanted ? 1e-10 : 1e-5);
+    if (!last_attempt && space < n && lanczos.info() != Spectra::CompInfo::Successful) {
+      space = std::min<Eigen::Index>(n, 3 * space);
+      continue;
+    }
     pairs = tidied(lanczos.eigenvalues(), reduced.unreduced(lanczos.eigenvectors()), A, B);
     const size_t found = pairs.values.size();
     const size_t sure = converged(pairs, a, factor, B);
