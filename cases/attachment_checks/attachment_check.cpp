@@ -16,6 +16,7 @@
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/joints/chord_face.h"
+#include "cases/joints/joint_recognition.h"
 
 namespace tubewright {
 namespace {
@@ -31,19 +32,6 @@ CheckResult made(double utilisation, const char* clause) {
   CheckResult r;
   r.utilisation = utilisation;
   r.clause = clause;
-  return r;
-}
-
-CheckResult not_made(const std::string& reason, const char* clause = "") {
-  CheckResult r;
-  r.reason = reason;
-  r.clause = clause;
-  return r;
-}
-
-CheckResult not_needed(const std::string& reason, const char* clause = "") {
-  CheckResult r = not_made(reason, clause);
-  r.needed = false;
   return r;
 }
 
@@ -128,7 +116,6 @@ class Checks {
     tube_.t0 = entry_.wall;
     tube_.fy = wall_.properties.yield;
     end_distance_ = to_open_end(frame_, n_, a_);
-    constexpr double felt_end = 2.5;  // as in cases/joints/joint_recognition.cpp
     tube_.open_end = end_distance_ < felt_end * std::max(tube_.b0, tube_.h0);
     double compression = 0;
     for_tube_forces([&](const SectionForces& f, const Section& s) {
@@ -210,14 +197,15 @@ class Checks {
   }
 
   void pair() {
-    const double couple = std::abs(about_along_) / (a_.gap + a_.thickness);
+    const double apart = plates_apart(entry_, a_);
+    const double couple = std::abs(about_along_) / apart;
     FootLoads one = foot_;
     one.N = std::abs(foot_.N) / 2 + couple;
     one.V_along = foot_.V_along / 2;
     one.V_aside = foot_.V_aside / 2;
     one.M_strong = about_across_ / 2;
     one.M_weak = std::abs(foot_.V_aside) / 2 * a_.hole;
-    one.V_along = std::abs(one.V_along) + std::abs(foot_.M_twist) / (a_.gap + a_.thickness);
+    one.V_along = std::abs(one.V_along) + std::abs(foot_.M_twist) / apart;
     one.M_twist = 0;
     const double on_face = std::max(std::abs(foot_.N), 2 * couple);  // |N/2 + C| + |N/2 - C|
     add("face", as_comparison(along_plate_check(tube_, plate(), on_face, about_across_),
@@ -229,7 +217,7 @@ class Checks {
   }
 
   void saddle() {
-    const double apart = tube_.b0 + a_.thickness;
+    const double apart = plates_apart(entry_, a_);
     FootLoads one = foot_;
     one.N = std::abs(foot_.N) / 2 + std::abs(about_along_) / apart;
     one.V_along = std::abs(foot_.V_along) / 2 + std::abs(foot_.M_twist) / apart;

@@ -58,8 +58,9 @@ JointFlexibility as_flexibility(double push, double about_across, double about_a
 /// Bending of a bar through the tube, supported by both walls, under a moment at one of them.
 double bar_inside(double E, double I, double depth) { return 3 * E * I / depth; }
 
-JointFlexibility face_flexibility(const Attachment& a, const TubeWall& face, double depth,
-                                  const Section& bar, double bar_E) {
+JointFlexibility face_flexibility(const Attachment& a, const SectionEntry& tube,
+                                  const TubeWall& face, const Section& bar, double bar_E) {
+  const double depth = face_depth(tube, a);
   const double b = clear_width(face);
   const double size = a.length / b;
   switch (a.kind) {
@@ -73,7 +74,7 @@ JointFlexibility face_flexibility(const Attachment& a, const TubeWall& face, dou
     case AttachmentKind::pair: {
       const double push = push_stiffness(face, tab_push_coefficient(size));
       return as_flexibility(push, turn_stiffness(face, tab_turn_coefficient(size)),
-                            push * std::pow(a.gap + a.thickness, 2) / 4);
+                            push * std::pow(plates_apart(tube, a), 2) / 4);
     }
     case AttachmentKind::cross_tab: {
       const double push = push_stiffness(face, cross_push_coefficient(size));
@@ -111,7 +112,7 @@ AttachmentArm attachment_arm(const Frame& frame, const Attachment& a, const Eige
   arm.plate = bar_of(a, poisson_ratio(own));
   arm.plate_roll = roll_of(a, foot, hole);
   const TubeWall face{width, tube.wall, wall.E, poisson_ratio(wall)};
-  arm.face = face_flexibility(a, face, depth, arm.plate, own.E);
+  arm.face = face_flexibility(a, tube, face, arm.plate, own.E);
   return arm;
 }
 

@@ -21,12 +21,8 @@ namespace {
 /// Nearer than this to a node, or to another attachment, it stands at that.
 constexpr double same_place = 1e-3;  // m: no piece is as short as that
 
-constexpr std::array<std::pair<Face, const char*>, 6> face_words = {{{Face::top, "top"},
-                                                                     {Face::bottom, "bottom"},
-                                                                     {Face::left, "left"},
-                                                                     {Face::right, "right"},
-                                                                     {Face::front, "front"},
-                                                                     {Face::rear, "rear"}}};
+constexpr std::array<Face, 6> faces = {Face::top,   Face::bottom, Face::left,
+                                       Face::right, Face::front,  Face::rear};
 
 Eigen::Vector3d direction_of(Face face) {
   switch (face) {
@@ -81,8 +77,8 @@ std::optional<TubeFace> face_towards(const Eigen::Matrix3d& axes, const Eigen::V
 /// "top, bottom, left or right", as far as the tube has them.
 std::string faces_there(const Eigen::Matrix3d& axes) {
   std::vector<std::string> there;
-  for (const auto& [face, word] : face_words) {
-    if (face_towards(axes, direction_of(face))) there.push_back(quoted(word));
+  for (const Face face : faces) {
+    if (face_towards(axes, direction_of(face))) there.push_back(quoted(face_word(face)));
   }
   std::string text;
   for (std::size_t i = 0; i < there.size(); ++i) {
@@ -387,12 +383,7 @@ class Expansion {
 
 }  // namespace
 
-const char* face_word(Face face) {
-  for (const auto& [value, word] : face_words) {
-    if (value == face) return word;
-  }
-  return "";
-}
+const char* face_word(Face face) { return face_names[static_cast<std::size_t>(face)]; }
 
 double face_width(const SectionEntry& tube, const Attachment& attachment) {
   return attachment.on_side ? tube.height : tube.width;
@@ -400,6 +391,14 @@ double face_width(const SectionEntry& tube, const Attachment& attachment) {
 
 double face_depth(const SectionEntry& tube, const Attachment& attachment) {
   return attachment.on_side ? tube.width : tube.height;
+}
+
+double plates_apart(const SectionEntry& tube, const Attachment& attachment) {
+  if (attachment.kind == AttachmentKind::pair) return attachment.gap + attachment.thickness;
+  if (attachment.kind == AttachmentKind::saddle) {
+    return face_width(tube, attachment) + attachment.thickness;
+  }
+  return 0;
 }
 
 std::vector<int> members_at_foot(const Frame& frame, const Attachment& attachment) {

@@ -24,6 +24,9 @@ const char* face_word(Face face);
 double face_width(const SectionEntry& tube, const Attachment& attachment);
 double face_depth(const SectionEntry& tube, const Attachment& attachment);
 
+/// Between the middles of the two plates of a pair or the two ears of a saddle, m; 0 for others.
+double plates_apart(const SectionEntry& tube, const Attachment& attachment);
+
 /// The members of its tube that end at its axis node, by number: one or two.
 std::vector<int> members_at_foot(const Frame& frame, const Attachment& attachment);
 

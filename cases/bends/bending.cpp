@@ -4,13 +4,13 @@
 #include <algorithm>
 #include <cmath>
 #include <unordered_map>
+#include <utility>
 
 #include "cases/bends/bent_walls.h"
-#include "cases/bends/expand_bends.h"
+#include "cases/bends/member_arc.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/section_of.h"
-#include "solver/elements/beam_element.h"
 
 namespace tubewright {
 
@@ -20,58 +20,72 @@ BentUnderLoad before_springback(double angle, double radius, double yield, doubl
   return {angle * radius * curvature, 1 / curvature};
 }
 
+namespace {
+
+struct Ends {
+  Eigen::Vector3d from, to;
+};
+
+/// The bend that begins with this arc, without its place, its angle and its turn.
+TubeBend bend_of(const Frame& frame, const Member& m, const Ends& ends) {
+  const SectionEntry& entry = find_section(frame, m.section);
+  const Material& material = find_material(frame, entry.material)->properties;
+  const Section s = section_of(entry, material);
+  const Arc arc = arc_of(*m.arc, ends.from, ends.to, m.roll, entry);
+  const bool along_z = centre_along_z(arc);
+  const double half_depth = (along_z ? entry.height : entry.width) / 2;
+  TubeBend b;
+  b.node = m.arc->corner;
+  b.radius = m.arc->radius;
+  b.towards = arc.towards;
+  b.outer_wall = entry.wall * b.radius / (b.radius + half_depth);
+  b.inner_wall = entry.wall * b.radius / (b.radius - half_depth);
+  b.elongation = half_depth / b.radius;
+  const BentUnderLoad of_a_radian = before_springback(
+      1, b.radius, material.yield, along_z ? s.Wply : s.Wplz, material.E, along_z ? s.Iy : s.Iz);
+  b.die_radius = of_a_radian.radius;
+  b.bent_to = of_a_radian.angle;
+  return b;
+}
+
+/// Normal of the plane that an arc lies in, so that it turns about it by the right hand.
+Eigen::Vector3d plane_of(const MemberArc& arc, const Ends& ends) {
+  return (ends.from - arc.centre).cross(ends.to - ends.from).normalized();
+}
+
+/// From one plane to the next, about the tangent at the second arc's beginning.
+double turn_between(const Eigen::Vector3d& before, const Eigen::Vector3d& plane,
+                    const MemberArc& arc, const Ends& ends) {
+  const Eigen::Vector3d tangent = plane.cross(ends.from - arc.centre).normalized();
+  return std::atan2(before.cross(plane).dot(tangent), before.dot(plane));
+}
+
+}  // namespace
+
 std::vector<TubeBend> bends_of(const Frame& frame, const std::vector<int>& members) {
   std::unordered_map<std::string, Eigen::Vector3d> at;
   for (const Node& n : frame.nodes) at.emplace(n.name, n.at);
   std::vector<TubeBend> bends;
+  Eigen::Vector3d plane = Eigen::Vector3d::Zero();  // of the last bend
   double along = 0;
-  const MemberArc* open = nullptr;  // the bend that the last member was of
-  Eigen::Vector3d plane_before = Eigen::Vector3d::Zero();
   for (const int i : members) {
     const Member& m = frame.members[static_cast<std::size_t>(i)];
-    const Eigen::Vector3d &from = at.at(m.from), &to = at.at(m.to);
-    const double chord = (to - from).norm();
+    const Ends ends{at.at(m.from), at.at(m.to)};
+    const double chord = (ends.to - ends.from).norm();
     if (!m.arc) {
-      open = nullptr;
       along += chord;
       continue;
     }
-    const double length = arc_length(*m.arc, chord);
-    if (open == nullptr || open->centre != m.arc->centre) {
-      const SectionEntry& entry = find_section(frame, m.section);
-      const Material& material = find_material(frame, entry.material)->properties;
-      const Section s = section_of(entry, material);
-      const Arc arc = arc_of(*m.arc, from, to, m.roll, entry);
-      const bool inward_z = std::abs(std::sin(arc.towards)) > std::abs(std::cos(arc.towards));
-      const double depth = inward_z ? entry.height : entry.width;
-      TubeBend b;
+    if (bends.empty() || bends.back().node != m.arc->corner) {
+      TubeBend b = bend_of(frame, m, ends);
       b.at = along;
-      b.radius = m.arc->radius;
-      b.towards = arc.towards;
-      // The first arc begins along the tangent to the centre's side.
-      const Eigen::Vector3d out = from - m.arc->centre;
-      const Eigen::Vector3d plane = out.cross(to - from).normalized();
-      if (!bends.empty()) {
-        const Eigen::Vector3d tangent = plane.cross(out).normalized();
-        b.turn = std::atan2(plane_before.cross(plane).dot(tangent), plane_before.dot(plane));
-      }
-      plane_before = plane;
-      b.outer_wall = entry.wall * b.radius / (b.radius + depth / 2);
-      b.inner_wall = entry.wall * b.radius / (b.radius - depth / 2);
-      b.elongation = depth / 2 / b.radius;
-      const BentUnderLoad loaded =
-          before_springback(1, b.radius, material.yield, inward_z ? s.Wply : s.Wplz, material.E,
-                            inward_z ? s.Iy : s.Iz);
-      b.die_radius = loaded.radius;
-      b.bent_to = loaded.angle;  // times the angle, below
-      bends.push_back(b);
-      open = &*m.arc;
+      const Eigen::Vector3d before = std::exchange(plane, plane_of(*m.arc, ends));
+      if (!bends.empty()) b.turn = turn_between(before, plane, *m.arc, ends);
+      bends.push_back(std::move(b));
     }
+    const double length = arc_length(*m.arc, chord);
     bends.back().angle += length / m.arc->radius;
     along += length;
-    // The node in the middle has the name of the corner: the arcs are called by it.
-    const std::size_t dot = m.name.rfind('.');
-    bends.back().node = m.name.substr(m.tube.size() + 1, dot - m.tube.size() - 1);
   }
   for (TubeBend& b : bends) b.bent_to *= b.angle;
   return bends;

@@ -43,7 +43,7 @@ std::vector<TubeBend> bends_of(const Frame& frame, const std::vector<int>& membe
 /// one (common practice, no source).
 double usual_least_radius(const SectionEntry& section);
 
-/// Greatest BentWalls::across of all bends; 0 without.
+/// Greatest BentWalls::across of all bends, whichever pair of walls is curved; 0 without.
 double greatest_wall_bending(const Frame& frame);
 
 }  // namespace tubewright

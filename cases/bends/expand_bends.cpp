@@ -9,7 +9,8 @@
 #include <utility>
 
 #include "cases/bends/bend_errors.h"
-#include "cases/bends/bent_walls.h"
+#include "cases/bends/member_arc.h"
+#include "cases/frame/layout.h"
 #include "cases/frame/wording.h"
 #include "solver/elements/beam_element.h"
 #include "solver/model/angle.h"
@@ -120,7 +121,7 @@ class Expansion {
       const Eigen::Vector3d out = (points[i + 2] - points[i + 1]).normalized();
       Corner c;
       c.angle = std::atan2(in.cross(out).norm(), in.dot(out));
-      if (c.angle > bend_from) c.radius = path[i].bend;
+      if (c.angle > path_turns_at) c.radius = path[i].bend;
       c.taken = c.radius > 0 ? c.radius * std::tan(c.angle / 2) : 0;
       corners.push_back(c);
     }
@@ -182,7 +183,7 @@ class Expansion {
       Member arc = before;
       arc.name = before.tube + "." + before.to + "." + std::to_string(k);
       arc.bend = 0;
-      arc.arc = MemberArc{corner.radius, centre};
+      arc.arc = MemberArc{corner.radius, centre, before.to};
       arc.from = std::move(from);
       arc.to = k == half ? before.to : node_name(before, k);
       if (k == half) {
@@ -215,7 +216,7 @@ class Expansion {
       Member level = pieces[i];
       level.roll = 0;
       const Eigen::Matrix3d rest = axes(level);
-      const bool in_line = before.row(0).dot(rest.row(0)) > std::cos(bend_from);
+      const bool in_line = before.row(0).dot(rest.row(0)) > std::cos(path_turns_at);
       if (!in_line && !bends_on(pieces[i - 1], pieces[i])) continue;
       const Eigen::Quaterniond turn = Eigen::Quaterniond::FromTwoVectors(
           Eigen::Vector3d(before.row(0)), Eigen::Vector3d(rest.row(0)));
@@ -284,63 +285,6 @@ Diagnostics expand_bends(Frame& frame) {
                                 [](const Member& m) { return m.bend == 0; });
   if (none) return {};
   return Expansion(frame).run();
-}
-
-bool bends_on(const Member& a, const Member& b) {
-  return !a.tube.empty() && a.tube == b.tube && (a.arc || b.arc) &&
-         (a.to == b.from || b.to == a.from);
-}
-
-double arc_length(const MemberArc& arc, double chord) {
-  return 2 * arc.radius * std::asin(std::min(1.0, chord / (2 * arc.radius)));
-}
-
-namespace {
-
-/// From the middle of the chord towards the centre, local axes.
-Eigen::Vector3d way_inward(const MemberArc& arc, const Eigen::Vector3d& from,
-                           const Eigen::Vector3d& to, double roll) {
-  return member_axes(from, to, roll) * (arc.centre - (from + to) / 2);
-}
-
-bool is_along_z(const Eigen::Vector3d& inward) {
-  return std::abs(inward.z()) > std::abs(inward.y());
-}
-
-}  // namespace
-
-Arc arc_of(const MemberArc& arc, const Eigen::Vector3d& from, const Eigen::Vector3d& to,
-           double roll, const SectionEntry& section) {
-  const Eigen::Vector3d inward = way_inward(arc, from, to, roll);
-  Arc a;
-  a.curvature = 1 / arc.radius;
-  a.towards = std::atan2(inward.z(), inward.y());
-  const bool inward_z = is_along_z(inward);
-  if (const auto walls = bent_walls(section, arc.radius, inward_z)) {
-    // In the plane a tube bends about the axis across the way to the centre.
-    a.bending = inward_z ? std::array{walls->in_plane, walls->out_of_plane}
-                         : std::array{walls->out_of_plane, walls->in_plane};
-  }
-  return a;
-}
-
-std::optional<std::array<double, 2>> moment_factors(const MemberArc& arc,
-                                                    const Eigen::Vector3d& from,
-                                                    const Eigen::Vector3d& to, double roll,
-                                                    const SectionEntry& section) {
-  const bool inward_z = is_along_z(way_inward(arc, from, to, roll));
-  const auto walls = bent_walls(section, arc.radius, inward_z);
-  if (!walls) return std::nullopt;
-  const double most = std::max(walls->stress_in_plane, walls->stress_out_of_plane);
-  if (!bends_along_faces(arc_of(arc, from, to, roll, section), section)) return {{most, most}};
-  return inward_z ? std::array{walls->stress_in_plane, walls->stress_out_of_plane}
-                  : std::array{walls->stress_out_of_plane, walls->stress_in_plane};
-}
-
-bool bends_along_faces(const Arc& arc, const SectionEntry& section) {
-  if (section.shape == Shape::round_tube || section.shape == Shape::round_bar) return true;
-  const double c = std::abs(std::cos(arc.towards)), s = std::abs(std::sin(arc.towards));
-  return std::min(c, s) < std::sin(2 * degree);
 }
 
 }  // namespace tubewright

@@ -17,6 +17,21 @@ struct CheckResult {
   bool comparison = false;  ///< of a check that was made
 };
 
+/// A check that was not made, and why.
+inline CheckResult not_made(const std::string& reason, const char* clause = "") {
+  CheckResult r;
+  r.reason = reason;
+  r.clause = clause;
+  return r;
+}
+
+/// One of what is not there.
+inline CheckResult not_needed(const std::string& reason, const char* clause = "") {
+  CheckResult r = not_made(reason, clause);
+  r.needed = false;
+  return r;
+}
+
 /// Something is there to check and no number was found for it.
 inline bool lacks_number(const CheckResult& c) { return c.needed && !c.utilisation; }
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <limits>
 
-#include "cases/bends/expand_bends.h"
+#include "cases/bends/member_arc.h"
 #include "cases/checks/aluminium_member.h"
 #include "cases/checks/end_weld.h"
 #include "cases/checks/lateral_torsional.h"
@@ -20,18 +20,6 @@ namespace {
 
 constexpr const char* no_rules = "no rules for this metal: neither steel nor aluminium";
 constexpr const char* no_section = "a spring has no section";
-
-CheckResult not_made(std::string reason) {
-  CheckResult r;
-  r.reason = std::move(reason);
-  return r;
-}
-
-CheckResult not_needed(std::string reason) {
-  CheckResult r = not_made(std::move(reason));
-  r.needed = false;
-  return r;
-}
 
 /// What each may tip over with.
 void find_tipping(const Frame& frame, const NumberedFrame& n, std::vector<MemberFacts>& facts) {
@@ -362,10 +350,8 @@ std::vector<MemberFacts> member_facts(const Frame& frame, const NumberedFrame& n
                  whole * m.buckling_length[1].value_or(1)};
     f.length_given = {m.buckling_length[0].has_value(), m.buckling_length[1].has_value()};
     if (m.arc) {
-      const auto at = [&](const std::string& node) {
-        return n.model.nodes[static_cast<size_t>(n.node.at(node))];
-      };
-      f.bent = moment_factors(*m.arc, at(m.from), at(m.to), m.roll, entry);
+      const Beam& beam = n.model.beams[static_cast<size_t>(n.slots[i].index)];
+      f.bent = moment_factors(beam.arc, entry).value_or(std::array<double, 2>{1, 1});
     }
     f.ends = ends[i];
     f.welded = {f.ends[0].welded, f.ends[1].welded};

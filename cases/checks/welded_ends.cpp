@@ -6,7 +6,7 @@
 #include <limits>
 #include <numbers>
 
-#include "cases/bends/expand_bends.h"
+#include "cases/bends/member_arc.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/model/nodes_in_use.h"

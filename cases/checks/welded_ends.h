@@ -11,13 +11,11 @@
 
 #include "cases/checks/weld_check.h"
 #include "cases/frame/frame.h"
+#include "cases/frame/layout.h"
 #include "cases/model/build_model.h"
 #include "solver/model/angle.h"
 
 namespace tubewright {
-
-/// A path that turns by less is one piece.
-constexpr double path_turns_at = 0.5 * degree;
 
 /// Weld metal of ordinary wire for steel, Pa: least ultimate strength of class 70, AWS A5.18
 /// (MEMORY). Taken for steels that are stronger than such wire is meant for (f_u above 560 MPa,

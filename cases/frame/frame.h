@@ -76,6 +76,7 @@ enum class MemberKind { beam, link, cable, spring };
 struct MemberArc {
   double radius = 0;  ///< of its centre line, m
   Eigen::Vector3d centre = Eigen::Vector3d::Zero();
+  std::string corner;  ///< the node in the middle of the bend
 };
 
 struct Member {
@@ -116,6 +117,9 @@ enum class AttachmentKind {
 };
 /// Way that a face of the tube looks.
 enum class Face { top, bottom, left, right, front, rear };
+/// In that order.
+constexpr std::array<const char*, 6> face_names = {"top",   "bottom", "left",
+                                                   "right", "front",  "rear"};
 
 /// Bolt by its nominal diameter and property class; cases/attachment_checks/bolts.h has the rest.
 struct BoltEntry {

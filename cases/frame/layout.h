@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cases/frame/frame.h"
+#include "solver/model/angle.h"
 
 namespace tubewright {
 
@@ -19,6 +20,9 @@ struct Layout {
     return ends[member][0] == node ? ends[member][1] : ends[member][0];
   }
 };
+
+/// A path that turns by less is one piece, rad.
+constexpr double path_turns_at = 0.5 * degree;
 
 /// A member shorter than this fraction of the frame's size has no length: its stiffness would drown
 /// that of all others in rounding (the bending stiffness grows with the cube of 1/L).

@@ -9,7 +9,7 @@
 #include <unordered_map>
 #include <utility>
 
-#include "cases/bends/expand_bends.h"
+#include "cases/bends/member_arc.h"
 #include "cases/checks/welded_ends.h"
 #include "solver/elements/beam_element.h"
 #include "solver/model/angle.h"

@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "cases/bends/bending.h"
-#include "cases/bends/expand_bends.h"
+#include "cases/bends/member_arc.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/lint_parts.h"
@@ -45,7 +45,7 @@ std::vector<std::size_t> bends_by_corner(const Frame& frame) {
   std::vector<std::size_t> arcs;
   for (std::size_t i = 0; i < frame.members.size(); ++i) {
     const Member& m = frame.members[i];
-    if (m.arc && m.name.starts_with(m.tube + "." + m.to + ".")) arcs.push_back(i);
+    if (m.arc && m.arc->corner == m.to) arcs.push_back(i);
   }
   return arcs;
 }

@@ -3,7 +3,7 @@
 #include <Eigen/Geometry>
 #include <cmath>
 
-#include "cases/bends/expand_bends.h"
+#include "cases/bends/member_arc.h"
 
 namespace tubewright {
 

@@ -4,7 +4,7 @@
 #include <set>
 
 #include "cases/attachments/attachment_arm.h"
-#include "cases/bends/expand_bends.h"
+#include "cases/bends/member_arc.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/layout.h"
@@ -106,10 +106,22 @@ std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel
   return {members.begin(), members.end()};
 }
 
-double member_length(const NumberedFrame& numbered, const Member& member) {
+namespace {
+
+double chord_of(const NumberedFrame& numbered, const Member& member) {
   const std::vector<Eigen::Vector3d>& at = numbered.model.nodes;
-  const double chord = (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();
+  return (at[numbered.node.at(member.to)] - at[numbered.node.at(member.from)]).norm();
+}
+
+}  // namespace
+
+double member_length(const NumberedFrame& numbered, const Member& member) {
+  const double chord = chord_of(numbered, member);
   return member.arc ? arc_length(*member.arc, chord) : chord;
+}
+
+double length_over_chord(const NumberedFrame& numbered, const Member& member) {
+  return member.arc ? member_length(numbered, member) / chord_of(numbered, member) : 1;
 }
 
 NumberedFrame build_model(const Frame& frame) {

@@ -46,4 +46,8 @@ std::vector<int> members_round(const NumberedFrame& numbered, const Panel& panel
 /// Length of a member, m; of an arc along the curve.
 double member_length(const NumberedFrame& numbered, const Member& member);
 
+/// That over the distance between its nodes, which loads along a beam of the model are by: 1 but
+/// for an arc.
+double length_over_chord(const NumberedFrame& numbered, const Member& member);
+
 }  // namespace tubewright

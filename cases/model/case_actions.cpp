@@ -19,14 +19,7 @@ Eigen::Ref<Eigen::Vector3d> moment_on(Actions& a, int node) {
 
 void add_line_load(Actions& a, const Frame& frame, const NumberedFrame& n, const LineLoad& load) {
   for (const int m : n.members.at(load.member)) {
-    const int index = n.slots[m].index;
-    double longer = 1;  // an arc than its chord, which the beam's load is by
-    if (frame.members[m].arc) {
-      const Beam& beam = n.model.beams[index];
-      longer = member_length(n, frame.members[m]) /
-               (n.model.nodes[beam.to] - n.model.nodes[beam.from]).norm();
-    }
-    a.beams[index].line += longer * load.load;
+    a.beams[n.slots[m].index].line += length_over_chord(n, frame.members[m]) * load.load;
   }
 }
 

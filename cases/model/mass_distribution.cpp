@@ -15,10 +15,7 @@ MassDistribution mass_distribution(const Frame& frame, const NumberedFrame& numb
     const double per_length = mass_per_length(frame, m);
     if (per_length == 0) continue;
     if (numbered.slots[i].is_beam) {
-      const Beam& beam = numbered.model.beams[numbered.slots[i].index];
-      const double chord = (numbered.model.nodes[beam.to] - numbered.model.nodes[beam.from]).norm();
-      const double longer = m.arc ? member_length(numbered, m) / chord : 1;
-      d.rods.push_back({numbered.slots[i].index, per_length * longer});
+      d.rods.push_back({numbered.slots[i].index, per_length * length_over_chord(numbered, m)});
       continue;
     }
     const double half = per_length * member_length(numbered, m) / 2;

@@ -20,13 +20,14 @@ bool bends_into(const Frame& frame, const CutTube& part, const CutTube& next) {
 }
 
 /// The other part joined on behind the last bend.
-void join(const Frame& frame, CutPiece& piece, const CutPiece& part) {
+void join(const Frame& frame, const NumberedFrame& numbered, CutPiece& piece,
+          const CutPiece& part) {
   CutTube& tube = piece.tube;
-  std::vector<int> arcs;
-  for (int m = tube.members.back() + 1; m < part.tube.members.front(); ++m) arcs.push_back(m);
   double bent = 0;
-  for (const TubeBend& b : bends_of(frame, arcs)) bent += b.radius * b.angle;
-  tube.members.insert(tube.members.end(), arcs.begin(), arcs.end());
+  for (int m = tube.members.back() + 1; m < part.tube.members.front(); ++m) {
+    bent += member_length(numbered, frame.members[static_cast<std::size_t>(m)]);
+    tube.members.push_back(m);
+  }
   tube.members.insert(tube.members.end(), part.tube.members.begin(), part.tube.members.end());
   tube.nodes[1] = part.tube.nodes[1];
   tube.length += bent + part.tube.length;
@@ -46,17 +47,18 @@ void rename(const Frame& frame, CutTube& tube) {
                                     [&](const Member& m) { return m.tube == first.tube; });
   tube.name = pieces == static_cast<std::ptrdiff_t>(tube.members.size())
                   ? first.tube
-                  : first.name + "-" + last.name.substr(last.tube.size() + 1);
+                  : named_by_members(first, last);
 }
 
 }  // namespace
 
-std::vector<CutPiece> joined_over_bends(const Frame& frame, const std::vector<CutPiece>& parts) {
+std::vector<CutPiece> joined_over_bends(const Frame& frame, const NumberedFrame& numbered,
+                                        const std::vector<CutPiece>& parts) {
   std::vector<CutPiece> pieces;
   std::vector<int> piece_of;
   for (std::size_t i = 0; i < parts.size(); ++i) {
     if (i > 0 && bends_into(frame, parts[i - 1].tube, parts[i].tube)) {
-      join(frame, pieces.back(), parts[i]);
+      join(frame, numbered, pieces.back(), parts[i]);
     } else {
       pieces.push_back(parts[i]);
     }

@@ -10,6 +10,7 @@
 namespace tubewright {
 
 /// `parts`: one a straight tube, in order; EndCut::against counts the pieces returned.
-std::vector<CutPiece> joined_over_bends(const Frame& frame, const std::vector<CutPiece>& parts);
+std::vector<CutPiece> joined_over_bends(const Frame& frame, const NumberedFrame& numbered,
+                                        const std::vector<CutPiece>& parts);
 
 }  // namespace tubewright

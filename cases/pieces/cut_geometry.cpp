@@ -168,7 +168,7 @@ std::vector<CutPiece> cut_straight_parts(const Frame& frame, const NumberedFrame
 }
 
 std::vector<CutPiece> cut_pieces(const Frame& frame, const NumberedFrame& numbered) {
-  return joined_over_bends(frame, cut_straight_parts(frame, numbered));
+  return joined_over_bends(frame, numbered, cut_straight_parts(frame, numbered));
 }
 
 }  // namespace tubewright

@@ -81,10 +81,8 @@ void name_by_members(const Frame& frame, std::vector<CutTube>& tubes) {
     size_t j = i + 1;
     while (j < tubes.size() && tubes[j].name == tubes[i].name) ++j;
     for (size_t k = i; j - i > 1 && k < j; ++k) {
-      const Member& first = frame.members[static_cast<size_t>(tubes[k].members.front())];
-      const Member& last = frame.members[static_cast<size_t>(tubes[k].members.back())];
-      tubes[k].name = first.name;
-      if (&first != &last) tubes[k].name += "-" + last.name.substr(last.tube.size() + 1);
+      tubes[k].name = named_by_members(frame.members[static_cast<size_t>(tubes[k].members.front())],
+                                       frame.members[static_cast<size_t>(tubes[k].members.back())]);
     }
     i = j;
   }
@@ -96,6 +94,11 @@ std::vector<CutTube> cut_tubes(const Frame& frame, const NumberedFrame& n) {
   std::vector<CutTube> tubes = parted_where_they_cross(frame, n, straight_runs(frame, n));
   name_by_members(frame, tubes);
   return tubes;
+}
+
+std::string named_by_members(const Member& first, const Member& last) {
+  if (&first == &last) return first.name;
+  return first.name + "-" + last.name.substr(last.tube.size() + 1);
 }
 
 std::vector<int> inner_nodes(const Frame& frame, const NumberedFrame& n, const CutTube& tube) {

@@ -36,6 +36,9 @@ struct CutTube {
 /// tube its straight parts. Cables and springs are bought by their length and not among them.
 std::vector<CutTube> cut_tubes(const Frame& frame, const NumberedFrame& numbered);
 
+/// "rail.3", or of several members "rail.1-2".
+std::string named_by_members(const Member& first, const Member& last);
+
 /// The nodes a tube runs through, in order, without those at its ends.
 std::vector<int> inner_nodes(const Frame& frame, const NumberedFrame& numbered,
                              const CutTube& tube);

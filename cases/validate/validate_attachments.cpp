@@ -2,6 +2,7 @@
 // looked at by expand_attachments().
 #include <algorithm>
 
+#include "cases/attachments/expand_attachments.h"
 #include "cases/frame/sensible_ranges.h"
 #include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
@@ -59,7 +60,7 @@ void check_sizes(const Attachment& a, Diagnostics& diagnostics) {
 
 void check_fit(const Attachment& a, const SectionEntry& tube, Diagnostics& diagnostics) {
   constexpr double rounding = 1e-9;
-  const double face = a.on_side ? tube.height : tube.width;
+  const double face = face_width(tube, a);
   const bool needs_walls_beside = !is_plate(a.kind);
   const double room = needs_walls_beside ? face - 2 * tube.wall : face;
   if (const double width = width_on_face(a); width > room + rounding) {

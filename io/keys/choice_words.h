@@ -53,12 +53,12 @@ constexpr ChoiceWords<AttachmentKind, 8> attachment_kind_words = {
      {"sleeve", AttachmentKind::sleeve},
      {"bolt", AttachmentKind::bolt}}};
 
-constexpr ChoiceWords<Face, 6> face_words = {{{"top", Face::top},
-                                              {"bottom", Face::bottom},
-                                              {"left", Face::left},
-                                              {"right", Face::right},
-                                              {"front", Face::front},
-                                              {"rear", Face::rear}}};
+constexpr ChoiceWords<Face, 6> face_words = {{{face_names[0], Face::top},
+                                              {face_names[1], Face::bottom},
+                                              {face_names[2], Face::left},
+                                              {face_names[3], Face::right},
+                                              {face_names[4], Face::front},
+                                              {face_names[5], Face::rear}}};
 
 constexpr ChoiceWords<SheetEdge, 2> sheet_edge_words = {
     {{"simply_supported", SheetEdge::simply_supported}, {"clamped", SheetEdge::clamped}}};

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cases/attachments/expand_attachments.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/joint_stiffness/end_fixity.h"
@@ -126,7 +127,7 @@ ordered_json attachments_of(const Frame& frame, const NodeNumbers& node) {
                     {"sideways", numbers(a.sideways)},
                     {"thickness", number(a.thickness * mm_per_m)},
                     {"length", number(a.length * mm_per_m)},
-                    {"gap", number(a.gap * mm_per_m)},
+                    {"apart", number(plates_apart(find_section(frame, a.section), a) * mm_per_m)},
                     {"bolt", a.bolt ? number(a.bolt->diameter * mm_per_m) : ordered_json(0)}});
   }
   return list;

@@ -1,9 +1,9 @@
 #include "io/summary/attachment_summary.h"
 
 #include <algorithm>
-#include <numeric>
 #include <vector>
 
+#include "io/summary/ranked_rows.h"
 #include "io/text/text_layout.h"
 
 namespace tubewright {
@@ -49,11 +49,8 @@ int failing_attachments(const CaseResult& result) {
 
 std::string attachment_rows(const Analysis& analysis, const CaseResult& result, Paint paint) {
   if (result.attachments.empty()) return {};
-  std::vector<std::size_t> order(result.attachments.size());
-  std::iota(order.begin(), order.end(), 0);
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return utilisation(result.attachments[a]) > utilisation(result.attachments[b]);
-  });
+  const std::vector<std::size_t> order = worst_first(
+      result.attachments.size(), [&](std::size_t i) { return utilisation(result.attachments[i]); });
   const std::size_t shown = std::min(order.size(), attachments_shown);
   constexpr std::size_t least_width = 10, most_width = 20;
   std::size_t width = least_width;
@@ -67,11 +64,7 @@ std::string attachment_rows(const Analysis& analysis, const CaseResult& result, 
     text += attachment_row(analysis.frame.attachments[order[k]].name, result.attachments[order[k]],
                            width, paint);
   }
-  if (order.size() > shown) {
-    text += std::string(26, ' ') + "and " + std::to_string(order.size() - shown) +
-            " more, none of them nearer its limit\n";
-  }
-  return text;
+  return text + rest_line(order.size(), shown);
 }
 
 }  // namespace tubewright

@@ -8,6 +8,7 @@
 
 #include "io/summary/attachment_summary.h"
 #include "io/summary/panel_summary.h"
+#include "io/summary/ranked_rows.h"
 #include "io/summary/vehicle_summary.h"
 #include "io/text/text_layout.h"
 #include "io/text/utf8.h"
@@ -104,11 +105,7 @@ std::string member_rows(const Analysis& analysis, const CaseResult& result, Pain
   for (std::size_t k = 0; k < shown; ++k) {
     text += member_row(analysis, result, static_cast<std::size_t>(order[k]), name_width, paint);
   }
-  if (order.size() > shown) {
-    const std::string rest = std::to_string(order.size() - shown);
-    text += std::string(26, ' ') + "and " + rest + " more, none of them nearer its limit\n";
-  }
-  return text;
+  return text + rest_line(order.size(), shown);
 }
 
 std::string vector_text(const Eigen::Vector3d& v, int decimals) {

@@ -1,8 +1,8 @@
 #include "io/summary/panel_summary.h"
 
 #include <algorithm>
-#include <numeric>
 
+#include "io/summary/ranked_rows.h"
 #include "io/text/text_layout.h"
 #include "io/text/workshop_units.h"
 
@@ -51,11 +51,8 @@ std::vector<int> failing_panels(const CaseResult& result) {
 
 std::string panel_rows(const Analysis& analysis, const CaseResult& result, Paint paint) {
   if (result.panels.empty()) return {};
-  std::vector<std::size_t> order(result.panels.size());
-  std::iota(order.begin(), order.end(), 0);
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return utilisation(result.panels[a]) > utilisation(result.panels[b]);
-  });
+  const std::vector<std::size_t> order = worst_first(
+      result.panels.size(), [&](std::size_t i) { return utilisation(result.panels[i]); });
   const std::size_t shown = std::min(order.size(), panels_shown);
   std::size_t width = 6;
   for (std::size_t k = 0; k < shown; ++k) {
@@ -67,11 +64,7 @@ std::string panel_rows(const Analysis& analysis, const CaseResult& result, Paint
   for (std::size_t k = 0; k < shown; ++k) {
     text += panel_row(analysis.frame.panels[order[k]].name, result.panels[order[k]], width, paint);
   }
-  if (order.size() > shown) {
-    text += std::string(26, ' ') + "and " + std::to_string(order.size() - shown) +
-            " more, none of them nearer its limit\n";
-  }
-  return text;
+  return text + rest_line(order.size(), shown);
 }
 
 }  // namespace tubewright

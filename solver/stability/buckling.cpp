@@ -35,15 +35,13 @@ struct BucklingMatrices {
   FreeDofs free;
   SparseMatrix K;
   SparseMatrix minus_KG;
-  SparseMatrix with_flows;  ///< stiffness_with_flows(); empty where it is not worth it
+  bool loose = false;  ///< K has stiffness where the model has none
 };
 
 BucklingMatrices buckling_matrices(const Model& model, const AxialForces& forces) {
-  BucklingMatrices m{number_free_dofs(model), {}, {}, {}};
+  BucklingMatrices m{number_free_dofs(model), {}, {}, false};
   m.K = assemble_stiffness(model, m.free, forces.slack);
-  if (restrain_zero_stiffness_dofs(m.K, m.free).empty() && !model.panels.empty()) {
-    m.with_flows = stiffness_with_flows(model, m.free, forces.slack);
-  }
+  m.loose = !restrain_zero_stiffness_dofs(m.K, m.free).empty();
   m.minus_KG = assemble_parts(model, m.free, [&](const ElementVisitor& visit) {
     for_each_stress(model, forces, -1, visit);
   });
@@ -78,21 +76,24 @@ namespace {
 /// Number of mu above the bound. Panels in a row fill K with one dense block; with their flows as
 /// unknowns beside the DOFs, [K0 P; P' -F] in place of K = K0 + P F^-1 P', the factor stays sparse
 /// and has one more negative pivot a flow (Haynsworth's inertia additivity).
-int modes_above(const BucklingMatrices& m, double bound) {
-  const Eigen::Index flows = m.with_flows.rows() - m.K.rows();
-  if (flows > 0) {
+int modes_above(const Model& model, const std::vector<bool>& slack, const BucklingMatrices& m,
+                double bound) {
+  if (!model.panels.empty() && !m.loose) {
+    const SparseMatrix with_flows = stiffness_with_flows(model, m.free, slack);
     SparseMatrix load = m.minus_KG;
-    load.conservativeResize(m.with_flows.rows(), m.with_flows.cols());
+    load.conservativeResize(with_flows.rows(), with_flows.cols());
     constexpr double lost = 1e-9;  // of a diagonal entry: K0 alone may be next to singular
-    const int count = negative_pivots(m.with_flows - load / bound, lost);
-    if (count >= flows) return count - static_cast<int>(flows);
+    const int count = negative_pivots(with_flows - load / bound, lost);
+    const auto flows = static_cast<int>(model.panels.size());
+    if (count >= flows) return count - flows;
   }
   return count_above(m.minus_KG, m.K, bound);
 }
 
 // -K_G x = mu K x, alpha = 1/mu: negative mu belong to loads turned round.
-Buckling lowest_modes(const Model& model, const BucklingMatrices& m, int count, bool proven) {
-  const EigenProof proof{proven, [&](double bound) { return modes_above(m, bound); }};
+Buckling lowest_modes(const Model& model, const std::vector<bool>& slack, const BucklingMatrices& m,
+                      int count, bool proven) {
+  const EigenProof proof{proven, [&](double bound) { return modes_above(model, slack, m, bound); }};
   const Eigenpairs pairs = largest_eigenpairs(m.minus_KG, m.K, m.free.node_of, count, {}, proof);
   Buckling result;
   result.complete = pairs.complete;
@@ -109,34 +110,36 @@ Buckling lowest_modes(const Model& model, const BucklingMatrices& m, int count, 
   return result;
 }
 
-int count_below(const BucklingMatrices& m, double factor) {
+int count_below(const Model& model, const std::vector<bool>& slack, const BucklingMatrices& m,
+                double factor) {
   if (m.K.rows() == 0) return 0;
   const SparseMatrix loaded = m.K - factor * m.minus_KG;
   if (Factorisation(loaded, m.free.node_of).positive_definite()) return 0;
-  return modes_above(m, 1 / factor);
+  return modes_above(model, slack, m, 1 / factor);
 }
 
 }  // namespace
 
 Buckling linear_buckling(const Model& model, const AxialForces& forces, int count) {
-  return lowest_modes(model, buckling_matrices(model, forces), count, true);
+  return lowest_modes(model, forces.slack, buckling_matrices(model, forces), count, true);
 }
 
 Buckling likely_buckling(const Model& model, const AxialForces& forces, int count) {
-  return lowest_modes(model, buckling_matrices(model, forces), count, false);
+  return lowest_modes(model, forces.slack, buckling_matrices(model, forces), count, false);
 }
 
 int modes_below(const Model& model, const AxialForces& forces, double factor) {
-  return count_below(buckling_matrices(model, forces), factor);
+  return count_below(model, forces.slack, buckling_matrices(model, forces), factor);
 }
 
 BucklingBelow buckling_below(const Model& model, const AxialForces& forces, double factor,
                              int most) {
   const BucklingMatrices m = buckling_matrices(model, forces);
   BucklingBelow below;
-  below.count = count_below(m, factor);
+  below.count = count_below(model, forces.slack, m, factor);
   if (below.count == 0) return below;
-  below.buckling = lowest_modes(model, m, below.count > 0 ? std::min(below.count, most) : 1, true);
+  below.buckling =
+      lowest_modes(model, forces.slack, m, below.count > 0 ? std::min(below.count, most) : 1, true);
   return below;
 }
 

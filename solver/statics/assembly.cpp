@@ -101,8 +101,10 @@ FreeDofs number_free_dofs(const Model& model) {
   return free;
 }
 
-void for_each_element(const Model& model, const std::vector<bool>& slack,
-                      const ElementVisitor& visit) {
+namespace {
+
+void for_each_member(const Model& model, const std::vector<bool>& slack,
+                     const ElementVisitor& visit) {
   for (const Beam& beam : model.beams) {
     visit(std::array{beam.from, beam.to}, global_beam_stiffness(model, beam));
   }
@@ -111,6 +113,13 @@ void for_each_element(const Model& model, const std::vector<bool>& slack,
     const Bar& bar = model.bars[i];
     visit(std::array{bar.from, bar.to}, bar_stiffness(model, bar));
   }
+}
+
+}  // namespace
+
+void for_each_element(const Model& model, const std::vector<bool>& slack,
+                      const ElementVisitor& visit) {
+  for_each_member(model, slack, visit);
   for (const PanelGroup& group : panel_groups(model)) visit(group.nodes, group_stiffness(group));
 }
 
@@ -176,40 +185,31 @@ SparseMatrix assemble_stiffness(const Model& model, const FreeDofs& free,
 
 SparseMatrix stiffness_with_flows(const Model& model, const FreeDofs& free,
                                   const std::vector<bool>& slack) {
-  Model bare = model;
-  bare.panels.clear();
-  const auto dofs = static_cast<int>(free.unknown.size());
   std::vector<Eigen::Triplet<double>> entries;
-  for_each_element(bare, slack, [&](std::span<const int> nodes, const auto& Ke) {
-    add_part(bare, free, nodes, Ke,
-             [&](int row, int column, double value) { entries.emplace_back(row, column, value); });
+  const auto add = [&](int row, int column, double value) {
+    if (value != 0) entries.emplace_back(row, column, value);
+  };
+  for_each_member(model, slack, [&](std::span<const int> nodes, const auto& Ke) {
+    add_part(model, free, nodes, Ke, add);
   });
-  const int size = dofs + static_cast<int>(model.panels.size());
+  const auto dofs = static_cast<int>(free.unknown.size());
   int first = dofs;  // flow of the group
+  Eigen::VectorXd forces(dof_count(model));
   for (const PanelGroup& group : panel_groups(model)) {
-    for (size_t a = 0; a < group.nodes.size(); ++a) {
-      const int master = free.masters[group.nodes[a]];
-      const Eigen::Vector3d arm = model.nodes[group.nodes[a]] - model.nodes[master];
-      for (Eigen::Index p = 0; p < group.B.cols(); ++p) {
-        Vector6 force = group.B.block<6, 1>(6 * static_cast<Eigen::Index>(a), p);
-        force.tail<3>() += arm.cross(Eigen::Vector3d(force.head<3>()));
-        for (int d = 0; d < dofs_per_node; ++d) {
-          const int column = free.number[dofs_per_node * master + d];
-          if (column < 0 || force[d] == 0) continue;
-          entries.emplace_back(first + static_cast<int>(p), column, force[d]);
-        }
+    const auto flows = static_cast<int>(group.panels.size());
+    for (int p = 0; p < flows; ++p) {
+      forces.setZero();
+      for (size_t a = 0; a < group.nodes.size(); ++a) {
+        forces.segment<6>(dofs_per_node * group.nodes[a]) =
+            group.B.block<6, 1>(dofs_per_node * static_cast<Eigen::Index>(a), p);
       }
+      gather_on_masters(model, free.masters, forces);
+      for (int i = 0; i < dofs; ++i) add(first + p, i, forces[free.unknown[i]]);
+      for (int q = 0; q <= p; ++q) add(first + p, first + q, -group.F(p, q));
     }
-    for (Eigen::Index i = 0; i < group.F.rows(); ++i) {
-      for (Eigen::Index j = 0; j <= i; ++j) {
-        if (group.F(i, j) == 0) continue;
-        entries.emplace_back(first + static_cast<int>(i), first + static_cast<int>(j),
-                             -group.F(i, j));
-      }
-    }
-    first += static_cast<int>(group.F.rows());
+    first += flows;
   }
-  SparseMatrix sum(size, size);
+  SparseMatrix sum(first, first);
   sum.setFromTriplets(entries.begin(), entries.end());
   return sum;
 }

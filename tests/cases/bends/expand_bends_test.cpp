@@ -6,6 +6,7 @@
 #include <numbers>
 #include <random>
 
+#include "cases/bends/member_arc.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_summary.h"
 #include "solver/elements/beam_element.h"
@@ -254,22 +255,6 @@ TEST_CASE("a corner that hardly turns and a path without bends are left alone") 
   Frame none = bent_path({{0, 0, 0}, {0.5, 0, 0}, {0.5, 0.5, 0}}, {});
   REQUIRE(expand_bends(none).empty());
   CHECK(none.nodes.size() == 3);
-}
-
-TEST_CASE("a bend across the corners of a square tube is seen, and counts for both axes") {
-  for (const double roll : {0.0, std::numbers::pi / 4}) {
-    Frame f = bent_path({{0, 0, 0}, {0.5, 0, 0}, {0.5, 0.5, 0}}, {0.1});
-    f.members.front().roll = roll;
-    const Frame e = expanded(f);
-    const Member& m = e.members[1];
-    const Eigen::Vector3d from = place(e, m.from), to = place(e, m.to);
-    CHECK(bends_along_faces(arc_of(*m.arc, from, to, m.roll, e.sections[0]), e.sections[0]) ==
-          (roll == 0));
-    const auto factors = moment_factors(*m.arc, from, to, m.roll, e.sections[0]);
-    REQUIRE(factors);
-    CHECK((*factors)[1] > 1);  // flat bend, z up: bending about z is in its plane
-    CHECK(((*factors)[0] == 1) == (roll == 0));
-  }
 }
 
 }  // namespace tubewright::expand_bends_test

@@ -448,4 +448,23 @@ TEST_CASE("in a bend moments count for what its walls make of them, as a compari
   CHECK_THAT(*bent.section.utilisation, WithinRel(*straight.section.utilisation / 0.9309, 1e-4));
 }
 
+TEST_CASE("a bend of walls that are not known is a comparison too") {
+  Frame f = empty_frame();
+  f.sections[0].shape = Shape::properties;
+  f.sections[0].given = {174e-6, 14.8e-9, 14.8e-9, 25e-9, 1.2e-6, 1.2e-6,
+                         2e-6,   0,       0,       rigid, rigid,  {}};
+  add_node(f, "a", 0, 0, 0);
+  add_node(f, "b", 0, 0, 0.5);
+  add_node(f, "c", 0.5, 0, 0.5);
+  add_member(f, "t.1", "a", "b").tube = "t";
+  add_member(f, "t.2", "b", "c").tube = "t";
+  f.members[0].bend = 0.1;
+  REQUIRE(expand_bends(f).empty());
+  f.supports.push_back(fixed("a"));
+  add_case(f, "in").moments.push_back({"c", {0, 50, 0}, {}});
+  const Analysis analysis = answer_of(analyse(f));
+  CHECK(!analysis.cases.front().members.front().checks.yield.comparison);
+  CHECK(analysis.cases.front().members[2].checks.yield.comparison);
+}
+
 }  // namespace tubewright::member_checks_test

@@ -107,8 +107,8 @@ TEST_CASE("a tube bent to the left twice is the mirror image of one bent to the 
 
 TEST_CASE("without bends the pieces are left as they are") {
   Frame f = rectangle();
-  const std::vector<CutPiece> pieces = cut_pieces(f, build_model(f));
-  CHECK(joined_over_bends(f, pieces).size() == 4);
+  const NumberedFrame n = build_model(f);
+  CHECK(joined_over_bends(f, n, cut_straight_parts(f, n)).size() == 4);
 }
 
 }  // namespace tubewright::bent_pieces_test

@@ -89,6 +89,7 @@ TEST_CASE("attachments refer to foot and hole by number, sizes in mm") {
   Frame f = reportable_studies().analysis.frame;
   Attachment a;
   a.name = "D";
+  a.section = "tube";
   a.face_node = "C";
   a.kind = AttachmentKind::cross_tab;
   a.thickness = 0.004;
@@ -105,7 +106,7 @@ TEST_CASE("attachments refer to foot and hole by number, sizes in mm") {
                                             {"sideways", {0.0, 1.0, 0.0}},
                                             {"thickness", 4.0},
                                             {"length", 30.0},
-                                            {"gap", 0.0},
+                                            {"apart", 0.0},
                                             {"bolt", 8.0}}}));
 }
 

@@ -4,7 +4,6 @@ import { PATTERN } from "./colours.js";
 import { add, cross, dot, sub, times, unit } from "./vectors.js";
 
 const STEEL = { colour: [104, 109, 116], pattern: PATTERN.plain };
-const BESIDE = new Set(["pair", "saddle"]); // two plates with a gap between them
 const ROUND = new Set(["nut", "sleeve", "bolt"]);
 
 /// moved(n): where node n is drawn.
@@ -20,9 +19,8 @@ export function addAttachment(drawn, a, moved) {
   const flat = a.kind === "cross_tab" ? a.sideways : a.lengthwise; // the long side of the plate
   const z = unit(sub(flat, times(out, dot(flat, out))));
   const tip = add(hole, times(out, a.length / 3));
-  const apart = BESIDE.has(a.kind) ? (a.gap + a.thickness) / 2 : 0;
-  for (const side of apart ? [-1, 1] : [0]) {
-    const off = times(unit(cross(z, out)), side * apart);
+  for (const side of a.apart ? [-1, 1] : [0]) {
+    const off = times(unit(cross(z, out)), (side * a.apart) / 2);
     drawn.sweeps.push({
       points: [add(foot, off), add(tip, off)],
       round: false,
