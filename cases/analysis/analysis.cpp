@@ -105,12 +105,14 @@ Diagnostics take_over(std::vector<CheckedCase> checked, Analysis& analysis) {
 class Checking {
  public:
   Checking(const Frame& frame, const NumberedFrame& numbered, const CheckFacts& facts,
-           const AnalysisOptions& options, const TellStep& tell, size_t count)
+           const AnalysisOptions& options, const TellStep& tell, const BaseStiffnesses* bases,
+           size_t count)
       : frame_(frame),
         numbered_(numbered),
         facts_(facts),
         options_(options),
         tell_(tell),
+        bases_(bases),
         count_(count) {}
 
   Result<std::vector<CheckedCase>> held_cases(const std::vector<const Case*>& cases);
@@ -130,6 +132,7 @@ class Checking {
   const CheckFacts& facts_;
   const AnalysisOptions& options_;
   const TellStep& tell_;
+  const BaseStiffnesses* bases_;
   const size_t count_;
   std::mutex telling_;
   size_t told_ = 0;
@@ -167,7 +170,7 @@ CheckedCase Checking::held_case(const Case& c, StaticSolver& statics, const Acti
     Actions all = actions;
     add_actions(all, extra, 1);
     const auto solve = [&] {
-      if (&softened != &numbered_) return solve_statics(softened.model, {all});
+      if (&softened != &numbered_) return solve_statics(softened.model, {all}, bases_);
       const std::lock_guard lock(solving_);
       return statics.solve({all});
     };
@@ -181,7 +184,7 @@ CheckedCase Checking::held_case(const Case& c, StaticSolver& statics, const Acti
 Result<std::vector<CheckedCase>> Checking::held_cases(const std::vector<const Case*>& cases) {
   std::vector<Actions> actions;
   for (const Case* c : cases) actions.push_back(case_actions(frame_, numbered_, *c));
-  StaticSolver statics(numbered_.model);
+  StaticSolver statics(numbered_.model, bases_);
   StaticResult solved = statics.solve(actions);
   if (const auto* failure = solved.error()) {
     return failure_diagnostics(frame_, numbered_, *failure, cases[failure->load_case]->name);
@@ -212,7 +215,8 @@ CheckedCase Checking::driven_case(const Case& c, const VehicleFacts& vehicle,
   if (auto why = without_answer(numbered_.model, c, first.solution); !why.empty()) return {why, {}};
   const auto solve_again = [&](const NumberedFrame& softened,
                                const Actions& extra) -> std::optional<StaticSolution> {
-    VehicleOutcome again = solve_vehicle_cases(frame_, softened, {&c}, &extra, vehicle.standing);
+    VehicleOutcome again =
+        solve_vehicle_cases(frame_, softened, {&c}, &extra, vehicle.standing, bases_);
     if (!again) return std::nullopt;
     VehicleSolution& solution = again->solutions.front();
     state = std::move(solution.state);
@@ -228,7 +232,7 @@ Result<std::vector<CheckedCase>> Checking::driven_cases(const std::vector<const 
   if (Diagnostics diagnostics = without_mass(frame_, numbered_); !diagnostics.empty())
     return diagnostics;
   tell_("solving load cases", 0, 0);
-  VehicleOutcome solved = solve_vehicle_cases(frame_, numbered_, cases);
+  VehicleOutcome solved = solve_vehicle_cases(frame_, numbered_, cases, nullptr, {}, bases_);
   if (const auto* failure = solved.error()) {
     return failure_diagnostics(frame_, numbered_, *failure, cases[failure->load_case]->name);
   }
@@ -271,7 +275,8 @@ Result<Frame> with_load_cases(Frame frame) {
 }
 
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only,
-                         const AnalysisOptions& options, const TellStep& tell) {
+                         const AnalysisOptions& options, const TellStep& tell,
+                         const BaseStiffnesses* bases) {
   tell("solving load cases", 0, 0);
   NumberedFrame numbered = build_model(frame);
   const WeldedJoints joints = joint_springs(frame, numbered);
@@ -284,7 +289,7 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   Analysis analysis;
   analysis.options = options;
   const CheckFacts facts = check_facts(frame, numbered);
-  Checking checking{frame, numbered, facts, options, tell, held.size() + driven.size()};
+  Checking checking{frame, numbered, facts, options, tell, bases, held.size() + driven.size()};
   if (!held.empty()) {
     auto checked = checking.held_cases(held);
     if (auto* diagnostics = checked.error()) return std::move(*diagnostics);

@@ -52,9 +52,10 @@ std::optional<double> mass_share(const Analysis& analysis);
 /// whose file names none. A frame with neither comes back without cases.
 Result<Frame> with_load_cases(Frame frame);
 
-/// Solves the named cases (all if empty) and makes the checks of each. Requires: validate() found
-/// no error.
+/// Solves the named cases (all if empty) and makes the checks of each. `bases`: of a frame that
+/// differs from this one in few tubes, see StaticSolver. Requires: validate() found no error.
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only = {},
-                         const AnalysisOptions& options = {}, const TellStep& tell = tell_nobody);
+                         const AnalysisOptions& options = {}, const TellStep& tell = tell_nobody,
+                         const BaseStiffnesses* bases = nullptr);
 
 }  // namespace tubewright

@@ -23,21 +23,10 @@ void add_line_load(Actions& a, const Frame& frame, const NumberedFrame& n, const
   }
 }
 
-/// `at` runs over the whole continuous tube: find the piece it falls on.
 void add_point_load(Actions& a, const Frame& frame, const NumberedFrame& n, const PointLoad& load) {
-  const std::vector<int>& pieces = n.members.at(load.member);
-  double total = 0;
-  for (const int m : pieces) total += member_length(n, frame.members[m]);
-  double along = load.at * total;
-  for (const int m : pieces) {
-    const double length = member_length(n, frame.members[m]);
-    if (along <= length || m == pieces.back()) {
-      const double at = std::clamp(along / length, 0.0, 1.0);
-      a.beams[n.slots[m].index].points.push_back({at, load.force, load.moment});
-      return;
-    }
-    along -= length;
-  }
+  const PlaceAlong place = place_along(frame, n, load.member, load.at);
+  a.beams[n.slots[static_cast<size_t>(place.member)].index].points.push_back(
+      {place.at, load.force, load.moment});
 }
 
 Actions static_actions(const Frame& frame, const NumberedFrame& n, const Case& c) {
@@ -76,6 +65,22 @@ const Factors& open_combination(const Frame& frame, const Case& c,
 }
 
 }  // namespace
+
+PlaceAlong place_along(const Frame& frame, const NumberedFrame& n, const std::string& tube,
+                       double at) {
+  const std::vector<int>& pieces = n.members.at(tube);
+  const auto length_of = [&](int m) {
+    return member_length(n, frame.members[static_cast<size_t>(m)]);
+  };
+  double along = 0;
+  for (const int m : pieces) along += at * length_of(m);
+  for (const int m : pieces) {
+    const double length = length_of(m);
+    if (along <= length || m == pieces.back()) return {m, std::clamp(along / length, 0.0, 1.0)};
+    along -= length;
+  }
+  return {};
+}
 
 Factors basic_cases(const Frame& frame, const Case& c) {
   std::map<std::string, Factors> known;

@@ -10,6 +10,15 @@
 
 namespace tubewright {
 
+struct PlaceAlong {
+  int member = 0;  ///< place in Frame::members
+  double at = 0;   ///< fraction of it, from its start
+};
+
+/// Where on which piece a fraction of a member or of a whole tube (path) is.
+PlaceAlong place_along(const Frame& frame, const NumberedFrame& numbered, const std::string& tube,
+                       double at);
+
 /// The actions of a static case, or of a combination of such: forces and moments on nodes, loads
 /// along members, the weight of tubes, panels and carried masses in the case's gravity, and the
 /// prescribed displacements of the supports. A combination sums its parts' actions times their

@@ -208,7 +208,8 @@ struct Solved {
   StaticSolution solution;
 };
 
-Result<Solved> solve(const Frame& frame, TorsionHold hold) {
+Result<Solved> solve(const Frame& frame, TorsionHold hold,
+                     const BaseStiffnesses* bases = nullptr) {
   Solved s{jointed_model(frame), {}, {}, {}};
   Model& model = s.numbered.model;
   s.front = pair_of(s.numbered, frame.torsion->front);
@@ -218,7 +219,8 @@ Result<Solved> solve(const Frame& frame, TorsionHold hold) {
   } else {
     model.supports = held_fully(model, {s.rear.left, s.rear.right});
   }
-  StaticResult solved = solve_statics(model, {test_actions(frame, model, hold, s.front, s.rear)});
+  StaticResult solved =
+      solve_statics(model, {test_actions(frame, model, hold, s.front, s.rear)}, bases);
   if (const auto* failure = solved.error()) {
     return failure_diagnostics(frame, s.numbered, *failure, "torsion");
   }
@@ -268,8 +270,9 @@ Result<Torsion> torsion_test(const Frame& frame, TorsionHold hold) {
   return t;
 }
 
-std::optional<double> torsional_stiffness(const Frame& frame, TorsionHold hold) {
-  const auto outcome = solve(frame, hold);
+std::optional<double> torsional_stiffness(const Frame& frame, TorsionHold hold,
+                                          const BaseStiffnesses* bases) {
+  const auto outcome = solve(frame, hold, bases);
   const auto* solved = outcome.get();
   if (solved == nullptr) return std::nullopt;
   return frame.torsion->couple /

@@ -10,6 +10,7 @@
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "solver/statics/recovery.h"
+#include "solver/statics/stiffness_update.h"
 
 namespace tubewright {
 
@@ -59,8 +60,9 @@ struct Torsion {
 /// Requires: the frame is sound and has a torsion test.
 Result<Torsion> torsion_test(const Frame& frame, TorsionHold hold);
 
-/// Just the stiffness, N m/rad; nothing where the frame is a mechanism.
-std::optional<double> torsional_stiffness(const Frame& frame, TorsionHold hold = TorsionHold::free);
+/// Just the stiffness, N m/rad; nothing where the frame is a mechanism. `bases`: see StaticSolver.
+std::optional<double> torsional_stiffness(const Frame& frame, TorsionHold hold = TorsionHold::free,
+                                          const BaseStiffnesses* bases = nullptr);
 
 /// The fault of a frame without a torsion test, with a proposal of nodes.
 Diagnostics no_torsion_test(const Frame& frame);

@@ -15,11 +15,11 @@ namespace {
 /// Cases are solved together; each has a cross-weight of its own.
 class VehicleSolver {
  public:
-  VehicleSolver(const Frame& frame, const NumberedFrame& numbered)
+  VehicleSolver(const Frame& frame, const NumberedFrame& numbered, const BaseStiffnesses* bases)
       : frame_(frame),
         numbered_(numbered),
         vehicle_(free_vehicle(frame, numbered)),
-        statics_(vehicle_.model) {}
+        statics_(vehicle_.model, bases) {}
 
   const FreeVehicle& vehicle() const { return vehicle_; }
   const std::vector<double>& standing() const { return standing_; }
@@ -262,15 +262,16 @@ VehicleFacts facts_of(const Frame& frame, const VehicleSolver& solver) {
 
 Outcome<VehicleFacts, StaticFailure> vehicle_facts(const Frame& frame,
                                                    const NumberedFrame& numbered) {
-  VehicleSolver solver(frame, numbered);
+  VehicleSolver solver(frame, numbered, nullptr);
   if (auto failure = solver.stand()) return *failure;
   return facts_of(frame, solver);
 }
 
 VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
                                    const std::vector<const Case*>& cases, const Actions* extra,
-                                   const std::vector<double>& standing) {
-  VehicleSolver solver(frame, numbered);
+                                   const std::vector<double>& standing,
+                                   const BaseStiffnesses* bases) {
+  VehicleSolver solver(frame, numbered, bases);
   if (!standing.empty()) {
     solver.stand_with(standing);
   } else if (auto failure = solver.stand()) {

@@ -60,10 +60,11 @@ using VehicleOutcome = Outcome<VehicleResults, StaticFailure>;
 /// road.
 ///
 /// `extra`: acts in every one of the cases besides, balanced by inertia; null: nothing. `standing`:
-/// wheel loads of the standing vehicle where they are known already.
+/// wheel loads of the standing vehicle where they are known already. `bases`: see StaticSolver.
 VehicleOutcome solve_vehicle_cases(const Frame& frame, const NumberedFrame& numbered,
                                    const std::vector<const Case*>& cases,
                                    const Actions* extra = nullptr,
-                                   const std::vector<double>& standing = {});
+                                   const std::vector<double>& standing = {},
+                                   const BaseStiffnesses* bases = nullptr);
 
 }  // namespace tubewright

@@ -1,7 +1,9 @@
 #include <unistd.h>
 
 #include <optional>
+#include <string_view>
 
+#include "cases/changes/loss_study.h"
 #include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/bench_study.h"
 #include "cases/studies/buckle_study.h"
@@ -9,6 +11,7 @@
 #include "cases/studies/frame_modes.h"
 #include "cases/studies/torsion_study.h"
 #include "cases/workshop/cut_list.h"
+#include "io/changes/loss_output.h"
 #include "io/command/command_errors.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
@@ -145,6 +148,18 @@ Answered cut(const StudyCommand& command, const LoadedFrame& loaded, const Diagn
                      cut_file_names(sheets)};
 }
 
+Answered losses(const LoadedFrame& loaded, const Diagnostics& warnings, Paint paint) {
+  Result<LossStudy> outcome = loss_study(
+      loaded.frame, [](std::string_view step, std::size_t number, std::size_t count) {
+        tell_stage(stage_of(step, number, count));
+      });
+  if (const auto* diagnostics = outcome.error()) return *diagnostics;
+  const auto& study = *outcome;
+  return StudyAnswer{loss_text(loaded.frame, study, paint),
+                     loss_json(loaded.frame, study, warnings), loss_sentence(study) + "\n",
+                     losses_pass(study)};
+}
+
 const char* stage_of(Study study) {
   switch (study) {
     case Study::twist:
@@ -157,6 +172,8 @@ const char* stage_of(Study study) {
       return "finding buckling factors";
     case Study::cut:
       return "laying pieces out on bars";
+    case Study::losses:
+      return "taking away one part at a time";
     case Study::bench_test:
       break;
   }
@@ -176,6 +193,8 @@ Answered answer(const StudyCommand& command, const LoadedFrame& loaded, const Di
       return buckle(command, loaded, warnings, paint);
     case Study::cut:
       return cut(command, loaded, warnings, paint);
+    case Study::losses:
+      return losses(loaded, warnings, paint);
     case Study::bench_test:
       break;
   }

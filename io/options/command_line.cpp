@@ -19,7 +19,8 @@ using Words = std::vector<std::string>;
 const Words later_commands = {"rank", "size"};
 const std::map<std::string, Study> studies = {
     {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
-    {"modes", Study::modes}, {"buckle", Study::buckle}, {"cut", Study::cut}};
+    {"modes", Study::modes}, {"buckle", Study::buckle}, {"cut", Study::cut},
+    {"break", Study::losses}};
 
 bool contains(const Words& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();

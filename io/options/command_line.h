@@ -25,9 +25,9 @@ struct CheckCommand {
 };
 
 /// A question about the frame as a whole.
-enum class Study { twist, floor, bench_test, modes, buckle, cut };
+enum class Study { twist, floor, bench_test, modes, buckle, cut, losses };
 
-/// tubewright twist|floor|bench-test|modes|buckle|cut FRAME.yaml [--json] [-q]
+/// tubewright twist|floor|bench-test|modes|buckle|cut|break FRAME.yaml [--json] [-q]
 struct StudyCommand {
   Study study = Study::twist;
   std::string frame;     ///< `-` = standard input

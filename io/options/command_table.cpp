@@ -78,6 +78,8 @@ std::vector<Command> all_commands() {
                {one_case("this load case only; may be given several times"),
                 count("how many factors a case (4)"), json(),
                 quiet("print the lowest factor of each case only")}),
+      on_frame("break", "every weld, tube and sheet lost in turn: what must hold",
+               {json(), quiet("print what must hold only")}),
       on_frame("cut", "cut list: lengths, angles, bars to buy, jig diagonals",
                {output("also write the list and drawings of the sheets into DIR"), json(),
                 quiet("print the bars and their mass only")}),

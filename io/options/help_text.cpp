@@ -35,6 +35,7 @@ Commands:
   floor FRAME.yaml       the sheet against nothing and against tubes of its mass
   modes FRAME.yaml       natural frequencies, named in words
   buckle FRAME.yaml      by what factor loads may grow before the frame buckles
+  break FRAME.yaml       every weld, tube and sheet lost in turn: what must hold
   cut FRAME.yaml         cut list: lengths, angles, bars to buy, jig diagonals
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
   view FRAME.yaml        a window with the deformed frame, painted by stress
@@ -199,6 +200,35 @@ them, one at a time.
 Exit code: 0 answered; 2 could not answer.
 )";
 
+constexpr const char* break_page =
+    R"(What if a weld lets go? Every weld, tube, panel and fastening of a sheet is lost
+in turn, and every load case solved again, at a safety factor of 1.
+
+Examples:
+  tubewright break frame.yaml
+  tubewright break frame.yaml --json
+
+Usage: tubewright break FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `cases`, `vehicle` or `torsion`; `-`
+                       reads standard input
+
+A weld that breaks passes no force, and its tube hangs on its other end. A tube
+that is lost goes with its weight, the loads along it and the panels along it.
+What the frame cannot do without is listed, welds nearest to fatigue first, and
+what is left of the torsional stiffness. Redundancy: how much of what a tube can
+carry the rest can hold against it; they sum to the degree of static
+indeterminacy.
+
+Options:
+  --json               print the results as one JSON object instead
+  -q, --quiet          print what must hold only
+  -h, --help           this page
+
+Exit code: 0 the frame bears the loss of any one part; 1 it does not;
+           2 could not answer.
+)";
+
 constexpr const char* cut_page =
     R"(What to cut and buy for a frame.
 
@@ -327,6 +357,7 @@ std::string command_help(const std::string& command) {
   if (command == "bench-test") return bench_test_page;
   if (command == "modes") return modes_page;
   if (command == "buckle") return buckle_page;
+  if (command == "break") return break_page;
   if (command == "cut") return cut_page;
   if (command == "view") return view_page;
   if (command == "start") return start_page;

@@ -169,6 +169,12 @@ void add_part(const Model& model, const FreeDofs& free, std::span<const int> nod
 
 }  // namespace
 
+void visit_entries(const Model& model, const FreeDofs& free, std::span<const int> nodes,
+                   const Eigen::Ref<const Eigen::MatrixXd>& part,
+                   const std::function<void(int row, int column, double value)>& visit) {
+  add_part(model, free, nodes, part, visit);
+}
+
 SparseMatrix assemble_stiffness(const Model& model, const FreeDofs& free,
                                 const std::vector<bool>& slack) {
   SparseMatrix K = empty_pattern(free, upward_neighbours(model, free.masters));

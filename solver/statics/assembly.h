@@ -32,6 +32,12 @@ using ElementVisitor =
 void for_each_element(const Model& model, const std::vector<bool>& slack,
                       const ElementVisitor& visit);
 
+/// The entries of a symmetric part, given by its nodes and its matrix there in global axes, in the
+/// lower triangle on the free DOFs.
+void visit_entries(const Model& model, const FreeDofs& free, std::span<const int> nodes,
+                   const Eigen::Ref<const Eigen::MatrixXd>& part,
+                   const std::function<void(int row, int column, double value)>& visit);
+
 /// Lower triangle of K on the free DOFs.
 SparseMatrix assemble_stiffness(const Model& model, const FreeDofs& free,
                                 const std::vector<bool>& slack);

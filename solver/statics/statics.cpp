@@ -14,17 +14,25 @@ namespace tubewright {
 
 class StaticSolver::Impl {
  public:
-  explicit Impl(const Model& model)
-      : model_(model), free_(number_free_dofs(model)), none_slack_(model.bars.size(), false) {}
+  Impl(const Model& model, const BaseStiffnesses* bases)
+      : model_(model),
+        free_(number_free_dofs(model)),
+        base_(bases == nullptr ? nullptr : bases->matching(free_)),
+        none_slack_(model.bars.size(), false) {}
 
   StaticResult solve(const std::vector<Actions>& cases);
 
  private:
-  /// The model with a given set of slack cables, factorised.
+  /// The model with a given set of slack cables, factorised or updated from a base.
   struct System {
+    Eigen::MatrixXd solved(const Eigen::MatrixXd& F) const {
+      return update ? update->solve(F) : factor->solve(F);
+    }
+
     SparseMatrix K;
     std::vector<ZeroStiffnessDof> loose;
-    std::optional<Factorisation> factor;
+    std::optional<StiffnessUpdate> update;
+    std::optional<Factorisation> factor;  ///< where there is no update
     std::optional<StaticFailure> failure;  ///< set if it has no answer for any load
   };
 
@@ -44,6 +52,7 @@ class StaticSolver::Impl {
 
   const Model& model_;
   const FreeDofs free_;
+  const BaseStiffness* base_;  ///< null: none
   const std::vector<bool> none_slack_;
   std::map<std::vector<bool>, System> systems_;
 };
@@ -54,6 +63,8 @@ const StaticSolver::Impl::System& StaticSolver::Impl::system(const std::vector<b
   if (!is_new) return s;
   s.K = assemble_stiffness(model_, free_, slack);
   s.loose = restrain_zero_stiffness_dofs(s.K, free_);
+  if (base_ != nullptr) s.update = StiffnessUpdate::between(*base_, s.K);
+  if (s.update) return s;
   s.factor.emplace(s.K, free_.node_of);
   s.failure = without_answer(s, slack);
   return s;
@@ -102,8 +113,8 @@ StaticSolver::Impl::Displacements StaticSolver::Impl::displacements(
     gather_on_masters(model_, free_.masters, f);
     right_side.col(c) = f(free_.unknown);
   }
-  Eigen::MatrixXd x = s.factor->solve(right_side);
-  const Eigen::MatrixXd dx = s.factor->solve(right_side - s.K.selfadjointView<Eigen::Lower>() * x);
+  Eigen::MatrixXd x = s.solved(right_side);
+  const Eigen::MatrixXd dx = s.solved(right_side - s.K.selfadjointView<Eigen::Lower>() * x);
   Displacements result{prescribed, small_corrections(s.K, x, dx)};
   x += dx;
   Eigen::MatrixXd& u = result.u;
@@ -218,14 +229,16 @@ StaticResult StaticSolver::Impl::solve(const std::vector<Actions>& cases) {
   return solutions;
 }
 
-StaticSolver::StaticSolver(const Model& model) : impl_(std::make_unique<Impl>(model)) {}
+StaticSolver::StaticSolver(const Model& model, const BaseStiffnesses* bases)
+    : impl_(std::make_unique<Impl>(model, bases)) {}
 
 StaticSolver::~StaticSolver() = default;
 
 StaticResult StaticSolver::solve(const std::vector<Actions>& cases) { return impl_->solve(cases); }
 
-StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases) {
-  return StaticSolver(model).solve(cases);
+StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases,
+                           const BaseStiffnesses* bases) {
+  return StaticSolver(model, bases).solve(cases);
 }
 
 }  // namespace tubewright

@@ -9,6 +9,7 @@
 #include "solver/model/outcome.h"
 #include "solver/statics/mechanism.h"
 #include "solver/statics/recovery.h"
+#include "solver/statics/stiffness_update.h"
 
 namespace tubewright {
 
@@ -31,8 +32,10 @@ using StaticResult = Outcome<std::vector<StaticSolution>, StaticFailure>;
 /// Keeps a reference to the model.
 class StaticSolver {
  public:
-  /// Requires: no beam's releases leave it loose.
-  explicit StaticSolver(const Model& model);
+  /// `bases`: models that differ from this one in little; one that is held alike is solved from
+  /// instead of factorising, where that is quicker and beyond doubt. Null: none. The answer is the
+  /// same but for rounding. Requires: no beam's releases leave it loose.
+  explicit StaticSolver(const Model& model, const BaseStiffnesses* bases = nullptr);
   ~StaticSolver();
   StaticSolver(const StaticSolver&) = delete;
   StaticSolver& operator=(const StaticSolver&) = delete;
@@ -48,6 +51,7 @@ class StaticSolver {
 };
 
 /// The same for a model that is solved once.
-StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases);
+StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases,
+                           const BaseStiffnesses* bases = nullptr);
 
 }  // namespace tubewright
