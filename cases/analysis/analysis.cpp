@@ -152,7 +152,8 @@ CheckedCase Checking::iterated(const Case& c, bool by_wheels, StaticSolution fir
                                        second_order_factor, !by_wheels, solve_again);
   CheckedCase checked;
   if (!iterated.sheets_converged) add_warning(checked.remarks, c.place, sheets_not_settled(c.name));
-  checked.result = summarise_case(frame_, numbered_, facts_, c, by_wheels, std::move(iterated));
+  checked.result = summarise_case(frame_, numbered_, facts_, c, by_wheels, std::move(iterated),
+                                  options_.worst_only);
   return checked;
 }
 
@@ -276,11 +277,9 @@ Result<Frame> with_load_cases(Frame frame) {
 
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only,
                          const AnalysisOptions& options, const TellStep& tell,
-                         const BaseStiffnesses* bases) {
+                         const KnownBefore& known) {
   tell("solving load cases", 0, 0);
-  NumberedFrame numbered = build_model(frame);
-  const WeldedJoints joints = joint_springs(frame, numbered);
-  put_joints(frame, joints, numbered);
+  auto [numbered, joints] = known.jointed ? *known.jointed : jointed_frame(frame);
   std::vector<const Case*> held, driven;  // by the supports; by wheels, held by nothing
   for (const Case& c : frame.cases) {
     if (!only.empty() && std::find(only.begin(), only.end(), c.name) == only.end()) continue;
@@ -289,7 +288,8 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   Analysis analysis;
   analysis.options = options;
   const CheckFacts facts = check_facts(frame, numbered);
-  Checking checking{frame, numbered, facts, options, tell, bases, held.size() + driven.size()};
+  Checking checking{frame,   numbered, facts, options,
+                    tell,    known.bases, held.size() + driven.size()};
   if (!held.empty()) {
     auto checked = checking.held_cases(held);
     if (auto* diagnostics = checked.error()) return std::move(*diagnostics);

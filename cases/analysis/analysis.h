@@ -20,6 +20,14 @@ namespace tubewright {
 struct AnalysisOptions {
   bool second_order = false;        ///< axial forces act on the displaced frame
   bool large_displacement = false;  ///< equilibrium on the deformed frame, however far; excludes it
+  bool worst_only = false;          ///< see summarise_case(); of large displacements no difference
+};
+
+/// What is known of a frame before it is analysed.
+struct KnownBefore {
+  /// Of a frame that differs from this one in few tubes, see StaticSolver; null: none.
+  const BaseStiffnesses* bases = nullptr;
+  const JointedFrame* jointed = nullptr;  ///< null: to be made
 };
 
 struct Analysis {
@@ -52,10 +60,10 @@ std::optional<double> mass_share(const Analysis& analysis);
 /// whose file names none. A frame with neither comes back without cases.
 Result<Frame> with_load_cases(Frame frame);
 
-/// Solves the named cases (all if empty) and makes the checks of each. `bases`: of a frame that
-/// differs from this one in few tubes, see StaticSolver. Requires: validate() found no error.
+/// Solves the named cases (all if empty) and makes the checks of each. Requires: validate() found
+/// no error.
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only = {},
                          const AnalysisOptions& options = {}, const TellStep& tell = tell_nobody,
-                         const BaseStiffnesses* bases = nullptr);
+                         const KnownBefore& known = {});
 
 }  // namespace tubewright

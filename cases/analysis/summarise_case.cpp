@@ -28,12 +28,12 @@ double greatest_axial_force(const BeamState& beam) {
   return greatest;
 }
 
-MemberResult beam_result(const BeamState& beam) {
+MemberResult beam_result(const BeamState& beam, bool with_stress = true) {
   MemberResult r;
   r.from = beam.end_forces.head<6>();
   r.to = beam.end_forces.tail<6>();
   r.N = greatest_axial_force(beam);
-  r.worst = worst_along(beam);
+  if (with_stress) r.worst = worst_along(beam);
   return r;
 }
 
@@ -214,6 +214,23 @@ BeamEnds beam_ends_of(const LargeAnswer& answer) {
   return ends;
 }
 
+/// Stresses of members that may be nearer their limit by yield than anything found so far.
+void add_yields_that_count(const Frame& frame, const NumberedFrame& numbered,
+                           const CheckFacts& facts, const StaticSolution& solution,
+                           CaseResult& result) {
+  for (size_t i = 0; i < frame.members.size(); ++i) {
+    const MemberFacts& f = facts.members[i];
+    if (!numbered.slots[i].is_beam || f.bent) continue;  // bends: see beam_checks()
+    const BeamState& beam = solution.beams[static_cast<size_t>(numbered.slots[i].index)];
+    const double so_far = result.worst ? result.worst->utilisation : 0;
+    if (!may_exceed(beam, so_far * f.material.yield / result.safety_factor)) continue;
+    MemberResult& r = result.members[i];
+    r.worst = worst_along(beam);
+    r.checks.yield = yield_check(r.worst.stress, f.material, result.safety_factor);
+    note_worst(result, "yield", frame.members[i].name, r.checks.yield);
+  }
+}
+
 }  // namespace
 
 CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered) {
@@ -224,7 +241,7 @@ CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered) {
 
 CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
                           const CheckFacts& facts, const Case& c, bool driven,
-                          IteratedCase iterated) {
+                          IteratedCase iterated, bool worst_only) {
   CaseResult result;
   result.name = c.name;
   result.second_order = iterated.second_order;
@@ -244,7 +261,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
     MemberResult r;
     if (numbered.slots[i].is_beam) {
       const BeamState& beam = solution.beams[numbered.slots[i].index];
-      r = beam_result(beam);
+      r = beam_result(beam, !worst_only);
       CaseLengths lengths = sway.lengths[i];
       lengths.critical_moment = critical[i];
       r.checks = beam_checks(facts.members[i], governing_cuts(beam), r.worst.stress, lengths,
@@ -258,6 +275,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
     }
     add_member(result, frame.members[i].name, std::move(r));
   }
+  if (worst_only) add_yields_that_count(frame, numbered, facts, solution, result);
   for (size_t p = 0; p < frame.panels.size(); ++p) {
     PanelResult r = panel_result(frame, numbered, p, facts.panels[p], iterated.stages, solution,
                                  result.safety_factor);

@@ -24,10 +24,12 @@ struct CheckFacts {
 
 CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered);
 
-/// `driven`: by its wheels, held by nothing.
+/// `driven`: by its wheels, held by nothing. `worst_only`: nothing but CaseResult::worst and what
+/// is not a member's is asked for; stresses that cannot be the worst are left out, read 0 and have
+/// no place.
 CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
                           const CheckFacts& facts, const Case& load_case, bool driven,
-                          IteratedCase iterated);
+                          IteratedCase iterated, bool worst_only = false);
 
 /// `service`: under the loads, which the numbers are those of; `design`: under the loads times the
 /// safety factor, which the checks are made with.

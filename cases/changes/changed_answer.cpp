@@ -76,16 +76,19 @@ std::optional<WorstOfAll> ChangedAnswer::worst() const {
 
 ChangedAnswer changed_answer(const Frame& frame, const BaseStiffnesses& bases) {
   ChangedAnswer answer;
-  if (frame.torsion) answer.stiffness = torsional_stiffness(frame, TorsionHold::free, &bases);
+  const JointedFrame jointed = jointed_frame(frame);
+  const KnownBefore known{&bases, &jointed};
+  const AnalysisOptions options{false, false, true};
+  if (frame.torsion) answer.stiffness = torsional_stiffness(frame, TorsionHold::free, known);
   if (frame.torsion && !answer.stiffness) answer.mechanism = is_mechanism(held_models(frame).free);
   if (frame.cases.empty()) return answer;
-  const Result<Analysis> all = analyse(frame, {}, {}, tell_nobody, &bases);
+  const Result<Analysis> all = analyse(frame, {}, options, tell_nobody, known);
   if (const Analysis* analysis = all.get()) {
     take_over(*analysis, answer.cases);
     return answer;
   }
   for (const Case& c : frame.cases) {
-    const Result<Analysis> one = analyse(frame, {c.name}, {}, tell_nobody, &bases);
+    const Result<Analysis> one = analyse(frame, {c.name}, options, tell_nobody, known);
     if (const Analysis* analysis = one.get()) {
       take_over(*analysis, answer.cases);
     } else {

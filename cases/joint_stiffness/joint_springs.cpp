@@ -319,11 +319,16 @@ void put_joints(const Frame& frame, const WeldedJoints& joints, NumberedFrame& n
   }
 }
 
+JointedFrame jointed_frame(const Frame& frame) {
+  JointedFrame made{build_model(frame), {}};
+  made.joints = joint_springs(frame, made.numbered);
+  put_joints(frame, made.joints, made.numbered);
+  return made;
+}
+
 NumberedFrame jointed_model(const Frame& frame) {
-  NumberedFrame numbered = build_model(frame);
-  if (frame.joint_flexibility == rigid_joints) return numbered;
-  put_joints(frame, joint_springs(frame, numbered), numbered);
-  return numbered;
+  if (frame.joint_flexibility == rigid_joints) return build_model(frame);
+  return jointed_frame(frame).numbered;
 }
 
 JointSummary joint_summary(const Frame& frame, const WeldedJoints& joints) {

@@ -40,6 +40,12 @@ WeldedJoints joint_springs(const Frame& frame, const NumberedFrame& numbered);
 void put_joints(const Frame& frame, const WeldedJoints& joints, NumberedFrame& numbered);
 
 /// build_model() with the joints of the frame: what is solved.
+struct JointedFrame {
+  NumberedFrame numbered;
+  WeldedJoints joints;
+};
+
+JointedFrame jointed_frame(const Frame& frame);
 NumberedFrame jointed_model(const Frame& frame);
 
 /// How the joints of a frame are taken.

@@ -60,7 +60,7 @@ std::optional<double> axle_stiffness(const FreeVehicle& v, StaticSolver& solver,
   add_wheel_force(v, static_cast<size_t>(axle.right), -Eigen::Vector3d::UnitZ(), actions);
   const StaticResult solved = solver.solve({actions});
   if (!solved) return std::nullopt;
-  const std::vector<double> z = contact_displacements(v, solved->front());
+  const std::vector<double> z = contact_displacements(v, solved->front().displacements);
   double apart = z[static_cast<size_t>(axle.left)] - z[static_cast<size_t>(axle.right)];
   if (tyre_rate) apart += 2 / *tyre_rate;
   if (!(apart > 0)) return INFINITY;

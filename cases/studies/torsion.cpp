@@ -208,9 +208,8 @@ struct Solved {
   StaticSolution solution;
 };
 
-Result<Solved> solve(const Frame& frame, TorsionHold hold,
-                     const BaseStiffnesses* bases = nullptr) {
-  Solved s{jointed_model(frame), {}, {}, {}};
+Result<Solved> solve(const Frame& frame, TorsionHold hold, const KnownBefore& known = {}) {
+  Solved s{known.jointed ? known.jointed->numbered : jointed_model(frame), {}, {}, {}};
   Model& model = s.numbered.model;
   s.front = pair_of(s.numbered, frame.torsion->front);
   s.rear = pair_of(s.numbered, frame.torsion->rear);
@@ -220,7 +219,7 @@ Result<Solved> solve(const Frame& frame, TorsionHold hold,
     model.supports = held_fully(model, {s.rear.left, s.rear.right});
   }
   StaticResult solved =
-      solve_statics(model, {test_actions(frame, model, hold, s.front, s.rear)}, bases);
+      solve_statics(model, {test_actions(frame, model, hold, s.front, s.rear)}, known.bases);
   if (const auto* failure = solved.error()) {
     return failure_diagnostics(frame, s.numbered, *failure, "torsion");
   }
@@ -271,8 +270,8 @@ Result<Torsion> torsion_test(const Frame& frame, TorsionHold hold) {
 }
 
 std::optional<double> torsional_stiffness(const Frame& frame, TorsionHold hold,
-                                          const BaseStiffnesses* bases) {
-  const auto outcome = solve(frame, hold, bases);
+                                          const KnownBefore& known) {
+  const auto outcome = solve(frame, hold, known);
   const auto* solved = outcome.get();
   if (solved == nullptr) return std::nullopt;
   return frame.torsion->couple /

@@ -6,11 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "cases/analysis/analysis.h"
 #include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
 #include "cases/model/build_model.h"
 #include "solver/statics/recovery.h"
-#include "solver/statics/stiffness_update.h"
 
 namespace tubewright {
 
@@ -60,9 +60,9 @@ struct Torsion {
 /// Requires: the frame is sound and has a torsion test.
 Result<Torsion> torsion_test(const Frame& frame, TorsionHold hold);
 
-/// Just the stiffness, N m/rad; nothing where the frame is a mechanism. `bases`: see StaticSolver.
+/// Just the stiffness, N m/rad; nothing where the frame is a mechanism.
 std::optional<double> torsional_stiffness(const Frame& frame, TorsionHold hold = TorsionHold::free,
-                                          const BaseStiffnesses* bases = nullptr);
+                                          const KnownBefore& known = {});
 
 /// The fault of a frame without a torsion test, with a proposal of nodes.
 Diagnostics no_torsion_test(const Frame& frame);

@@ -134,12 +134,13 @@ void add_wheel_force(const FreeVehicle& v, size_t w, const Eigen::Vector3d& forc
   add_at_wheel(v, w, v.rigid.contact[w], force, actions);
 }
 
-std::vector<double> contact_displacements(const FreeVehicle& v, const StaticSolution& solution) {
+std::vector<double> contact_displacements(const FreeVehicle& v,
+                                          const Eigen::VectorXd& displacements) {
   std::vector<double> up;
   for (size_t w = 0; w < v.carriers.size(); ++w) {
     Actions unit = no_actions(v.model);
     add_at_wheel(v, w, v.rigid.contact[w], Eigen::Vector3d::UnitZ(), unit);
-    up.push_back(unit.nodal.dot(solution.displacements));
+    up.push_back(unit.nodal.dot(displacements));
   }
   return up;
 }

@@ -66,7 +66,7 @@ void add_wheel_force(const FreeVehicle& vehicle, size_t w, const Eigen::Vector3d
 /// How far upward each contact patch is pushed in relation to the vehicle, tyres rigid, m: the
 /// displacement that the wheel's load works on.
 std::vector<double> contact_displacements(const FreeVehicle& vehicle,
-                                          const StaticSolution& solution);
+                                          const Eigen::VectorXd& displacements);
 
 /// Takes the mean motion out of a solution.
 void centre_motion(const FreeVehicle& vehicle, StaticSolution& solution);

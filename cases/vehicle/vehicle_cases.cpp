@@ -38,7 +38,7 @@ class VehicleSolver {
                 DrivingState& state) const;
   BalancedActions actions_of(const Case& c, const TyreForces& forces) const;
   bool elastic() const { return !frame_.vehicle->roll_stiffness_front_share; }
-  std::vector<double> heights(const StaticSolution& s, const std::vector<double>& loads) const;
+  std::vector<double> heights(const Eigen::VectorXd& u, const std::vector<double>& loads) const;
 
   const Frame& frame_;
   const NumberedFrame& numbered_;
@@ -60,9 +60,9 @@ BalancedActions VehicleSolver::actions_of(const Case& c, const TyreForces& force
 
 /// Height of the road under each wheel in relation to the vehicle: up by the displacement of the
 /// contact, and by what the tyre is squeezed.
-std::vector<double> VehicleSolver::heights(const StaticSolution& s,
+std::vector<double> VehicleSolver::heights(const Eigen::VectorXd& u,
                                            const std::vector<double>& loads) const {
-  std::vector<double> z = contact_displacements(vehicle_, s);
+  std::vector<double> z = contact_displacements(vehicle_, u);
   if (frame_.vehicle->tyre_rate) {
     for (size_t w = 0; w < z.size(); ++w) z[w] += loads[w] / *frame_.vehicle->tyre_rate;
   }
@@ -122,7 +122,7 @@ std::optional<StaticFailure> VehicleSolver::settle(const std::vector<const Case*
       forces.push_back(forces_of(steady));
       actions.push_back(actions_of(steady, forces.back()).actions);
     }
-    StaticResult solved = statics_.solve(actions);
+    auto solved = statics_.displacements(actions);
     if (auto* failure = solved.error()) {
       failure->load_case = 0;  // not one of those asked for
       return *failure;

@@ -354,4 +354,14 @@ MemberStress worst_along(const BeamState& beam) {
   return worst;
 }
 
+bool may_exceed(const BeamState& beam, double least) {
+  const std::vector<StressPoint> ring = outline(beam.element.section);
+  const Reach reach = reach_of(ring);
+  const std::vector<double> at = smooth_intervals(beam);
+  for (size_t i = 0; i + 1 < at.size(); ++i) {
+    if (!(bound_between(beam, ring, reach, at[i], at[i + 1]) <= least)) return true;
+  }
+  return false;
+}
+
 }  // namespace tubewright

@@ -56,4 +56,8 @@ struct MemberStress {
 /// interval is searched.
 MemberStress worst_along(const BeamState& beam);
 
+/// False if von Mises stress is surely no higher than `least` anywhere along the beam. Quick: all
+/// forces at their greatest, all stresses as if at one point.
+bool may_exceed(const BeamState& beam, double least);
+
 }  // namespace tubewright

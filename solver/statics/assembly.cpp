@@ -257,23 +257,39 @@ Actions with_tension_fields(const Model& model, const Actions& actions) {
   return all;
 }
 
-Eigen::VectorXd joint_loads(const Model& model, const Actions& actions) {
-  const Actions all = with_tension_fields(model, actions);
-  Eigen::VectorXd f = all.nodal;
+Eigen::MatrixXd joint_loads(const Model& model, std::span<const Actions> cases) {
+  const auto count = static_cast<Eigen::Index>(cases.size());
+  std::vector<Actions> all;
+  Eigen::MatrixXd f(dof_count(model), count);
+  for (const Actions& actions : cases) all.push_back(with_tension_fields(model, actions));
+  for (Eigen::Index c = 0; c < count; ++c) f.col(c) = all[static_cast<size_t>(c)].nodal;
   for (size_t i = 0; i < model.beams.size(); ++i) {
-    if (all.beams[i].empty()) continue;
+    const bool loaded = std::any_of(all.begin(), all.end(),
+                                    [&](const Actions& a) { return !a.beams[i].empty(); });
+    if (!loaded) continue;
     const Beam& beam = model.beams[i];
     const BeamElement e = beam_element(model, beam);
-    const Vector12 local =
-        condense(e)->from_joint.transpose() * local_equivalent_loads(e, all.beams[i]);
-    const Vector12 global = rotation_12(e.axes).transpose() * local;
-    f.segment<6>(dofs_per_node * beam.from) += global.head<6>();
-    f.segment<6>(dofs_per_node * beam.to) += global.tail<6>();
+    const Matrix12 to_joints = rotation_12(e.axes).transpose() * condense(e)->from_joint.transpose();
+    for (Eigen::Index c = 0; c < count; ++c) {
+      const BeamActions& actions = all[static_cast<size_t>(c)].beams[i];
+      if (actions.empty()) continue;
+      const Vector12 global = to_joints * local_equivalent_loads(e, actions);
+      f.col(c).segment<6>(dofs_per_node * beam.from) += global.head<6>();
+      f.col(c).segment<6>(dofs_per_node * beam.to) += global.tail<6>();
+    }
   }
   for (const PanelGroup& group : panel_groups(model)) {
-    add_misfit_loads(group, group_misfit(model, group, all.beams), f);
+    for (Eigen::Index c = 0; c < count; ++c) {
+      Eigen::VectorXd one = f.col(c);
+      add_misfit_loads(group, group_misfit(model, group, all[static_cast<size_t>(c)].beams), one);
+      f.col(c) = one;
+    }
   }
   return f;
+}
+
+Eigen::VectorXd joint_loads(const Model& model, const Actions& actions) {
+  return joint_loads(model, std::span(&actions, 1));
 }
 
 }  // namespace tubewright

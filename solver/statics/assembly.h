@@ -60,7 +60,8 @@ Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& sla
 /// The actions with the pulls of buckled sheets turned into loads on the panels' members.
 Actions with_tension_fields(const Model& model, const Actions& actions);
 
-/// Joint loads of a case, six a node: nodal actions plus what beams hand to their joints.
+/// Joint loads, six a node, a column a case: nodal actions plus what beams hand to their joints.
+Eigen::MatrixXd joint_loads(const Model& model, std::span<const Actions> cases);
 Eigen::VectorXd joint_loads(const Model& model, const Actions& actions);
 
 }  // namespace tubewright

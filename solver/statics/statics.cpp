@@ -12,6 +12,16 @@
 
 namespace tubewright {
 
+namespace {
+
+/// A case's displacements, and the cables that went slack in it.
+struct Moved {
+  Eigen::VectorXd u;  ///< six a node
+  std::vector<bool> slack;
+};
+
+}  // namespace
+
 class StaticSolver::Impl {
  public:
   Impl(const Model& model, const BaseStiffnesses* bases)
@@ -20,7 +30,8 @@ class StaticSolver::Impl {
         base_(bases == nullptr ? nullptr : bases->matching(free_)),
         none_slack_(model.bars.size(), false) {}
 
-  StaticResult solve(const std::vector<Actions>& cases);
+  Outcome<std::vector<Moved>, StaticFailure> moved(const std::vector<Actions>& cases);
+  const Model& model() const { return model_; }
 
  private:
   /// The model with a given set of slack cables, factorised or updated from a base.
@@ -190,43 +201,44 @@ std::optional<StaticFailure> StaticSolver::Impl::iterate_cables(const Eigen::Vec
   return StaticFailure{0, StaticFailure::Why::cables, {}, slack};
 }
 
-StaticResult StaticSolver::Impl::solve(const std::vector<Actions>& cases) {
+Outcome<std::vector<Moved>, StaticFailure> StaticSolver::Impl::moved(
+    const std::vector<Actions>& cases) {
   const System& taut = system(none_slack_);
   if (taut.failure) return *taut.failure;
 
-  Eigen::MatrixXd loads(dof_count(model_), cases.size());
-  Eigen::MatrixXd prescribed(dof_count(model_), cases.size());
+  const Eigen::MatrixXd loads = joint_loads(model_, cases);
+  Eigen::MatrixXd prescribed = Eigen::MatrixXd::Zero(loads.rows(), loads.cols());
   for (size_t c = 0; c < cases.size(); ++c) {
-    loads.col(c) = joint_loads(model_, cases[c]);
-    prescribed.col(c).setZero();
+    const auto column = static_cast<Eigen::Index>(c);
     for (const Support& s : model_.supports) {
       for (int d = 0; d < dofs_per_node; ++d) {
         const int i = dofs_per_node * s.node + d;
-        if (s.restrained[d]) prescribed(i, c) = cases[c].prescribed[i];
+        if (s.restrained[d]) prescribed(i, column) = cases[c].prescribed[i];
       }
     }
-    if (auto m = unresisted(taut, loads.col(c))) {
+    if (auto m = unresisted(taut, loads.col(column))) {
       return StaticFailure{static_cast<int>(c), StaticFailure::Why::mechanism, *m, none_slack_};
     }
   }
 
   const Displacements found = displacements(taut, none_slack_, loads, prescribed);
-  std::vector<StaticSolution> solutions;
+  std::vector<Moved> all;
   for (size_t c = 0; c < cases.size(); ++c) {
     if (!found.trusted[c]) {
       return StaticFailure{static_cast<int>(c), StaticFailure::Why::scaling, {}, none_slack_};
     }
-    Eigen::VectorXd u_case = found.u.col(static_cast<Eigen::Index>(c));
-    std::vector<bool> slack = none_slack_;
+    const auto column = static_cast<Eigen::Index>(c);
+    Moved one{found.u.col(column), none_slack_};
     if (has_tension_only(model_)) {
-      if (auto failure = iterate_cables(loads.col(c), prescribed.col(c), u_case, slack)) {
+      if (auto failure =
+              iterate_cables(loads.col(column), prescribed.col(column), one.u, one.slack)) {
         failure->load_case = static_cast<int>(c);
         return *failure;
       }
     }
-    solutions.push_back(recover(model_, cases[c], slack, u_case));
+    all.push_back(std::move(one));
   }
-  return solutions;
+  return all;
 }
 
 StaticSolver::StaticSolver(const Model& model, const BaseStiffnesses* bases)
@@ -234,7 +246,25 @@ StaticSolver::StaticSolver(const Model& model, const BaseStiffnesses* bases)
 
 StaticSolver::~StaticSolver() = default;
 
-StaticResult StaticSolver::solve(const std::vector<Actions>& cases) { return impl_->solve(cases); }
+StaticResult StaticSolver::solve(const std::vector<Actions>& cases) {
+  const auto moved = impl_->moved(cases);
+  if (const auto* failure = moved.error()) return *failure;
+  std::vector<StaticSolution> solutions;
+  for (size_t c = 0; c < cases.size(); ++c) {
+    const Moved& m = (*moved)[c];
+    solutions.push_back(recover(impl_->model(), cases[c], m.slack, m.u));
+  }
+  return solutions;
+}
+
+Outcome<std::vector<Eigen::VectorXd>, StaticFailure> StaticSolver::displacements(
+    const std::vector<Actions>& cases) {
+  auto moved = impl_->moved(cases);
+  if (const auto* failure = moved.error()) return *failure;
+  std::vector<Eigen::VectorXd> displacements;
+  for (Moved& m : *moved) displacements.push_back(std::move(m.u));
+  return displacements;
+}
 
 StaticResult solve_statics(const Model& model, const std::vector<Actions>& cases,
                            const BaseStiffnesses* bases) {
