@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <vector>
 
 namespace tubewright {
@@ -32,6 +33,19 @@ std::unordered_map<std::string, int> numbers_of_nodes(const Frame& frame) {
     numbers.emplace(frame.nodes[i].name, static_cast<int>(i));
   }
   return numbers;
+}
+
+bool is_size(const SectionEntry& s, const StockSize& size) {
+  constexpr double same = 1e-6;  // m
+  return size.shape == s.shape && std::abs(size.height - s.height) < same &&
+         std::abs(size.width - s.width) < same && std::abs(size.wall - s.wall) < same;
+}
+
+std::optional<double> bar_price(const Stock& stock, const SectionEntry& section) {
+  for (const StockSize& size : stock.sizes) {
+    if (is_size(section, size)) return size.price;
+  }
+  return std::nullopt;
 }
 
 bool has_springs(const Frame& frame) {

@@ -1,6 +1,7 @@
 // Parts of a sound frame by their names.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <unordered_map>
 
@@ -14,6 +15,12 @@ const Sheet& find_sheet(const Frame& frame, const std::string& name);
 
 /// Place in Frame::nodes, by name.
 std::unordered_map<std::string, int> numbers_of_nodes(const Frame& frame);
+
+/// Whether a section is one of the sizes that are kept.
+bool is_size(const SectionEntry& section, const StockSize& size);
+
+/// Price of a bar of that size; none where the stock has none.
+std::optional<double> bar_price(const Stock& stock, const SectionEntry& section);
 
 bool has_springs(const Frame& frame);
 

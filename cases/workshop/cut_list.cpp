@@ -131,15 +131,6 @@ void name_groups(const Frame& frame, std::vector<Pattern>& patterns) {
   }
 }
 
-std::optional<double> price_of(const Stock& stock, const SectionEntry& s) {
-  for (const StockSize& size : stock.sizes) {
-    const bool same = size.shape == s.shape && std::abs(size.height - s.height) < 1e-6 &&
-                      std::abs(size.width - s.width) < 1e-6 && std::abs(size.wall - s.wall) < 1e-6;
-    if (same) return size.price;
-  }
-  return std::nullopt;
-}
-
 /// The bars for the groups from `first` up to `last`, which are of one size.
 BarOrder order_of(const Frame& frame, const CutList& list, size_t first, size_t last,
                   Diagnostics& remarks) {
@@ -154,7 +145,7 @@ BarOrder order_of(const Frame& frame, const CutList& list, size_t first, size_t 
   order.section = s.name;
   order.nesting = nest_pieces(pieces, {list.stock.length, list.stock.kerf, list.stock.end_trim});
   order.bar_mass = mass_per_length(frame, first_member(frame, longest.piece)) * list.stock.length;
-  order.bar_price = price_of(list.stock, s);
+  order.bar_price = bar_price(list.stock, s);
   for (const int id : order.nesting.too_long) {
     const CutGroup& g = list.groups[static_cast<size_t>(id)];
     add_warning(remarks, {}, longer_than_a_bar(g.label, g.names.front(), g.piece.long_point));

@@ -19,6 +19,15 @@ Diagnostic no_such_case(const std::string& load_case, const std::vector<std::str
   return {"the frame has no case " + quoted(load_case), advice};
 }
 
+Diagnostic no_such_section(const std::string& section, const std::vector<std::string>& known) {
+  std::string advice = did_you_mean(section, known);
+  if (advice.empty()) {
+    advice = "it has";
+    for (const std::string& name : known) advice += " " + quoted(name);
+  }
+  return {"the frame has no section " + quoted(section), advice};
+}
+
 Diagnostic no_panels() {
   return {"the frame has no `panels`, so there is no sheet to judge",
           "add a sheet under `sheets` and where it lies under `panels`"};

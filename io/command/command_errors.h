@@ -13,6 +13,8 @@ namespace tubewright {
 Diagnostic no_load_cases();
 /// `known`: the cases that the frame has.
 Diagnostic no_such_case(const std::string& load_case, const std::vector<std::string>& known);
+/// `known`: the tubes and bars among the sections of the file.
+Diagnostic no_such_section(const std::string& section, const std::vector<std::string>& known);
 Diagnostic no_panels();
 Diagnostic no_bench_test();
 Diagnostic nothing_on_the_bench();

@@ -29,6 +29,16 @@ Diagnostics errors_of_choice(const Frame& frame, const std::vector<std::string>&
   return faults;
 }
 
+Diagnostics errors_of_section(const Frame& frame, const std::string& wanted) {
+  if (wanted.empty()) return {};
+  std::vector<std::string> names;
+  for (const SectionEntry& s : frame.sections) names.push_back(s.name);
+  if (std::find(names.begin(), names.end(), wanted) != names.end()) return {};
+  Diagnostics faults;
+  add_error(faults, {}, no_such_section(wanted, names));
+  return faults;
+}
+
 int cannot_answer(const Diagnostics& diagnostics, const FrameText& file, bool json) {
   print_message(render(diagnostics, file));
   return json ? print_results(error_json(diagnostics, file.name), exit_cannot_answer)

@@ -22,7 +22,11 @@ struct LoadedFrame {
 /// Reads and validates; if that cannot be done, says why and returns the exit code.
 Outcome<LoadedFrame, int> load_frame(const std::string& path, bool json);
 
-/// Faults of the request rather than of the frame: no cases, or none of a name that was asked for.
+/// Faults of the request rather than of the frame: no section of the name that an option gives
+/// (empty: none is asked for).
+Diagnostics errors_of_section(const Frame& frame, const std::string& wanted);
+
+/// Likewise: no cases, or none of a name that was asked for.
 Diagnostics errors_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases);
 
 /// Says what is wrong with a frame, with places in its file; returns the exit code.

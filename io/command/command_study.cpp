@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "cases/changes/loss_study.h"
+#include "cases/changes/rank_study.h"
 #include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/bench_study.h"
 #include "cases/studies/buckle_study.h"
@@ -12,6 +13,7 @@
 #include "cases/studies/torsion_study.h"
 #include "cases/workshop/cut_list.h"
 #include "io/changes/loss_output.h"
+#include "io/changes/rank_output.h"
 #include "io/command/command_errors.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
@@ -148,11 +150,24 @@ Answered cut(const StudyCommand& command, const LoadedFrame& loaded, const Diagn
                      cut_file_names(sheets)};
 }
 
+void tell_counted_stage(std::string_view step, std::size_t number, std::size_t count) {
+  tell_stage(stage_of(step, number, count));
+}
+
+Answered rank(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
+              Paint paint) {
+  const Frame& frame = loaded.frame;
+  if (Diagnostics faults = errors_of_section(frame, command.section); !faults.empty())
+    return faults;
+  const auto outcome = rank_study(frame, command.section, tell_counted_stage);
+  if (const auto* diagnostics = outcome.error()) return *diagnostics;
+  const RankStudy& study = *outcome;
+  return StudyAnswer{rank_text(frame, study, paint), rank_json(frame, study, warnings),
+                     best_sentence(frame, study) + "\n", study.whole.passes};
+}
+
 Answered losses(const LoadedFrame& loaded, const Diagnostics& warnings, Paint paint) {
-  Result<LossStudy> outcome = loss_study(
-      loaded.frame, [](std::string_view step, std::size_t number, std::size_t count) {
-        tell_stage(stage_of(step, number, count));
-      });
+  Result<LossStudy> outcome = loss_study(loaded.frame, tell_counted_stage);
   if (const auto* diagnostics = outcome.error()) return *diagnostics;
   const auto& study = *outcome;
   return StudyAnswer{loss_text(loaded.frame, study, paint),
@@ -172,6 +187,8 @@ const char* stage_of(Study study) {
       return "finding buckling factors";
     case Study::cut:
       return "laying pieces out on bars";
+    case Study::rank:
+      return "changing one tube at a time";
     case Study::losses:
       return "taking away one part at a time";
     case Study::bench_test:
@@ -193,6 +210,8 @@ Answered answer(const StudyCommand& command, const LoadedFrame& loaded, const Di
       return buckle(command, loaded, warnings, paint);
     case Study::cut:
       return cut(command, loaded, warnings, paint);
+    case Study::rank:
+      return rank(command, loaded, warnings, paint);
     case Study::losses:
       return losses(loaded, warnings, paint);
     case Study::bench_test:

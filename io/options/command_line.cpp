@@ -20,7 +20,7 @@ const Words later_commands = {"rank", "size"};
 const std::map<std::string, Study> studies = {
     {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
     {"modes", Study::modes}, {"buckle", Study::buckle}, {"cut", Study::cut},
-    {"break", Study::losses}};
+    {"rank", Study::rank},   {"break", Study::losses}};
 
 bool contains(const Words& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();
@@ -104,6 +104,7 @@ StudyCommand study_command(Study study, const Given& given) {
   command.directory = given.value("--output");
   if (given.has("--count")) command.count = std::stoi(given.value("--count"));
   command.cases = given.all("--case");
+  command.section = given.value("--diagonal");
   return command;
 }
 

@@ -25,9 +25,9 @@ struct CheckCommand {
 };
 
 /// A question about the frame as a whole.
-enum class Study { twist, floor, bench_test, modes, buckle, cut, losses };
+enum class Study { twist, floor, bench_test, modes, buckle, cut, rank, losses };
 
-/// tubewright twist|floor|bench-test|modes|buckle|cut|break FRAME.yaml [--json] [-q]
+/// tubewright twist|floor|bench-test|modes|buckle|cut|rank|break FRAME.yaml [--json] [-q]
 struct StudyCommand {
   Study study = Study::twist;
   std::string frame;     ///< `-` = standard input
@@ -37,6 +37,7 @@ struct StudyCommand {
   std::string directory;           ///< modes, cut; empty: no files
   std::optional<int> count;        ///< modes, buckle: -n
   std::vector<std::string> cases;  ///< buckle only; empty: all
+  std::string section;             ///< rank only: of diagonals; empty: the lightest tube
 
   bool operator==(const StudyCommand&) const = default;
 };

@@ -78,6 +78,10 @@ std::vector<Command> all_commands() {
                {one_case("this load case only; may be given several times"),
                 count("how many factors a case (4)"), json(),
                 quiet("print the lowest factor of each case only")}),
+      on_frame("rank", "what each tube is worth, and a diagonal more in each open bay",
+               {{"--diagonal", "", "SECTION", "of the file, for diagonals (its lightest tube)",
+                 OptionValue::name},
+                json(), quiet("print the change that pays most only")}),
       on_frame("break", "every weld, tube and sheet lost in turn: what must hold",
                {json(), quiet("print what must hold only")}),
       on_frame("cut", "cut list: lengths, angles, bars to buy, jig diagonals",
@@ -171,6 +175,7 @@ std::optional<std::string> fault_of_value(const CommandOption& option, const std
     case OptionValue::none:
     case OptionValue::frame:
     case OptionValue::load_case:
+    case OptionValue::name:
       break;
   }
   return std::nullopt;

@@ -17,6 +17,7 @@ enum class OptionValue {
   directory,  ///< a directory, which need not exist
   frame,      ///< a frame file
   load_case,  ///< the name of a load case of the frame
+  name,       ///< some other name of the frame
   word,       ///< one of `words`
   count,      ///< a whole number from `least` to `most`
   number      ///< a finite number from `least` to `most`

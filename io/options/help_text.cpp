@@ -35,6 +35,8 @@ Commands:
   floor FRAME.yaml       the sheet against nothing and against tubes of its mass
   modes FRAME.yaml       natural frequencies, named in words
   buckle FRAME.yaml      by what factor loads may grow before the frame buckles
+  rank FRAME.yaml        what each tube is worth, and a diagonal more in each open
+                         bay
   break FRAME.yaml       every weld, tube and sheet lost in turn: what must hold
   cut FRAME.yaml         cut list: lengths, angles, bars to buy, jig diagonals
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
@@ -200,6 +202,39 @@ them, one at a time.
 Exit code: 0 answered; 2 could not answer.
 )";
 
+constexpr const char* rank_page =
+    R"(What each tube of a frame is worth, and which change pays most.
+
+Examples:
+  tubewright rank frame.yaml
+  tubewright rank frame.yaml --diagonal brace
+  tubewright rank frame.yaml --json
+
+Usage: tubewright rank FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `cases`, `vehicle` or `torsion`;
+                       `stock` may say what sizes there are; `-` reads standard
+                       input
+
+Each tube, and each with its mirror image and the rest of its path, is made one
+size bigger, one size smaller and left out; every open bay gets a diagonal,
+welded and pinned, alone and with its mirror image. Each of these frames is
+solved exactly. `N m/deg a mm` is the slope with the wall: of the torsional
+stiffness here, in --json also of the worst utilisation, the deflection, the
+first frequency, the buckling factor and the mass. `can go`: without it every
+case still passes and `limits` are met.
+
+Options:
+  --diagonal SECTION   the section of the file that diagonals are tried in; its
+                       lightest tube by default
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the change that pays most only
+  -h, --help           this page
+
+Exit code: 0 answered, and the frame as it is passes; 1 answered, it does not;
+           2 could not answer.
+)";
+
 constexpr const char* break_page =
     R"(What if a weld lets go? Every weld, tube, panel and fastening of a sheet is lost
 in turn, and every load case solved again, at a safety factor of 1.
@@ -357,6 +392,7 @@ std::string command_help(const std::string& command) {
   if (command == "bench-test") return bench_test_page;
   if (command == "modes") return modes_page;
   if (command == "buckle") return buckle_page;
+  if (command == "rank") return rank_page;
   if (command == "break") return break_page;
   if (command == "cut") return cut_page;
   if (command == "view") return view_page;

@@ -85,6 +85,7 @@ std::string bash_value(const CommandOption& option) {
     case OptionValue::word:
       return "_tubewright_words " + in_quotes(joined(option.words)) + "; ";
     case OptionValue::none:
+    case OptionValue::name:
     case OptionValue::count:
     case OptionValue::number:
       break;
@@ -177,6 +178,8 @@ std::string zsh_value(const CommandOption& option) {
       return ":load case:_tubewright_cases";
     case OptionValue::word:
       return ":" + option.name.substr(2) + ":(" + joined(option.words) + ")";
+    case OptionValue::name:
+      return ":" + option.name.substr(2) + ": ";
     case OptionValue::count:
     case OptionValue::number:
       return ":number: ";
@@ -252,6 +255,7 @@ std::string fish_value(const CommandOption& option) {
       return " -x -a '(__tubewright_cases)'";
     case OptionValue::word:
       return " -x -a " + in_quotes(joined(option.words));
+    case OptionValue::name:
     case OptionValue::count:
     case OptionValue::number:
       return " -x";

@@ -61,6 +61,15 @@ double bending_energy(const BeamElement& e, const Matrix12& K, int deflection, i
 
 }  // namespace
 
+Eigen::VectorXd apply_stress_stiffness(const Model& model, const AxialForces& forces,
+                                       const Eigen::VectorXd& u) {
+  Eigen::VectorXd f = Eigen::VectorXd::Zero(u.size());
+  for_each_stress(model, forces, 1, [&](std::span<const int> nodes, const auto& part) {
+    add_product(nodes, part, u, f);
+  });
+  return f;
+}
+
 AxialForces axial_forces(const StaticSolution& solution) {
   AxialForces N{{}, {}, solution.bar_forces, solution.slack};
   for (const BeamState& beam : solution.beams) {

@@ -34,6 +34,11 @@ struct AxialForces {
 
 AxialForces axial_forces(const StaticSolution& solution);
 
+/// K_G u of the whole model, six entries a node: with all the stiffness that these forces take away
+/// or give.
+Eigen::VectorXd apply_stress_stiffness(const Model& model, const AxialForces& forces,
+                                       const Eigen::VectorXd& u);
+
 /// (K + alpha K_G) x = 0 with axial forces that change evenly along each member; slack cables are
 /// left out. Exact enough only where beams are cut into pieces: one cubic beam finds its own Euler
 /// load 22 % too high, four 0.05 % (pinned ends). Panels do not buckle here. Requires: the model is

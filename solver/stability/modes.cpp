@@ -112,12 +112,7 @@ Eigen::VectorXd apply_mass(const Model& model, const std::vector<AddedMass>& add
                            const Eigen::VectorXd& u) {
   Eigen::VectorXd f = Eigen::VectorXd::Zero(u.size());
   for_each_mass(model, added, [&](std::span<const int> nodes, const auto& M) {
-    for (size_t a = 0; a < nodes.size(); ++a) {
-      for (size_t b = 0; b < nodes.size(); ++b) {
-        f.segment<6>(dofs_per_node * nodes[a]) +=
-            M.template block<6, 6>(6 * a, 6 * b) * u.segment<6>(dofs_per_node * nodes[b]);
-      }
-    }
+    add_product(nodes, M, u, f);
   });
   return f;
 }

@@ -233,16 +233,22 @@ SparseMatrix assemble_parts(const Model& model, const FreeDofs& free,
   return sum;
 }
 
+void add_product(std::span<const int> nodes, const Eigen::Ref<const Eigen::MatrixXd>& part,
+                 const Eigen::VectorXd& u, Eigen::VectorXd& f) {
+  for (size_t a = 0; a < nodes.size(); ++a) {
+    for (size_t b = 0; b < nodes.size(); ++b) {
+      f.segment<6>(dofs_per_node * nodes[a]) +=
+          part.block<6, 6>(static_cast<Eigen::Index>(6 * a), static_cast<Eigen::Index>(6 * b)) *
+          u.segment<6>(dofs_per_node * nodes[b]);
+    }
+  }
+}
+
 Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,
                                 const Eigen::VectorXd& u) {
   Eigen::VectorXd f = Eigen::VectorXd::Zero(u.size());
   for_each_element(model, slack, [&](std::span<const int> nodes, const auto& K) {
-    for (size_t a = 0; a < nodes.size(); ++a) {
-      for (size_t b = 0; b < nodes.size(); ++b) {
-        f.segment<6>(dofs_per_node * nodes[a]) +=
-            K.template block<6, 6>(6 * a, 6 * b) * u.segment<6>(dofs_per_node * nodes[b]);
-      }
-    }
+    add_product(nodes, K, u, f);
   });
   return f;
 }

@@ -52,6 +52,10 @@ SparseMatrix stiffness_with_flows(const Model& model, const FreeDofs& free,
 SparseMatrix assemble_parts(const Model& model, const FreeDofs& free,
                             const std::function<void(const ElementVisitor&)>& each);
 
+/// f += P u for a part of a matrix on nodes, six DOFs each.
+void add_product(std::span<const int> nodes, const Eigen::Ref<const Eigen::MatrixXd>& part,
+                 const Eigen::VectorXd& u, Eigen::VectorXd& f);
+
 /// K u of the whole model, restrained DOFs included; `u` has six entries a node. Forces stand where
 /// the elements put them: not yet gathered on the masters of rigid bodies.
 Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,

@@ -1,0 +1,15 @@
+// A section as the frame file writes it.
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "cases/frame/frame.h"
+
+namespace tubewright {
+
+/// Its keys: `shape`, `side` or `height` and `width` or `diameter`, `wall`; mm. Of properties that
+/// are given the name.
+nlohmann::ordered_json section_keys(const SectionEntry& section);
+
+}  // namespace tubewright
