@@ -58,6 +58,7 @@ ROOMS = {
     "cases/workshop": "Workshop",
     "cases/studies": "Studies",
     "cases/verdict": "Fatigue and verdict",
+    "cases/changes": "Frames changed in one place",
     "cases/validate": "What a file may say",
     "io/yaml": "Units",
     "io/workshop": "Papers for the workshop",

@@ -16,7 +16,7 @@ namespace {
 
 using Words = std::vector<std::string>;
 
-const Words later_commands = {"rank", "size"};
+const Words later_commands = {"size"};
 const std::map<std::string, Study> studies = {
     {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
     {"modes", Study::modes}, {"buckle", Study::buckle}, {"cut", Study::cut},

@@ -43,12 +43,13 @@ Eigen::MatrixXd beam_deformations(const Model& model, const Beam& b, const BeamE
 }
 
 /// W with W'W = the stiffness of the far end while the near one is held: what releases leave
-/// without stiffness is left out, where the matrix itself has rounding.
+/// without stiffness is left out, where the matrix itself has rounding. All of it may be: a tube
+/// that is torn off one of its nodes.
 Eigen::MatrixXd without_releases(const BeamElement& e) {
-  constexpr double nothing = 1e-12;  // of the greatest
+  constexpr double nothing = 1e-12;  // of the greatest with both ends welded
   const EigenSystem stiff =
       symmetric_eigensystem(Eigen::MatrixXd(condense(e)->K.block<6, 6>(6, 6)));
-  const double least = nothing * stiff.values.maxCoeff();
+  const double least = nothing * local_stiffness(e).diagonal().maxCoeff();
   const Eigen::VectorXd root =
       stiff.values.unaryExpr([&](double k) { return k > least ? std::sqrt(k) : 0.0; });
   return root.asDiagonal() * stiff.vectors.transpose();

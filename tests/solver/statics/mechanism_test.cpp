@@ -1,5 +1,6 @@
 // A model that can move gets no number, but the node and the direction.
 #include <algorithm>
+#include <random>
 
 #include "solver/model/section_shapes.h"
 #include "tests/solver/model_builder.h"
@@ -47,6 +48,25 @@ TEST_CASE("a frame that nothing holds has six free motions, all of them rigid") 
   for (const FreeMotion& m : failure.mechanism.motions) {
     CHECK(m.rigid_body);
     CHECK(m.moving.size() == f.model.nodes.size());
+  }
+}
+
+TEST_CASE("tubes torn off one of their nodes hide no free motion, whichever way they point") {
+  std::mt19937 random(23);
+  std::uniform_real_distribution<double> u(-1, 1);
+  for (int draw = 0; draw < 200; ++draw) {
+    Ladder f(2);
+    f.pin(f.frames[0][0]);
+    f.pin(f.frames[0][1]);  // turns about the line through both
+    const auto place = [&] { return Eigen::Vector3d(u(random), u(random), u(random)); };
+    for (int k = 0; k < 3; ++k) {
+      const int end = static_cast<int>(f.model.nodes.size());
+      f.model.nodes.push_back(place());
+      f.fix(end);
+      const int b = f.beam(end, f.frames[2][static_cast<size_t>(k)], f.s);
+      f.model.beams[static_cast<size_t>(b)].connection_to = {0, 0, 0, 0, 0, 0};
+    }
+    CHECK(find_mechanism(f.model, {}).motions.size() == 1);
   }
 }
 
