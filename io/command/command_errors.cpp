@@ -10,22 +10,24 @@ Diagnostic no_load_cases() {
           "add `cases`, such as `standing: {kind: static, gravity: [0, 0, -1]}`"};
 }
 
+namespace {
+
+std::string near_or_all(const std::string& name, const std::vector<std::string>& known) {
+  std::string advice = did_you_mean(name, known);
+  if (!advice.empty()) return advice;
+  advice = "it has";
+  for (const std::string& one : known) advice += " " + quoted(one);
+  return advice;
+}
+
+}  // namespace
+
 Diagnostic no_such_case(const std::string& load_case, const std::vector<std::string>& known) {
-  std::string advice = did_you_mean(load_case, known);
-  if (advice.empty()) {
-    advice = "it has";
-    for (const std::string& name : known) advice += " " + quoted(name);
-  }
-  return {"the frame has no case " + quoted(load_case), advice};
+  return {"the frame has no case " + quoted(load_case), near_or_all(load_case, known)};
 }
 
 Diagnostic no_such_section(const std::string& section, const std::vector<std::string>& known) {
-  std::string advice = did_you_mean(section, known);
-  if (advice.empty()) {
-    advice = "it has";
-    for (const std::string& name : known) advice += " " + quoted(name);
-  }
-  return {"the frame has no section " + quoted(section), advice};
+  return {"the frame has no section " + quoted(section), near_or_all(section, known)};
 }
 
 Diagnostic no_panels() {

@@ -78,7 +78,7 @@ std::vector<Command> all_commands() {
                {one_case("this load case only; may be given several times"),
                 count("how many factors a case (4)"), json(),
                 quiet("print the lowest factor of each case only")}),
-      on_frame("rank", "what each tube is worth, and a diagonal more in each open bay",
+      on_frame("rank", "what each tube is worth, which change pays most",
                {{"--diagonal", "", "SECTION", "of the file, for diagonals (its lightest tube)",
                  OptionValue::name},
                 json(), quiet("print the change that pays most only")}),

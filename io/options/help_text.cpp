@@ -35,8 +35,7 @@ Commands:
   floor FRAME.yaml       the sheet against nothing and against tubes of its mass
   modes FRAME.yaml       natural frequencies, named in words
   buckle FRAME.yaml      by what factor loads may grow before the frame buckles
-  rank FRAME.yaml        what each tube is worth, and a diagonal more in each open
-                         bay
+  rank FRAME.yaml        what each tube is worth, which change pays most
   break FRAME.yaml       every weld, tube and sheet lost in turn: what must hold
   cut FRAME.yaml         cut list: lengths, angles, bars to buy, jig diagonals
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
@@ -260,8 +259,8 @@ Options:
   -q, --quiet          print what must hold only
   -h, --help           this page
 
-Exit code: 0 the frame bears the loss of any one part; 1 it does not;
-           2 could not answer.
+Exit code: 0 answered, the frame bears the loss of any one part; 1 answered, it
+           does not; 2 could not answer.
 )";
 
 constexpr const char* cut_page =

@@ -180,6 +180,21 @@ Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions
 // and what the member shows its joints is K less k k^T / (K_ii + s); s = 0 is a release.
 // For a spring of flexibility c that feels the force a.(K u - f) the same reads
 //   u = d - a c (a.K d - a.f) / (1 + c a.K a),   K less c K a (K a)^T / (1 + c a.K a).
+namespace {
+
+/// Takes out what rounding has left of stiffnesses that releases took wholly: of a beam torn off at
+/// one end everything.
+void clear_rounding(const Vector12& before, Matrix12& K) {
+  constexpr double rounding = 1e-13;  // of the stiffness before; the softest springs leave 1e-9
+  for (int i = 0; i < 12; ++i) {
+    if (K(i, i) > rounding * before[i]) continue;
+    K.row(i).setZero();
+    K.col(i).setZero();
+  }
+}
+
+}  // namespace
+
 std::optional<CondensedBeam> condense(const BeamElement& e) {
   CondensedBeam b;
   b.K = local_stiffness(e);
@@ -193,6 +208,7 @@ std::optional<CondensedBeam> condense(const BeamElement& e) {
   }
   if (loose_direction(from, to) >= 0) return std::nullopt;
 
+  const Vector12 before = b.K.diagonal();
   for (const EndSpring& spring : joint_springs(e)) {
     const Vector12 Ka = b.K * spring.along;
     const double share = spring.flexibility / (1 + spring.flexibility * spring.along.dot(Ka));
@@ -215,6 +231,7 @@ std::optional<CondensedBeam> condense(const BeamElement& e) {
     b.K.row(i) = s * flexibility * k.transpose();
     b.K.col(i) = s * flexibility * k;
   }
+  if ((e.connection.array() == 0).any()) clear_rounding(before, b.K);
   return b;
 }
 

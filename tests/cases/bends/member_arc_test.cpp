@@ -46,7 +46,9 @@ TEST_CASE(
 TEST_CASE("a tube goes on into an arc of its own, not into a neighbour nor over a mitre") {
   Member a, b;
   a.tube = b.tube = "hoop";
+  a.from = "w";
   a.to = b.from = "x";
+  b.to = "z";
   CHECK(!bends_on(a, b));
   b.arc = eighth;
   CHECK(bends_on(a, b));

@@ -57,7 +57,7 @@ TEST_CASE("per mm of wall is a thousandth of per metre, in N m/deg") {
 TEST_CASE("the first line after the title is the change that pays most") {
   const Frame f = box();
   const std::string text = rank_text(f, answer_of(rank_study(f)), Paint{});
-  CHECK(text.substr(0, 17) == "test\npays most: ");
+  CHECK(text.starts_with("test\npays most: "));
   CHECK(text.find("Diagonals of") != std::string::npos);
 }
 

@@ -17,6 +17,7 @@ testing::Wordings one_of_each() {
           {"cannot_read", cannot_read("a.yaml", "Is a directory")},
           {"cannot_write", cannot_write("a.yaml", "Disk full")},
           {"cannot_start_anew", cannot_start_anew("a.yaml", "File exists")},
+          {"no_such_section", no_such_section("raill", {"rail", "cross"})},
           {"cannot_write_results", cannot_write_results("Broken pipe")},
           {"cannot_make_directory", cannot_make_directory("tmp", "Disk full")},
           {"no_window", no_window("no display")},
@@ -33,6 +34,8 @@ TEST_CASE("every wording of what cannot be answered has the form of the house") 
 TEST_CASE("a case that is not there is answered by a near one, or by all there are") {
   CHECK(no_such_case("brkae", {"brake", "bump"}).advice == "did you mean `brake`?");
   CHECK(no_such_case("zzz", {"brake", "bump"}).advice == "it has `brake` `bump`");
+  CHECK(no_such_section("raill", {"rail", "cross"}).advice == "did you mean `rail`?");
+  CHECK(no_such_section("zzz", {"rail", "cross"}).advice == "it has `rail` `cross`");
 }
 
 TEST_CASE("what cannot be read or written is named with the reason of the system") {
