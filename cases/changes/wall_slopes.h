@@ -8,7 +8,7 @@
 // shapes means nothing. When the wall grows the lowest follows the least eigenvalue, which is given.
 // Buckling: the same with (K' + lambda K_G'), K_G' with what the change does to the axial forces.
 // K', M' and K_G' are central differences of the matrices of frames drawn with thicker and thinner
-// walls, so that corners, joints and masses follow; error some 1e-8 of them.
+// walls, so that corners, joints and masses follow; error some 1e-9 of them.
 // Utilisation and deflection: central differences of exact answers of those two frames.
 #pragma once
 
