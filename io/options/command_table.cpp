@@ -52,6 +52,19 @@ Command on_frame(const std::string& name, const std::string& help,
   return {name, Operand::frame, "FRAME.yaml", help, std::move(options)};
 }
 
+CommandOption text(const std::string& name, const std::string& shown, const std::string& help,
+                   bool repeats = false) {
+  return {name, "", shown, help, OptionValue::text, repeats};
+}
+
+/// That takes several files.
+Command on_files(Command command, int most) {
+  command.most_operands = most;
+  return command;
+}
+
+constexpr int most_files = 1'000'000;  // the system's own bound on a command line is lower
+
 // The table
 // ---------
 
@@ -89,6 +102,16 @@ std::vector<Command> all_commands() {
                        "what the tubes are painted by"),
                 number("--times", 0, 1e6, "how many times the deflection is drawn"),
                 quiet("no warnings")}),
+      on_files(on_frame("vary", "values of the file varied: all combinations, the best of them",
+                        {text("--set", "PATH=VALUES",
+                              "a value of the file and those it takes; may be given several times",
+                              true),
+                         text("--shard", "I/N", "only every Nth combination, from number I on"),
+                         flag("--merge", "put the JSON answers of all shards together"),
+                         output("also write vary.csv, vary.json and vary.svg into DIR"), json(),
+                         flag("--csv", "print the combinations as CSV instead"),
+                         quiet("print the lightest that passes only")}),
+               most_files),
       {"start", Operand::new_file, "FILE.yaml", "write a commented starter frame that passes", {}},
       {"schema", Operand::none, "", "print the JSON Schema (draft-07) of the frame file", {}},
       {"completion",
@@ -169,6 +192,7 @@ std::optional<std::string> fault_of_value(const CommandOption& option, const std
     case OptionValue::none:
     case OptionValue::frame:
     case OptionValue::load_case:
+    case OptionValue::text:
       break;
   }
   return std::nullopt;

@@ -87,6 +87,7 @@ std::string bash_value(const CommandOption& option) {
     case OptionValue::none:
     case OptionValue::count:
     case OptionValue::number:
+    case OptionValue::text:
       break;
   }
   return "";
@@ -138,13 +139,17 @@ std::string bash_long_names() {
 std::string bash_arguments() {
   std::string text;
   for (const Command& command : command_table()) {
-    const bool alone = command.operand == Operand::none;
+    const bool alone = command.operand == Operand::none, many = command.most_operands > 1;
     text += "    " + command.name + ")\n      if [[ ";
-    text += alone ? "$current == -*" : "-z $only_operands && ($current == -* || -n $operand)";
+    text += alone  ? "$current == -*"
+            : many ? "-z $only_operands && $current == -*"
+                   : "-z $only_operands && ($current == -* || -n $operand)";
     text += " ]]; then\n        _tubewright_options " +
             in_quotes(joined(long_names(options_of(command)))) + "\n";
     if (!alone) {
-      text += "      elif [[ -z $operand ]]; then\n        " + bash_operand(command) + "\n";
+      text += (many ? std::string("      else\n        ")
+                    : std::string("      elif [[ -z $operand ]]; then\n        ")) +
+              bash_operand(command) + "\n";
     }
     text += "      fi\n      ;;\n";
   }
@@ -180,6 +185,8 @@ std::string zsh_value(const CommandOption& option) {
     case OptionValue::count:
     case OptionValue::number:
       return ":number: ";
+    case OptionValue::text:
+      return ":" + option.name.substr(2) + ": ";
     case OptionValue::none:
       break;
   }
@@ -202,7 +209,8 @@ std::string zsh_option(const CommandOption& option) {
 std::string zsh_operand(const Command& command) {
   switch (command.operand) {
     case Operand::frame:
-      return "'1:frame file:_tubewright_frames'";
+      return in_quotes(std::string(command.most_operands > 1 ? "*" : "1") +
+                       ":frame file:_tubewright_frames");
     case Operand::new_file:
       return "'1:new file:_directories'";
     case Operand::word:
@@ -254,6 +262,7 @@ std::string fish_value(const CommandOption& option) {
       return " -x -a " + in_quotes(joined(option.words));
     case OptionValue::count:
     case OptionValue::number:
+    case OptionValue::text:
       return " -x";
     case OptionValue::none:
       break;

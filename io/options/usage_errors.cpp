@@ -88,4 +88,13 @@ UsageError second_order_with_large_displacement() {
           "large displacements hold what second order counts, and more"};
 }
 
+UsageError json_with_csv() {
+  return {"`--json` and `--csv` exclude each other", "ask for one; `-o DIR` writes both"};
+}
+
+UsageError merge_with(const std::string& option) {
+  return {"`--merge` and " + quoted(option) + " exclude each other",
+          "the files that are merged say what was varied: `tubewright vary --merge a.json b.json`"};
+}
+
 }  // namespace tubewright
