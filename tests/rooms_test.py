@@ -19,6 +19,7 @@ TESTED_OTHERWISE = {
     "io/command/command_schema.cpp": "tests/program/usage_test.py",
     "io/command/command_start.cpp": "tests/program/start_test.py",
     "io/command/command_study.cpp": "tests/program/study_test.py",
+    "io/command/command_vary.cpp": "tests/program/vary_test.py",
     "io/command/command_view.cpp": "tests/program/pictures_test.py",
     "io/command/main.cpp": "tests/program/usage_test.py",
     "io/command/write_man_page.cpp": "tests/program/man_page_test.py",

@@ -59,7 +59,7 @@ void declare_options(CLI::App& app, const Command& command) {
   if (command.operand != Operand::none) {
     const int most = command.most_operands;
     CLI::Option* operand = app.add_option(operand_name);
-    if (most > 1) operand->expected(1, most);
+    if (most > 1) operand->expected(1, most)->allow_extra_args();
   }
   for (const CommandOption& option : command.options) {
     if (option.value == OptionValue::none) {

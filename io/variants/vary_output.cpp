@@ -131,7 +131,7 @@ std::vector<Column> columns_of(const VaryTable& table, const std::vector<std::si
     return made;
   };
   std::vector<Column> columns = {
-      column("number", [](const VaryRow& r) { return std::to_string(r.combination); })};
+      column("no.", [](const VaryRow& r) { return std::to_string(r.combination); })};
   const Cells paths = short_paths(table);
   for (std::size_t v = 0; v < paths.size(); ++v) {
     columns.push_back(
@@ -158,6 +158,10 @@ std::string table_text(const VaryTable& table, const std::vector<std::size_t>& r
     widths.push_back(std::max(display_width(c.heading), width_of(c.cells)));
     head += "  " + padded(c.heading, widths.back());
   }
+  constexpr std::size_t verdict_width = 10, least_room = 20;
+  const std::size_t used = display_width(head) + 2 + verdict_width + 2;
+  const std::size_t room =
+      std::max(terminal_columns - std::min<std::size_t>(terminal_columns, used), least_room);
   std::string text = paint.faint(head + "  verdict     worst") + '\n';
   for (std::size_t r = 0; r < rows.size(); ++r) {
     const VaryRow& row = table.rows[rows[r]];
@@ -165,12 +169,12 @@ std::string table_text(const VaryTable& table, const std::vector<std::size_t>& r
     for (std::size_t c = 0; c < columns.size(); ++c) {
       line += "  " + padded(columns[c].cells[r], widths[c]);
     }
-    const std::string verdict = left(verdict_words(row.verdict), 10);
+    const std::string verdict = left(verdict_words(row.verdict), verdict_width);
     text += line + "  " +
             (row.verdict == "pass"         ? paint.good(verdict)
              : row.verdict == "not_proven" ? paint.doubtful(verdict)
                                            : paint.bad(verdict)) +
-            (row.item.empty() ? "" : "  " + worst_words(row)) + '\n';
+            (row.item.empty() ? "" : "  " + one_line(worst_words(row), room)) + '\n';
   }
   return text;
 }

@@ -5,6 +5,7 @@
 #include <optional>
 #include <set>
 #include <tuple>
+#include <utility>
 #include <vector>
 
 #include "io/text/markup.h"
@@ -172,25 +173,45 @@ class Plot {
   /// Where many fall on one spot the first is drawn; those of the front lie on top.
   std::string points(const Axis& x, const Axis& y) const {
     std::set<std::tuple<long, long, std::string>> taken;
-    std::set<std::pair<long, long>> named;
+    std::vector<std::pair<double, double>> front;
     std::string below, above;
     for (const std::size_t i : drawn_) {
       const VaryRow& row = table_.rows[i];
       const double px = x.at(*row.mass), py = y.at(*upright(row));
       const std::string kind = kind_of(row);
       const bool is_new = taken.insert({std::lround(px), std::lround(py), kind}).second;
-      if (!table_.front[i]) {
-        if (is_new) below += shape(kind, px, py, title_of(row));
-        continue;
-      }
-      above += shape(kind, px, py, title_of(row)) + "<circle class=\"front\"" +
-               attribute("cx", px) + attribute("cy", py) + " r=\"10\"/>\n";
-      constexpr double apart = 24;  // pixels that a number takes
-      if (named.insert({std::lround(px / apart), std::lround(py / apart)}).second) {
-        above += word(px + 13, py + 5, std::to_string(row.combination));
+      if (table_.front[i]) {
+        front.emplace_back(px, py);
+        above += shape(kind, px, py, title_of(row)) + "<circle class=\"front\"" +
+                 attribute("cx", px) + attribute("cy", py) + " r=\"10\"/>\n";
+      } else if (is_new) {
+        below += shape(kind, px, py, title_of(row));
       }
     }
-    return below + above;
+    return below + above + numbers(x, y, front);
+  }
+
+  /// Above the points of the front, where neither points nor other numbers are in the way.
+  std::string numbers(const Axis& x, const Axis& y,
+                      std::vector<std::pair<double, double>> taken) const {
+    constexpr double across = 20, high = 16, above = 21;  // pixels
+    constexpr int most = 100;
+    std::string text;
+    int written = 0;
+    for (const std::size_t i : drawn_) {
+      if (!table_.front[i] || written == most) continue;
+      const double px = x.at(*table_.rows[i].mass), py = y.at(*upright(table_.rows[i])) - above;
+      if (std::any_of(taken.begin(), taken.end(), [&](const auto& t) {
+            return std::abs(t.first - px) < across && std::abs(t.second - py) < high;
+          })) {
+        continue;
+      }
+      taken.emplace_back(px, py);
+      ++written;
+      text +=
+          word(px, py + 6, std::to_string(table_.rows[i].combination), " text-anchor=\"middle\"");
+    }
+    return text;
   }
 
   static std::string legend() {
@@ -210,7 +231,7 @@ class Plot {
     entry(shape("fail", x, y, "fails"), "fails");
     entry("<circle class=\"front\"" + attribute("cx", x) + attribute("cy", y) + " r=\"10\"/>\n",
           "Pareto front, its");
-    svg += word(x + 20, y - 3, "number beside it");
+    svg += word(x + 20, y - 3, "number above it");
     return svg;
   }
 

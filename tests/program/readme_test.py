@@ -166,10 +166,12 @@ class Answers(ProgramTest):
                   "cautions"}
         told_of_json = CHAPTERS["io/README.md"].split("\n## JSON")[1]
         rows = {row[0]: row[1] for row in table_rows(told_of_json)}
-        for command in ("check", "twist", "floor", "modes", "buckle", "bench-test", "cut"):
+        words = {"vary": ("--set", "sections.rail.wall=1.5,2")}
+        for command in ("check", "twist", "floor", "modes", "buckle", "bench-test", "cut", "vary"):
             with self.subTest(command):
                 frame = self.directory / "hauler_on_the_bench.yaml"
-                answer = one_json_object(run(command, frame, "--json").stdout)
+                answer = one_json_object(
+                    run(command, frame, *words.get(command, ()), "--json").stdout)
                 self.assertEqual(set(answer) - always,
                                  set(re.findall(r"`(\w+)`", rows[f"`{command}`"])))
 
