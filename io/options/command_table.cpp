@@ -102,7 +102,7 @@ std::vector<Command> all_commands() {
                        "what the tubes are painted by"),
                 number("--times", 0, 1e6, "how many times the deflection is drawn"),
                 quiet("no warnings")}),
-      on_files(on_frame("vary", "values of the file varied: all combinations, the best of them",
+      on_files(on_frame("vary", "values of the file varied, the lightest that passes",
                         {text("--set", "PATH=VALUES",
                               "a value of the file and those it takes; may be given several times",
                               true),

@@ -38,7 +38,7 @@ Commands:
   cut FRAME.yaml         cut list: lengths, angles, bars to buy, jig diagonals
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
   view FRAME.yaml        a window with the deformed frame, painted by stress
-  vary FRAME.yaml        values of the file varied: all combinations, the best of them
+  vary FRAME.yaml        values of the file varied, the lightest that passes
   start FILE.yaml        write a commented starter frame that passes
   schema                 print the JSON Schema (draft-07) of the frame file
   completion SHELL       print a completion script for bash, zsh or fish
@@ -288,6 +288,9 @@ One run takes at most 100000 combinations. `--shard I/N` takes those whose
 number, counted from 0, leaves I when divided by N, for several machines;
 `--merge` then gives what one run would have given, to the last byte.
 
+That one combination is a mechanism, or that its values do not go together, is
+an answer: its row says why.
+
 Options:
   --set PATH=VALUES    a value of the file and those it takes; may be given
                        several times, for all combinations
@@ -301,9 +304,7 @@ Options:
   -h, --help           this page
 
 Exit code: 0 answered, some combination passes, or a shard was answered;
-           1 answered, none passes; 2 could not answer (bad input). That one
-           combination is a mechanism or cannot be read is an answer: its row
-           says why.
+           1 answered, none passes; 2 could not answer.
 )";
 
 constexpr const char* start_page =

@@ -126,12 +126,16 @@ Result<FrameVariants> frame_variants(const FrameText& file, std::vector<VaryVari
       v.targets.emplace_back();
       continue;
     }
-    for (std::size_t i = 0; i < v.targets.size(); ++i) {
-      if (leads_somewhere(v.targets[i]) && overlap(v.targets[i], *target)) {
-        faults.push_back(set_twice(variable.path, v.variables[i].path));
-      }
+    const auto same = std::find_if(v.targets.begin(), v.targets.end(), [&](const YamlTarget& t) {
+      return leads_somewhere(t) && overlap(t, *target);
+    });
+    if (same == v.targets.end()) {
+      v.targets.push_back(std::move(*target));
+      continue;
     }
-    v.targets.push_back(std::move(*target));
+    const auto other = static_cast<std::size_t>(same - v.targets.begin());
+    faults.push_back(set_twice(variable.path, v.variables[other].path));
+    v.targets.emplace_back();
   }
   append(faults, refused_values(v));
   if (!faults.empty()) return faults;

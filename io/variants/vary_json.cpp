@@ -1,6 +1,7 @@
 #include "io/variants/vary_json.h"
 
 #include <algorithm>
+#include <exception>
 #include <map>
 #include <utility>
 
@@ -113,7 +114,7 @@ Diagnostics warnings_of(const ordered_json& list) {
   return warnings;
 }
 
-/// Throws what the JSON library throws where the object is another than vary_json() writes.
+/// Throws where the object is another than vary_json() writes.
 VaryTable table_of(const ordered_json& json) {
   VaryTable table;
   table.title = json.at("frame");
@@ -142,7 +143,7 @@ Result<VaryTable> read_table(const VaryFile& file) {
     VaryTable table = table_of(json);
     if (!all_among_its_combinations(table)) return Diagnostics{no_answer_of_vary(file.name)};
     return table;
-  } catch (const ordered_json::exception&) {
+  } catch (const std::exception&) {
     return Diagnostics{no_answer_of_vary(file.name)};
   }
 }

@@ -122,11 +122,11 @@ Result<YamlTarget> find_target(const YamlNode& root, const std::string& path) {
 }
 
 bool overlap(const YamlTarget& a, const YamlTarget& b) {
-  const YamlTarget& outer = a.steps.size() <= b.steps.size() ? a : b;
-  const YamlTarget& inner = &outer == &a ? b : a;
-  if (!std::equal(outer.steps.begin(), outer.steps.end(), inner.steps.begin())) return false;
-  if (outer.new_key.empty()) return true;
-  return inner.steps.size() == outer.steps.size() && inner.new_key == outer.new_key;
+  const auto holds = [](const YamlTarget& outer, const YamlTarget& inner) {
+    return outer.new_key.empty() && outer.steps.size() <= inner.steps.size() &&
+           std::equal(outer.steps.begin(), outer.steps.end(), inner.steps.begin());
+  };
+  return a == b || holds(a, b) || holds(b, a);
 }
 
 std::vector<std::string> names_beside(const YamlNode& root, const YamlTarget& target) {

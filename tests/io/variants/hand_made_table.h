@@ -15,10 +15,10 @@ inline VaryTable hand_made_table() {
                  {"sections.sill.material", {{"S235"}, {"a, \"b\"", true}}}};
   t.warnings = {{Severity::warning, {3, 5}, "a bay is open", "close it"},
                 {Severity::warning, {}, "of the whole", ""}};
-  t.rows = {{0, 10.0, 100.0, 20.0, 1.25, "rail", "yield", "brake", "fail", ""},
-            {1, 11.0, 100.0 / 3, 21.0, 0.5, "rail", "yield", "brake", "pass", ""},
-            {2, 12.0, 30.0, 20.0, 0.75, "rail", "yield", "brake", "pass", ""},
-            {3, 13.0, 200.0, {}, 0.9, "sill", "joint", "turn", "pass", ""},
+  t.rows = {{0, 10.0, 100.0, 20.0, 1.25, "yield", "rail", "brake", "fail", ""},
+            {1, 11.0, 100.0 / 3, 21.0, 0.5, "yield", "rail", "brake", "pass", ""},
+            {2, 12.0, 30.0, 20.0, 0.75, "yield", "rail", "brake", "pass", ""},
+            {3, 13.0, 200.0, {}, 0.9, "joint", "sill", "turn", "pass", ""},
             {4, 14.0, {}, 22.0, {}, "", "", "", "not_proven", ""},
             {5, {}, {}, {}, {}, "", "", "", "no_answer", "node `A` can slide, along x"}};
   judge(t);

@@ -103,8 +103,8 @@ TEST_CASE("of many combinations the table has the front, the lightest and how ma
                       {},
                       {},
                       2.0 + static_cast<double>(k),
-                      "m",
                       "yield",
+                      "m",
                       "c",
                       k == 400 ? "pass" : "fail",
                       ""});
