@@ -20,7 +20,7 @@ shift 2
 rank=${OMPI_COMM_WORLD_RANK:-${PMI_RANK:-${SLURM_PROCID:-}}}
 ranks=${OMPI_COMM_WORLD_SIZE:-${PMI_SIZE:-${SLURM_NTASKS:-}}}
 if [ -z "$rank" ] || [ -z "$ranks" ]; then
-  echo "vary_mpi.sh: none of OMPI_COMM_WORLD_RANK, PMI_RANK, SLURM_PROCID says which rank this is" >&2
+  echo "which rank is this? none of OMPI_COMM_WORLD_RANK, PMI_RANK, SLURM_PROCID is set" >&2
   exit 2
 fi
 exec "${TUBEWRIGHT:-tubewright}" vary "$frame" "$@" --shard "$rank/$ranks" -o "$dir" --quiet

@@ -134,6 +134,10 @@ VaryCommand vary_command(const Given& given) {
   return command;
 }
 
+CompareCommand compare_command(const Given& given) {
+  return {given.operands, given.value("--output"), given.has("--json"), given.has("--quiet")};
+}
+
 Words option_names(const Command& command) {
   Words names = names_of(help_option());
   for (const CommandOption& option : command.options) {
@@ -214,6 +218,13 @@ std::optional<UsageError> wrong_vary(const Given& given) {
   return std::nullopt;
 }
 
+std::optional<UsageError> wrong_compare(const Given& given) {
+  if (given.operands.size() == 1) return one_frame_only("compare", given.operands.front());
+  if (given.operands.size() > 2) return one_word_too_many("compare", given.operands[2]);
+  if (given.operands[0] == "-" && given.operands[1] == "-") return standard_input_twice("compare");
+  return std::nullopt;
+}
+
 std::optional<UsageError> wrong_words(const Command& command, const Given& given) {
   const bool lists_cases = given.has("--cases");  // `completion` then needs no shell
   if (!lists_cases) {
@@ -230,6 +241,9 @@ std::optional<UsageError> wrong_words(const Command& command, const Given& given
   }
   if (command.name == "vary") {
     if (auto usage_error = wrong_vary(given)) return usage_error;
+  }
+  if (command.name == "compare") {
+    if (auto usage_error = wrong_compare(given)) return usage_error;
   }
   return wrong_value(command, given);
 }
@@ -252,6 +266,7 @@ CommandLine read_command(const Command& command, const Words& words) {
   }
   if (command.name == "view") return view_command(given);
   if (command.name == "vary") return vary_command(given);
+  if (command.name == "compare") return compare_command(given);
   if (command.name == "start") return StartCommand{given.operand};
   if (command.name == "completion") return CompletionCommand{given.operand, given.value("--cases")};
   return SchemaCommand{};

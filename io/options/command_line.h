@@ -67,6 +67,16 @@ struct VaryCommand {
   bool operator==(const VaryCommand&) const = default;
 };
 
+/// tubewright compare A.yaml B.yaml [-o DIR] [--json] [-q]
+struct CompareCommand {
+  std::vector<std::string> frames;  ///< two; one may be `-`, standard input
+  std::string directory;            ///< empty: no files
+  bool json = false;
+  bool quiet = false;
+
+  bool operator==(const CompareCommand&) const = default;
+};
+
 /// tubewright start FILE.yaml
 struct StartCommand {
   std::string file;  ///< `-` = standard output
@@ -103,8 +113,9 @@ struct UsageError {
   bool operator==(const UsageError&) const = default;
 };
 
-using CommandLine = std::variant<CheckCommand, StudyCommand, ViewCommand, VaryCommand, StartCommand,
-                                 SchemaCommand, CompletionCommand, Answer, UsageError>;
+using CommandLine =
+    std::variant<CheckCommand, StudyCommand, ViewCommand, VaryCommand, CompareCommand, StartCommand,
+                 SchemaCommand, CompletionCommand, Answer, UsageError>;
 
 /// `words`: the arguments after the program's name.
 CommandLine read_command_line(const std::vector<std::string>& words);

@@ -39,6 +39,7 @@ Commands:
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
   view FRAME.yaml        a window with the deformed frame, painted by stress
   vary FRAME.yaml        values of the file varied, the lightest that passes
+  compare A.yaml B.yaml  two frames side by side, and what was changed
   start FILE.yaml        write a commented starter frame that passes
   schema                 print the JSON Schema (draft-07) of the frame file
   completion SHELL       print a completion script for bash, zsh or fish
@@ -307,6 +308,32 @@ Exit code: 0 answered, some combination passes, or a shard was answered;
            1 answered, none passes; 2 could not answer.
 )";
 
+constexpr const char* compare_page =
+    R"(Set two frames side by side: mass, stiffness, frequency, what is used of the
+limits, what to cut and buy, and what was changed from one to the other.
+
+Examples:
+  tubewright compare before.yaml after.yaml
+  tubewright compare before.yaml after.yaml -o results
+  tubewright compare before.yaml after.yaml --json
+
+Usage: tubewright compare A.yaml B.yaml [options]
+
+  A.yaml B.yaml        the frame files; one may be `-`, standard input
+
+Parts are the same if they have the same name. Cost comes from the prices in
+`stock`, if every size has one.
+
+Options:
+  -o, --output DIR     also write compare.html, with both frames drawn, into DIR
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the comparison in one sentence only
+  -h, --help           this page
+
+Exit code: 0 answered, the second frame passes; 1 answered, it fails, is not
+           proven or is a mechanism; 2 could not answer.
+)";
+
 constexpr const char* start_page =
     R"(Write a small frame that passes its checks, with every key of the frame file
 explained, to begin a new frame from.
@@ -376,6 +403,7 @@ std::string command_help(const std::string& command) {
   if (command == "cut") return cut_page;
   if (command == "view") return view_page;
   if (command == "vary") return vary_page;
+  if (command == "compare") return compare_page;
   if (command == "start") return start_page;
   if (command == "schema") return schema_page;
   assert(command == "completion");

@@ -203,4 +203,19 @@ TEST_CASE("vary merges any number of files, and knows what is varied from them")
              ContainsSubstring("exclude each other"));
 }
 
+TEST_CASE("compare takes two frames, no more and no fewer, one of them from standard input") {
+  const CommandLine line = read_command_line({"compare", "a.yaml", "-", "-o", "out", "--json"});
+  REQUIRE(std::holds_alternative<CompareCommand>(line));
+  const auto& command = std::get<CompareCommand>(line);
+  CHECK(command.frames == std::vector<std::string>{"a.yaml", "-"});
+  CHECK(command.directory == "out");
+  CHECK(command.json);
+  CHECK_THAT(usage_error({"compare", "a.yaml"}).message,
+             ContainsSubstring("needs two frame files"));
+  CHECK_THAT(usage_error({"compare"}).message, ContainsSubstring("needs a frame file"));
+  CHECK_THAT(usage_error({"compare", "a", "b", "c"}).message,
+             ContainsSubstring("`c` is one word too"));
+  CHECK_THAT(usage_error({"compare", "-", "-"}).message, ContainsSubstring("standard input"));
+}
+
 }  // namespace tubewright::command_line_test
