@@ -1,6 +1,7 @@
 #include "cases/variants/frame_changes.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 #include <unordered_map>
 
@@ -14,6 +15,7 @@ namespace {
 struct Tube {
   Pair<std::string> ends;
   std::string section;
+  double bend = 0;
 };
 
 /// Parts by name, and the names in file order.
@@ -37,10 +39,13 @@ Named<Tube> tubes_of(const Frame& frame) {
   Named<Tube> tubes;
   for (const Member& m : frame.members) {
     const std::string name = tube_name(m);
+    const double bend = m.arc ? m.arc->radius : m.bend;
     if (tubes.find(name) == nullptr) {
-      tubes.add(name, {{m.from, m.to}, m.section});
+      tubes.add(name, {{m.from, m.to}, m.section, bend});
     } else {
-      tubes.parts[name].ends[1] = m.to;
+      Tube& tube = tubes.parts[name];
+      tube.ends[1] = m.to;
+      tube.bend = std::max(tube.bend, bend);
     }
   }
   return tubes;
@@ -105,6 +110,7 @@ std::vector<MemberChange> member_changes(const Frame& frame, const FrameChanges&
     if (part.kind == PartKind::tube) other.insert(part.name);
   }
   for (const ResizedTube& tube : changes.resized_tubes) resized.insert(tube.name);
+  for (const RebentTube& tube : changes.rebent) resized.insert(tube.name);
   for (const RejoinedTube& tube : changes.rejoined) rejoined.insert(tube.name);
   for (const MovedPart& m : changes.moved) {
     if (m.part.kind == PartKind::node) moved_nodes.insert(m.part.name);
@@ -131,8 +137,8 @@ bool same_size(const SectionEntry& a, const SectionEntry& b) {
 }
 
 bool FrameChanges::empty() const {
-  return added.empty() && removed.empty() && resized_tubes.empty() && resized_parts.empty() &&
-         moved.empty() && rejoined.empty();
+  return added.empty() && removed.empty() && resized_tubes.empty() && rebent.empty() &&
+         resized_parts.empty() && moved.empty() && rejoined.empty();
 }
 
 FrameChanges frame_changes(const Frame& first, const Frame& second) {
@@ -141,6 +147,7 @@ FrameChanges frame_changes(const Frame& first, const Frame& second) {
         [&](const std::string& name, const Tube& a, const Tube& b) {
           const SectionEntry before = section_of(first, a), after = section_of(second, b);
           if (!same_size(before, after)) c.resized_tubes.push_back({name, {before, after}});
+          if (std::abs(a.bend - b.bend) > same_place) c.rebent.push_back({name, {a.bend, b.bend}});
           if (a.ends != b.ends) c.rejoined.push_back({name, {a.ends, b.ends}});
         });
   match(PartKind::node, nodes_of(first), nodes_of(second), c,

@@ -28,6 +28,12 @@ struct ResizedTube {
   Pair<SectionEntry> section;
 };
 
+/// A tube that is bent to another radius, of its centre line, m; 0: not bent.
+struct RebentTube {
+  std::string name;
+  Pair<double> radius{};
+};
+
 struct ResizedPart {
   NamedPart part;              ///< a sheet or a mass
   Pair<double> size{};         ///< thickness, m; kg
@@ -49,13 +55,14 @@ struct RejoinedTube {
 enum class MemberChange {
   none,
   other,    ///< it is in this frame only
-  resized,  ///< another section
+  resized,  ///< another section, or bent otherwise
   moved     ///< an end lies elsewhere or at another node
 };
 
 struct FrameChanges {
   std::vector<NamedPart> added, removed;
   std::vector<ResizedTube> resized_tubes;
+  std::vector<RebentTube> rebent;
   std::vector<ResizedPart> resized_parts;
   std::vector<MovedPart> moved;
   std::vector<RejoinedTube> rejoined;

@@ -73,13 +73,14 @@ Question question_of(const VaryCommand& command, Diagnostics& faults) {
   return question;
 }
 
-/// Faults of all the values together.
-void check_size(const Question& question, Diagnostics& faults) {
+/// Faults of all the values together; false if there are too many even to look at each.
+bool check_size(const Question& question, Diagnostics& faults) {
   const std::size_t all = combinations_of(question.variables);
-  if (share_of(question.shard.value_or(Shard()), all) <= most_combinations) return;
+  if (share_of(question.shard.value_or(Shard()), all) <= most_combinations) return true;
   const std::size_t shards = all / most_combinations + (all % most_combinations == 0 ? 0 : 1);
   faults.push_back(
       too_many_combinations(all, most_combinations, shards > most_shards ? 0 : shards));
+  return false;
 }
 
 Result<VaryTable> solved(const VaryCommand& command, const LoadedFrame& loaded,
@@ -88,7 +89,7 @@ Result<VaryTable> solved(const VaryCommand& command, const LoadedFrame& loaded,
   Diagnostics faults;
   Question question = question_of(command, faults);
   if (command.sets.empty()) faults.push_back(nothing_to_vary(example_in(loaded.file)));
-  check_size(question, faults);
+  if (!check_size(question, faults)) return faults;
   const auto variants = frame_variants(loaded.file, question.variables);
   if (const auto* errors = variants.error()) append(faults, *errors);
   if (!faults.empty()) return faults;

@@ -57,9 +57,10 @@ std::string declared_names(const CommandOption& option) {
 void declare_options(CLI::App& app, const Command& command) {
   app.set_help_flag(declared_names(help_option()));
   if (command.operand != Operand::none) {
-    const int most = command.most_operands;
     CLI::Option* operand = app.add_option(operand_name);
-    if (most > 1) operand->expected(1, most)->allow_extra_args();
+    if (command.most_operands > 1) {
+      operand->expected(1, CLI::detail::expected_max_vector_size)->allow_extra_args();
+    }
   }
   for (const CommandOption& option : command.options) {
     if (option.value == OptionValue::none) {

@@ -296,6 +296,9 @@ std::string fish_completion() {
   script += fish_line(needs + joined(commands_with(Operand::new_file)),
                       " -a '(__fish_complete_directories)'");
   for (const Command& command : command_table()) {
+    if (command.most_operands > 1) {
+      script += fish_line("__tubewright_command " + command.name, " -a '(__tubewright_frames)'");
+    }
     if (command.operand == Operand::word) {
       script += fish_line(needs + command.name, " -a " + in_quotes(joined(command.words)));
     }

@@ -174,6 +174,10 @@ std::string tube_text(const SectionEntry& section) {
   return section.name.empty() ? "a spring" : size_text(section);
 }
 
+std::string bend_text(double radius) {
+  return radius > 0 ? "bent to " + millimetres(radius, 1) + " mm" : "not bent";
+}
+
 std::string part_size(const ResizedPart& r, std::size_t i) {
   return r.part.kind == PartKind::mass ? fixed(r.size[i], 2) + " kg"
                                        : millimetres(r.size[i], 2) + " mm " + r.material[i];
@@ -218,6 +222,10 @@ ordered_json resized_json(const FrameChanges& changes) {
   for (const ResizedTube& t : changes.resized_tubes) {
     list.push_back(
         change_json(PartKind::tube, t.name, tube_text(t.section[0]), tube_text(t.section[1])));
+  }
+  for (const RebentTube& t : changes.rebent) {
+    list.push_back(
+        change_json(PartKind::tube, t.name, bend_text(t.radius[0]), bend_text(t.radius[1])));
   }
   for (const ResizedPart& r : changes.resized_parts) {
     list.push_back(change_json(r.part.kind, r.part.name, part_size(r, 0), part_size(r, 1)));
@@ -381,6 +389,10 @@ std::vector<std::string> change_lines(const Comparison& c) {
     add_told(told, "resized, tube: ", t.name,
              ": " + tube_text(t.section[0]) + " -> " + tube_text(t.section[1]));
   }
+  for (const RebentTube& t : changes.rebent) {
+    add_told(told, "resized, tube: ", t.name,
+             ": " + bend_text(t.radius[0]) + " -> " + bend_text(t.radius[1]));
+  }
   for (const ResizedPart& r : changes.resized_parts) {
     add_told(told, std::string("resized, ") + kind_word(r.part.kind) + ": ", r.part.name,
              ": " + part_size(r, 0) + " -> " + part_size(r, 1));
@@ -417,8 +429,9 @@ std::string compare_text(const Comparison& c, Paint paint) {
     text += '\n' + rows_text(compared_bars(c), "bars to buy", "B - A", paint);
   }
   const std::vector<std::string> changes = change_lines(c);
-  text += '\n' + (changes.empty() ? "No tube, node, sheet or mass was changed\n"
-                                  : list_lines("From A to B", changes, paint));
+  text += '\n' + (changes.empty()
+                      ? "No tube, node, sheet or mass was added, removed, resized or moved\n"
+                      : list_lines("From A to B", changes, paint));
   return text + '\n' + list_lines("Bear in mind", cautions(), paint);
 }
 

@@ -99,8 +99,10 @@ std::string compare_page(const Comparison& c) {
       page_style + "</style>\n</head>\n<body>\n<main>\n" +
       element("h1", compare_sentence(c) + ".") + "\n" + figures_part(c) + "<h2>In numbers</h2>\n" +
       table_of_rows(compared_numbers(c), "") + "<h2>From A to B</h2>\n" +
-      (changes.empty() ? element("p", "No tube, node, sheet or mass was changed.") + "\n"
-                       : items(changes));
+      (changes.empty()
+           ? element("p", "No tube, node, sheet or mass was added, removed, resized or moved.") +
+                 "\n"
+           : items(changes));
   if (!c.result.cases.empty()) {
     html += "<h2>Used at most, case by case</h2>\n" + table_of_rows(compared_cases(c), "case");
   }

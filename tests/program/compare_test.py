@@ -73,7 +73,8 @@ class Numbers(CompareTest):
         process = run("compare", HAULER, HAULER)
         self.assertAnswer(0, process)
         self.assertTrue(process.stdout.startswith("B is as heavy as A and as stiff; "))
-        self.assertIn("No tube, node, sheet or mass was changed", process.stdout)
+        self.assertIn("No tube, node, sheet or mass was added, removed, resized or moved\n",
+                      process.stdout)
 
     def test_bars_cost_what_stock_says(self):
         stock = ("stock: {sizes: [{shape: square_tube, side: 25, wall: 2, price: 12.5}, "

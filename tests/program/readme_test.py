@@ -158,7 +158,7 @@ class Answers(ProgramTest):
 
     def test_every_command_is_shown_with_its_answer(self):
         help_page = subprocess.run([PROGRAM, "--help"], text=True, stdout=subprocess.PIPE).stdout
-        commands = re.findall(r"^  ([a-z-]+) (?:FRAME|FILE|A\\.yaml)", help_page, re.M)
+        commands = re.findall(r"^  ([a-z-]+) (?:FRAME|FILE|A\.yaml)", help_page, re.M)
         shown = {words[0] for _, words, _ in sessions()}
         without_text = {"view", "start"}  # a window, a file
         self.assertEqual(set(commands) - without_text, shown)

@@ -114,6 +114,21 @@ TEST_CASE("the pieces of a path are one tube, from its first to its last node") 
   CHECK(frame_changes(a, b).rejoined[0].ends[1] == Pair<std::string>{"A", "D"});
 }
 
+TEST_CASE("a tube bent to another radius is told with both") {
+  Frame a = rectangle();
+  a.members[0].tube = a.members[1].tube = "edge";
+  Frame b = a;
+  a.members[1].arc = MemberArc{0.09, {}, "B"};
+  b.members[1].arc = MemberArc{0.06, {}, "B"};
+  const FrameChanges c = frame_changes(a, b);
+  REQUIRE(c.rebent.size() == 1);
+  CHECK(c.rebent[0].name == "edge");
+  CHECK(c.rebent[0].radius == Pair<double>{0.09, 0.06});
+  CHECK(c.members[1][0] == MemberChange::resized);
+  CHECK_FALSE(c.empty());
+  CHECK(frame_changes(a, a).empty());
+}
+
 TEST_CASE("masses and sheets are resized, masses moved") {
   Frame a = rectangle(), b = rectangle();
   a.masses.push_back(crate(5, 0));

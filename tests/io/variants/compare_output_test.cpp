@@ -80,10 +80,15 @@ TEST_CASE("changes of one kind with the same sizes stand in one line") {
                      "added, tube: AC",
                      "resized, tube: AB, BC: 25.0 x 25.0 x 2.0 S235 -> 25.0 x 25.0 x 1.5 S235",
                      "moved, node: D: 0.0, 400.0, 0.0 -> 0.0, 500.0, 0.0 mm"});
+  Comparison bent = hand_made_comparison();
+  bent.result.changes.rebent = {{"hoop", {0.09, 0}}};
+  CHECK(change_lines(bent)[2] == "resized, tube: hoop: bent to 90.0 mm -> not bent");
   Comparison same = hand_made_comparison();
   same.result.changes = frame_changes(same.frames[0], same.frames[0]);
   CHECK(change_lines(same).empty());
-  CHECK_THAT(compare_text(same), ContainsSubstring("No tube, node, sheet or mass was changed"));
+  CHECK_THAT(
+      compare_text(same),
+      ContainsSubstring("No tube, node, sheet or mass was added, removed, resized or moved"));
 }
 
 TEST_CASE("JSON has pairs under the names that other answers use, and the lists of changes") {

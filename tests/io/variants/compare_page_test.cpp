@@ -44,7 +44,9 @@ TEST_CASE("frames alike have no changes on the page") {
   Comparison c = hand_made_comparison();
   c.frames[1] = c.frames[0];
   c.result.changes = frame_changes(c.frames[0], c.frames[1]);
-  CHECK_THAT(compare_page(c), ContainsSubstring("No tube, node, sheet or mass was changed."));
+  CHECK_THAT(
+      compare_page(c),
+      ContainsSubstring("No tube, node, sheet or mass was added, removed, resized or moved."));
 }
 
 }  // namespace tubewright::compare_page_test
