@@ -94,7 +94,7 @@ TEST_CASE("changes of one kind with the same sizes stand in one line") {
 TEST_CASE("JSON has pairs under the names that other answers use, and the lists of changes") {
   const json answer = json::parse(compare_json(hand_made_comparison(), {}));
   CHECK(answer["passes"] == true);
-  const json c = answer["compare"];
+  const json& c = answer["compare"];
   CHECK(c["mass"] == json::array({12.4, 11.2}));
   CHECK_THAT(c["stiffness"][1].get<double>(), WithinRel(432, 1e-12));
   CHECK(c["frequency"] == json::array({20.5, 20.5}));
