@@ -14,7 +14,7 @@ picture_packages=(xvfb)
 test_packages=(
   python3 python3-vtk9 python3-meshio python3-jsonschema python3-yaml python3-ezdxf clang
   libclang-rt-14-dev dpkg-dev file chromium chromium-driver python3-selenium xdotool zsh fish
-  groff-base)
+  groff-base parallel)
 # What reads the sources (.ci/lint, .ci/tidy, .ci/coverage).
 lint_packages=(clang-format clang-tidy flake8 shellcheck gcovr)
 # For the report's page only, and only where there is no npm from elsewhere.

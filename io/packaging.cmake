@@ -28,7 +28,8 @@ install(FILES README.md CHANGELOG.md DEVELOPERS.md LICENSE COMPONENT program
   DESTINATION ${doc_dir}/tubewright)
 install(DIRECTORY cases io solver viz COMPONENT program DESTINATION ${doc_dir}/tubewright
   FILES_MATCHING
-  PATTERN "README.md" PATTERN "DATA.md" PATTERN "cases/0*.yaml" PATTERN "cases/pictures/*"
+  PATTERN "README.md" PATTERN "DATA.md" PATTERN "cases/0*.yaml" PATTERN "cases/vary_*.sh"
+  PATTERN "cases/pictures/*"
   PATTERN "io/options/completion" EXCLUDE PATTERN "io/report/page" EXCLUDE)
 install(FILES LICENSE COMPONENT program DESTINATION ${doc_dir}/tubewright RENAME copyright)
 install(FILES LICENSE COMPONENT library DESTINATION ${doc_dir}/tubewright-dev RENAME copyright)

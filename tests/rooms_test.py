@@ -15,10 +15,12 @@ MOST_FILES = 28
 # Sources without a test file of their own name, and what holds them instead.
 TESTED_OTHERWISE = {
     "io/command/command_check.cpp": "tests/program/check_test.py, files_test.py, report_test.py",
+    "io/command/command_compare.cpp": "tests/program/compare_test.py",
     "io/command/command_completion.cpp": "tests/program/completion_test.py",
     "io/command/command_schema.cpp": "tests/program/usage_test.py",
     "io/command/command_start.cpp": "tests/program/start_test.py",
     "io/command/command_study.cpp": "tests/program/study_test.py",
+    "io/command/command_vary.cpp": "tests/program/vary_test.py",
     "io/command/command_view.cpp": "tests/program/pictures_test.py",
     "io/command/main.cpp": "tests/program/usage_test.py",
     "io/command/write_man_page.cpp": "tests/program/man_page_test.py",

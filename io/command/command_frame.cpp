@@ -61,24 +61,35 @@ int cannot_answer(const Diagnostic& trouble, bool json) {
               : exit_cannot_answer;
 }
 
-Outcome<LoadedFrame, int> load_frame(const std::string& path, bool json) {
+Outcome<LoadedFrame, NotLoaded> try_to_load(const std::string& path) {
   Outcome<FrameText, std::string> source = read_source(path);
   if (const auto* failure = source.error()) {
-    return cannot_answer(cannot_read(path, *failure), json);
+    return NotLoaded{{path, {}}, {}, cannot_read(path, *failure)};
   }
   LoadedFrame loaded{std::move(*source), {}, {}};
   FrameReading reading = read_frame(loaded.file);
-  if (!reading.sound()) return cannot_answer(reading.diagnostics, loaded.file, json);
+  if (!reading.sound()) {
+    return NotLoaded{std::move(loaded.file), std::move(reading.diagnostics), std::nullopt};
+  }
   loaded.warnings = std::move(reading.diagnostics);
   auto completed = with_load_cases(std::move(reading.frame));
   if (const auto* diagnostics = completed.error()) {
     append(loaded.warnings, *diagnostics);
-    return cannot_answer(loaded.warnings, loaded.file, json);
+    return NotLoaded{std::move(loaded.file), std::move(loaded.warnings), std::nullopt};
   }
   loaded.frame = std::move(*completed);
   append(loaded.warnings, lint(loaded.frame));
   append(loaded.warnings, idle_panels(loaded.frame));
   return loaded;
+}
+
+Outcome<LoadedFrame, int> load_frame(const std::string& path, bool json) {
+  auto outcome = try_to_load(path);
+  if (const NotLoaded* why = outcome.error()) {
+    if (why->unreadable) return cannot_answer(*why->unreadable, json);
+    return cannot_answer(why->diagnostics, why->file, json);
+  }
+  return std::move(*outcome);
 }
 
 }  // namespace tubewright

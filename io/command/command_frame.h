@@ -2,6 +2,7 @@
 #pragma once
 
 #include <initializer_list>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,16 @@ struct LoadedFrame {
   Frame frame;           ///< with the standard load cases of a vehicle whose file names none
   Diagnostics warnings;  ///< from reading, doubts of lint(), panels that are idle in torsion
 };
+
+/// Why a frame file could not be loaded: what is wrong in it, or with reading it.
+struct NotLoaded {
+  FrameText file;
+  Diagnostics diagnostics;  ///< with places in the file
+  std::optional<Diagnostic> unreadable;
+};
+
+/// Reads and validates.
+Outcome<LoadedFrame, NotLoaded> try_to_load(const std::string& path);
 
 /// Reads and validates; if that cannot be done, says why and returns the exit code.
 Outcome<LoadedFrame, int> load_frame(const std::string& path, bool json);

@@ -19,6 +19,8 @@ namespace {
 int run(const CheckCommand& command) { return run_check(command); }
 int run(const StudyCommand& command) { return run_study(command); }
 int run(const ViewCommand& command) { return run_view(command); }
+int run(const VaryCommand& command) { return run_vary(command); }
+int run(const CompareCommand& command) { return run_compare(command); }
 int run(const StartCommand& command) { return run_start(command); }
 int run(const SchemaCommand&) { return run_schema(); }
 int run(const CompletionCommand& command) { return run_completion(command); }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 #include <unordered_set>
+#include <utility>
 
 #include "cases/attachments/expand_attachments.h"
 #include "cases/bends/expand_bends.h"
@@ -116,15 +117,17 @@ Diagnostics faults_of_the_whole(Frame& frame) {
 
 bool FrameReading::sound() const { return !has_error(diagnostics); }
 
-FrameReading read_frame(const FrameText& file) {
+namespace {
+
+/// `diagnostics`: of the text that the tree was parsed from.
+FrameReading reading_of(const YamlNode& root, Diagnostics diagnostics) {
   FrameReading reading;
-  const std::optional<YamlNode> root = parse_strict_yaml(file.text, reading.diagnostics);
-  if (!root) return reading;
-  const CheckedValue top = check_frame_keys(*root, reading.diagnostics);
+  reading.diagnostics = std::move(diagnostics);
+  const CheckedValue top = check_frame_keys(root, reading.diagnostics);
   if (top.group == nullptr) return reading;
 
   reading.frame = built_frame(top, reading.diagnostics);
-  if (!spoils_references(*root, top, reading)) {
+  if (!spoils_references(root, top, reading)) {
     const Parts parts(top);
     std::unordered_set<std::size_t> faulty;
     for (const Diagnostic& p : reading.diagnostics) faulty.insert(parts.holding(p.place));
@@ -135,5 +138,16 @@ FrameReading read_frame(const FrameText& file) {
   std::stable_sort(reading.diagnostics.begin(), reading.diagnostics.end(), in_file_before);
   return reading;
 }
+
+}  // namespace
+
+FrameReading read_frame(const FrameText& file) {
+  Diagnostics diagnostics;
+  const std::optional<YamlNode> root = parse_strict_yaml(file.text, diagnostics);
+  if (!root) return {{}, std::move(diagnostics)};
+  return reading_of(*root, std::move(diagnostics));
+}
+
+FrameReading read_frame(const YamlNode& root) { return reading_of(root, {}); }
 
 }  // namespace tubewright

@@ -4,6 +4,7 @@
 #include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
 #include "io/yaml/frame_text.h"
+#include "io/yaml/strict_yaml.h"
 
 namespace tubewright {
 
@@ -17,5 +18,8 @@ struct FrameReading {
 /// Reads and validates. All faults are reported at once; faults that would only follow from a fault
 /// of the same entry, or from an unreadable node, are left out.
 FrameReading read_frame(const FrameText& file);
+
+/// The same of a tree that has been parsed.
+FrameReading read_frame(const YamlNode& root);
 
 }  // namespace tubewright

@@ -37,7 +37,8 @@ Words command_names() {
 
 /// The words after a command, sorted by what they are.
 struct Given {
-  std::string operand;
+  std::string operand;  ///< the first of them
+  Words operands;
   std::map<std::string, Words> values;  ///< by the option's long name; of a flag one word a time
 
   bool has(const std::string& option) const { return values.contains(option); }
@@ -56,7 +57,12 @@ std::string declared_names(const CommandOption& option) {
 /// Nothing is marked as required and no value checked: the messages for that are ours.
 void declare_options(CLI::App& app, const Command& command) {
   app.set_help_flag(declared_names(help_option()));
-  if (command.operand != Operand::none) app.add_option(operand_name);
+  if (command.operand != Operand::none) {
+    CLI::Option* operand = app.add_option(operand_name);
+    if (command.most_operands > 1) {
+      operand->expected(1, CLI::detail::expected_max_vector_size)->allow_extra_args();
+    }
+  }
   for (const CommandOption& option : command.options) {
     if (option.value == OptionValue::none) {
       app.add_flag(declared_names(option));
@@ -71,8 +77,8 @@ void declare_options(CLI::App& app, const Command& command) {
 Given given_words(const CLI::App& app, const Command& command) {
   Given given;
   if (command.operand != Operand::none) {
-    const Words operand = app.get_option(operand_name)->results();
-    if (!operand.empty()) given.operand = operand.front();
+    given.operands = app.get_option(operand_name)->results();
+    if (!given.operands.empty()) given.operand = given.operands.front();
   }
   for (const CommandOption& option : command.options) {
     const Words results = app.get_option(option.name)->results();
@@ -116,6 +122,23 @@ ViewCommand view_command(const Given& given) {
   if (given.has("--times")) command.times = std::stod(given.value("--times"));
   command.quiet = given.has("--quiet");
   return command;
+}
+
+VaryCommand vary_command(const Given& given) {
+  VaryCommand command;
+  command.files = given.operands;
+  command.sets = given.all("--set");
+  command.shard = given.value("--shard");
+  command.merge = given.has("--merge");
+  command.directory = given.value("--output");
+  command.json = given.has("--json");
+  command.csv = given.has("--csv");
+  command.quiet = given.has("--quiet");
+  return command;
+}
+
+CompareCommand compare_command(const Given& given) {
+  return {given.operands, given.value("--output"), given.has("--json"), given.has("--quiet")};
 }
 
 Words option_names(const Command& command) {
@@ -185,6 +208,26 @@ std::optional<UsageError> wrong_value(const Command& command, const Given& given
   return std::nullopt;
 }
 
+/// What does not go together in `vary`.
+std::optional<UsageError> wrong_vary(const Given& given) {
+  if (given.has("--json") && given.has("--csv")) return json_with_csv();
+  if (given.has("--merge")) {
+    for (const char* option : {"--set", "--shard"}) {
+      if (given.has(option)) return merge_with(option);
+    }
+  } else if (given.operands.size() > 1) {
+    return one_word_too_many("vary", given.operands[1]);
+  }
+  return std::nullopt;
+}
+
+std::optional<UsageError> wrong_compare(const Given& given) {
+  if (given.operands.size() == 1) return one_frame_only("compare", given.operands.front());
+  if (given.operands.size() > 2) return one_word_too_many("compare", given.operands[2]);
+  if (given.operands[0] == "-" && given.operands[1] == "-") return standard_input_twice("compare");
+  return std::nullopt;
+}
+
 std::optional<UsageError> wrong_words(const Command& command, const Given& given) {
   const bool lists_cases = given.has("--cases");  // `completion` then needs no shell
   if (!lists_cases) {
@@ -198,6 +241,12 @@ std::optional<UsageError> wrong_words(const Command& command, const Given& given
   }
   if (given.has("--second-order") && given.has("--large-displacement")) {
     return second_order_with_large_displacement();
+  }
+  if (command.name == "vary") {
+    if (auto usage_error = wrong_vary(given)) return usage_error;
+  }
+  if (command.name == "compare") {
+    if (auto usage_error = wrong_compare(given)) return usage_error;
   }
   return wrong_value(command, given);
 }
@@ -219,6 +268,8 @@ CommandLine read_command(const Command& command, const Words& words) {
     return study_command(study->second, given);
   }
   if (command.name == "view") return view_command(given);
+  if (command.name == "vary") return vary_command(given);
+  if (command.name == "compare") return compare_command(given);
   if (command.name == "start") return StartCommand{given.operand};
   if (command.name == "completion") return CompletionCommand{given.operand, given.value("--cases")};
   return SchemaCommand{};

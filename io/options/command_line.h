@@ -53,6 +53,31 @@ struct ViewCommand {
   bool operator==(const ViewCommand&) const = default;
 };
 
+/// tubewright vary FRAME.yaml --set PATH=VALUES... [--shard I/N] [-o DIR] [--json] [--csv] [-q]
+/// tubewright vary --merge FILE.json... [-o DIR] [--json] [--csv] [-q]
+struct VaryCommand {
+  std::vector<std::string> files;  ///< the frame file, `-` = standard input; or what is merged
+  std::vector<std::string> sets;   ///< as typed, as is `shard`
+  std::string shard;               ///< empty: all
+  bool merge = false;
+  std::string directory;  ///< empty: no files
+  bool json = false;
+  bool csv = false;
+  bool quiet = false;
+
+  bool operator==(const VaryCommand&) const = default;
+};
+
+/// tubewright compare A.yaml B.yaml [-o DIR] [--json] [-q]
+struct CompareCommand {
+  std::vector<std::string> frames;  ///< two; one may be `-`, standard input
+  std::string directory;            ///< empty: no files
+  bool json = false;
+  bool quiet = false;
+
+  bool operator==(const CompareCommand&) const = default;
+};
+
 /// tubewright start FILE.yaml
 struct StartCommand {
   std::string file;  ///< `-` = standard output
@@ -89,8 +114,9 @@ struct UsageError {
   bool operator==(const UsageError&) const = default;
 };
 
-using CommandLine = std::variant<CheckCommand, StudyCommand, ViewCommand, StartCommand,
-                                 SchemaCommand, CompletionCommand, Answer, UsageError>;
+using CommandLine =
+    std::variant<CheckCommand, StudyCommand, ViewCommand, VaryCommand, CompareCommand, StartCommand,
+                 SchemaCommand, CompletionCommand, Answer, UsageError>;
 
 /// `words`: the arguments after the program's name.
 CommandLine read_command_line(const std::vector<std::string>& words);

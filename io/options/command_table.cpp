@@ -52,6 +52,19 @@ Command on_frame(const std::string& name, const std::string& help,
   return {name, Operand::frame, "FRAME.yaml", help, std::move(options)};
 }
 
+CommandOption text(const std::string& name, const std::string& shown, const std::string& help,
+                   bool repeats = false) {
+  return {name, "", shown, help, OptionValue::text, repeats};
+}
+
+/// That takes several files.
+Command on_files(Command command, int most) {
+  command.most_operands = most;
+  return command;
+}
+
+constexpr int most_files = 1'000'000;  // the system's own bound on a command line is lower
+
 // The table
 // ---------
 
@@ -80,7 +93,7 @@ std::vector<Command> all_commands() {
                 quiet("print the lowest factor of each case only")}),
       on_frame("rank", "what each tube is worth, which change pays most",
                {{"--diagonal", "", "SECTION", "of the file, for diagonals (its lightest tube)",
-                 OptionValue::name},
+                 OptionValue::text},
                 json(), quiet("print the change that pays most only")}),
       on_frame("break", "every weld, tube and sheet lost in turn: what must hold",
                {json(), quiet("print what must hold only")}),
@@ -95,6 +108,23 @@ std::vector<Command> all_commands() {
                        "what the tubes are painted by"),
                 number("--times", 0, 1e6, "how many times the deflection is drawn"),
                 quiet("no warnings")}),
+      on_files(on_frame("vary", "values of the file varied, the lightest that passes",
+                        {text("--set", "PATH=VALUES",
+                              "a value of the file and those it takes; may be given several times",
+                              true),
+                         text("--shard", "I/N", "only every Nth combination, from number I on"),
+                         flag("--merge", "put the JSON answers of all shards together"),
+                         output("also write vary.csv, vary.json and vary.svg into DIR"), json(),
+                         flag("--csv", "print the combinations as CSV instead"),
+                         quiet("print the lightest that passes only")}),
+               most_files),
+      on_files({"compare",
+                Operand::frame,
+                "A.yaml B.yaml",
+                "two frames side by side, and what was changed",
+                {output("also write compare.html, with both frames drawn, into DIR"), json(),
+                 quiet("print the comparison in one sentence only")}},
+               2),
       {"start", Operand::new_file, "FILE.yaml", "write a commented starter frame that passes", {}},
       {"schema", Operand::none, "", "print the JSON Schema (draft-07) of the frame file", {}},
       {"completion",
@@ -175,7 +205,7 @@ std::optional<std::string> fault_of_value(const CommandOption& option, const std
     case OptionValue::none:
     case OptionValue::frame:
     case OptionValue::load_case:
-    case OptionValue::name:
+    case OptionValue::text:
       break;
   }
   return std::nullopt;

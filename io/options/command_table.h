@@ -17,10 +17,10 @@ enum class OptionValue {
   directory,  ///< a directory, which need not exist
   frame,      ///< a frame file
   load_case,  ///< the name of a load case of the frame
-  name,       ///< some other name of the frame
   word,       ///< one of `words`
   count,      ///< a whole number from `least` to `most`
-  number      ///< a finite number from `least` to `most`
+  number,     ///< a finite number from `least` to `most`
+  text        ///< anything; who uses it says what is wrong with it
 };
 
 struct CommandOption {
@@ -50,6 +50,7 @@ struct Command {
   std::string help;                    ///< lower case, no full stop, on one line
   std::vector<CommandOption> options;  ///< `--help`, which every command has, left out
   std::vector<std::string> words = {};
+  int most_operands = 1;
 };
 
 /// In the order of the help.

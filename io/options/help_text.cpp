@@ -40,6 +40,8 @@ Commands:
   cut FRAME.yaml         cut list: lengths, angles, bars to buy, jig diagonals
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
   view FRAME.yaml        a window with the deformed frame, painted by stress
+  vary FRAME.yaml        values of the file varied, the lightest that passes
+  compare A.yaml B.yaml  two frames side by side, and what was changed
   start FILE.yaml        write a commented starter frame that passes
   schema                 print the JSON Schema (draft-07) of the frame file
   completion SHELL       print a completion script for bash, zsh or fish
@@ -325,6 +327,77 @@ Exit code: 0 answered, all checked and passes; 1 answered, something fails or
 is not proven; 2 could not answer.
 )";
 
+constexpr const char* vary_page =
+    R"(Change values of a frame file, one after the other and all against each other,
+and set what comes of it side by side.
+
+Examples:
+  tubewright vary frame.yaml --set sections.rail.wall=1.5,2,2.5
+  tubewright vary frame.yaml --set nodes.R.z=120..200/5 -o results
+  tubewright vary frame.yaml --set limits.mass=30,40 --shard 0/4 --json
+  tubewright vary --merge results/vary_*_of_4.json -o results
+
+Usage: tubewright vary FRAME.yaml --set PATH=VALUES ... [options]
+       tubewright vary --merge FILE.json ... [options]
+
+  FRAME.yaml           the frame file; `-` reads standard input
+
+A path leads down the file: `sections.rail.wall`, `nodes.R.z` (or `nodes.R.2`),
+`stock.sizes.0.price`, `cases.brake.brake`. Its last key need not be there yet.
+Values are what could stand there, with commas between: numbers, `1 in`, words,
+names; `lo..hi/n` are n numbers from lo to hi, both included. What holds a comma
+goes into quotation marks. Each combination is read like a file of its own, so
+mirror images and bends follow; the last `--set` varies fastest.
+
+One run takes at most 100000 combinations. `--shard I/N` takes those whose
+number, counted from 0, leaves I when divided by N, for several machines;
+`--merge` then gives what one run would have given, to the last byte.
+
+That one combination is a mechanism, or that its values do not go together, is
+an answer: its row says why.
+
+Options:
+  --set PATH=VALUES    a value of the file and those it takes; may be given
+                       several times, for all combinations
+  --shard I/N          only every Nth combination, from number I on
+  --merge              put the JSON answers of all shards together
+  -o, --output DIR     also write vary.csv, vary.json and vary.svg, a plot, into
+                       DIR; of a shard vary_I_of_N.csv and vary_I_of_N.json
+  --json               print the results as one JSON object instead
+  --csv                print the combinations as CSV instead
+  -q, --quiet          print the lightest that passes only
+  -h, --help           this page
+
+Exit code: 0 answered, some combination passes, or a shard was answered;
+           1 answered, none passes; 2 could not answer.
+)";
+
+constexpr const char* compare_page =
+    R"(Set two frames side by side: mass, stiffness, frequency, what is used of the
+limits, what to cut and buy, and what was changed from one to the other.
+
+Examples:
+  tubewright compare before.yaml after.yaml
+  tubewright compare before.yaml after.yaml -o results
+  tubewright compare before.yaml after.yaml --json
+
+Usage: tubewright compare A.yaml B.yaml [options]
+
+  A.yaml B.yaml        the frame files; one may be `-`, standard input
+
+Parts are the same if they have the same name. Cost comes from the prices in
+`stock`, if every size has one.
+
+Options:
+  -o, --output DIR     also write compare.html, with both frames drawn, into DIR
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the comparison in one sentence only
+  -h, --help           this page
+
+Exit code: 0 answered, the second frame passes; 1 answered, it fails, is not
+           proven or is a mechanism; 2 could not answer.
+)";
+
 constexpr const char* start_page =
     R"(Write a small frame that passes its checks, with every key of the frame file
 explained, to begin a new frame from.
@@ -395,6 +468,8 @@ std::string command_help(const std::string& command) {
   if (command == "break") return break_page;
   if (command == "cut") return cut_page;
   if (command == "view") return view_page;
+  if (command == "vary") return vary_page;
+  if (command == "compare") return compare_page;
   if (command == "start") return start_page;
   if (command == "schema") return schema_page;
   assert(command == "completion");

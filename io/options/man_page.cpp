@@ -217,8 +217,12 @@ std::string files() {
          tagged(italic("DIR/loads_*.png"), prose("a picture of every load case")) +
          tagged(italic("DIR/loads_*.glb"),
                 prose("the same as a solid model, for phones and 3D viewers")) +
-         tagged(italic("DIR/modes.pvd"), prose("the natural modes as an animation")) + ".PP\n" +
-         filled(prose("Files are written aside and renamed when they are whole."));
+         tagged(italic("DIR/modes.pvd"), prose("the natural modes as an animation")) +
+         tagged(italic("DIR/vary.csv") + ", " + italic("DIR/vary.json") + ", " +
+                    italic("DIR/vary.svg"),
+                prose("combinations of values as a table, for programs and as a plot")) +
+         tagged(italic("DIR/compare.html"), prose("two frames side by side, for a browser")) +
+         ".PP\n" + filled(prose("Files are written aside and renamed when they are whole."));
 }
 
 std::string environment() {

@@ -85,9 +85,9 @@ std::string bash_value(const CommandOption& option) {
     case OptionValue::word:
       return "_tubewright_words " + in_quotes(joined(option.words)) + "; ";
     case OptionValue::none:
-    case OptionValue::name:
     case OptionValue::count:
     case OptionValue::number:
+    case OptionValue::text:
       break;
   }
   return "";
@@ -139,13 +139,17 @@ std::string bash_long_names() {
 std::string bash_arguments() {
   std::string text;
   for (const Command& command : command_table()) {
-    const bool alone = command.operand == Operand::none;
+    const bool alone = command.operand == Operand::none, many = command.most_operands > 1;
     text += "    " + command.name + ")\n      if [[ ";
-    text += alone ? "$current == -*" : "-z $only_operands && ($current == -* || -n $operand)";
+    text += alone  ? "$current == -*"
+            : many ? "-z $only_operands && $current == -*"
+                   : "-z $only_operands && ($current == -* || -n $operand)";
     text += " ]]; then\n        _tubewright_options " +
             in_quotes(joined(long_names(options_of(command)))) + "\n";
     if (!alone) {
-      text += "      elif [[ -z $operand ]]; then\n        " + bash_operand(command) + "\n";
+      text += (many ? std::string("      else\n        ")
+                    : std::string("      elif [[ -z $operand ]]; then\n        ")) +
+              bash_operand(command) + "\n";
     }
     text += "      fi\n      ;;\n";
   }
@@ -178,11 +182,11 @@ std::string zsh_value(const CommandOption& option) {
       return ":load case:_tubewright_cases";
     case OptionValue::word:
       return ":" + option.name.substr(2) + ":(" + joined(option.words) + ")";
-    case OptionValue::name:
-      return ":" + option.name.substr(2) + ": ";
     case OptionValue::count:
     case OptionValue::number:
       return ":number: ";
+    case OptionValue::text:
+      return ":" + option.name.substr(2) + ": ";
     case OptionValue::none:
       break;
   }
@@ -205,7 +209,8 @@ std::string zsh_option(const CommandOption& option) {
 std::string zsh_operand(const Command& command) {
   switch (command.operand) {
     case Operand::frame:
-      return "'1:frame file:_tubewright_frames'";
+      return in_quotes(std::string(command.most_operands > 1 ? "*" : "1") +
+                       ":frame file:_tubewright_frames");
     case Operand::new_file:
       return "'1:new file:_directories'";
     case Operand::word:
@@ -255,9 +260,9 @@ std::string fish_value(const CommandOption& option) {
       return " -x -a '(__tubewright_cases)'";
     case OptionValue::word:
       return " -x -a " + in_quotes(joined(option.words));
-    case OptionValue::name:
     case OptionValue::count:
     case OptionValue::number:
+    case OptionValue::text:
       return " -x";
     case OptionValue::none:
       break;
@@ -291,6 +296,9 @@ std::string fish_completion() {
   script += fish_line(needs + joined(commands_with(Operand::new_file)),
                       " -a '(__fish_complete_directories)'");
   for (const Command& command : command_table()) {
+    if (command.most_operands > 1) {
+      script += fish_line("__tubewright_command " + command.name, " -a '(__tubewright_frames)'");
+    }
     if (command.operand == Operand::word) {
       script += fish_line(needs + command.name, " -a " + in_quotes(joined(command.words)));
     }

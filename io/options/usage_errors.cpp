@@ -88,4 +88,23 @@ UsageError second_order_with_large_displacement() {
           "large displacements hold what second order counts, and more"};
 }
 
+UsageError one_frame_only(const std::string& command, const std::string& frame) {
+  return {quoted(command) + " needs two frame files",
+          "try `tubewright " + command + " " + frame + " other.yaml`"};
+}
+
+UsageError standard_input_twice(const std::string& command) {
+  return {quoted(command) + " cannot read both frames from standard input",
+          "only one of them may be `-`"};
+}
+
+UsageError json_with_csv() {
+  return {"`--json` and `--csv` exclude each other", "ask for one; `-o DIR` writes both"};
+}
+
+UsageError merge_with(const std::string& option) {
+  return {"`--merge` and " + quoted(option) + " exclude each other",
+          "the files that are merged say what was varied: `tubewright vary --merge a.json b.json`"};
+}
+
 }  // namespace tubewright

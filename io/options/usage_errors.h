@@ -37,5 +37,10 @@ UsageError no_such_word(const std::string& command, const std::string& word,
                         const std::vector<std::string>& known);
 UsageError cases_with_shell(const std::string& command);
 UsageError second_order_with_large_displacement();
+UsageError one_frame_only(const std::string& command, const std::string& frame);
+UsageError standard_input_twice(const std::string& command);
+UsageError json_with_csv();
+/// `option`: what `vary --merge` knows already.
+UsageError merge_with(const std::string& option);
 
 }  // namespace tubewright

@@ -1,6 +1,7 @@
 #include "io/results/json_parts.h"
 
 #include <cmath>
+#include <utility>
 
 #include "io/results/cautions.h"
 #include "io/text/version.h"
@@ -65,11 +66,21 @@ void write_mass(JsonLines& out, const MassSummary& mass) {
 }
 
 std::string error_json(const Diagnostics& diagnostics, const std::string& file) {
+  return error_json(std::vector<FaultsOfFile>{{diagnostics, file}});
+}
+
+std::string error_json(const std::vector<FaultsOfFile>& files) {
+  ordered_json problems = ordered_json::array();
+  for (const FaultsOfFile& faults : files) {
+    for (ordered_json& problem : diagnostics_json(faults.diagnostics, faults.file)) {
+      problems.push_back(std::move(problem));
+    }
+  }
   JsonLines out;
   out.row("schema", schema_name);
   out.row("version", version());
   out.open("error");
-  out.row("problems", diagnostics_json(diagnostics, file));
+  out.row("problems", problems);
   out.close();
   return out.finish();
 }

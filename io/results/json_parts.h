@@ -40,4 +40,11 @@ void write_mass(JsonLines& out, const MassSummary& mass);
 /// places in `file` (empty if they concern no file).
 std::string error_json(const Diagnostics& diagnostics, const std::string& file = {});
 
+/// The same of several files.
+struct FaultsOfFile {
+  Diagnostics diagnostics;
+  std::string file;
+};
+std::string error_json(const std::vector<FaultsOfFile>& files);
+
 }  // namespace tubewright

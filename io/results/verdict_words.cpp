@@ -78,18 +78,6 @@ std::string tally_words(const Tally& t) {
          " by comparison, " + std::to_string(t.not_made) + " not";
 }
 
-const char* answer_key(Verdict::Answer answer) {
-  switch (answer) {
-    case Verdict::Answer::pass:
-      return "pass";
-    case Verdict::Answer::not_proven:
-      return "not_proven";
-    case Verdict::Answer::fail:
-      break;
-  }
-  return "fail";
-}
-
 nlohmann::ordered_json tally_json(const Tally& t) {
   return {{"all", t.all()},
           {"by_rule", t.by_rule},
@@ -109,6 +97,18 @@ const char* answer_word(Verdict::Answer answer) {
       break;
   }
   return "FAIL";
+}
+
+const char* answer_key(Verdict::Answer answer) {
+  switch (answer) {
+    case Verdict::Answer::pass:
+      return "pass";
+    case Verdict::Answer::not_proven:
+      return "not_proven";
+    case Verdict::Answer::fail:
+      break;
+  }
+  return "fail";
 }
 
 std::string verdict_sentence(const FrameStudies& studies) {

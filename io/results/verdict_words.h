@@ -13,6 +13,9 @@ namespace tubewright {
 /// "PASS", "NOT PROVEN" or "FAIL".
 const char* answer_word(Verdict::Answer answer);
 
+/// "pass", "not_proven" or "fail", as JSON has it.
+const char* answer_key(Verdict::Answer answer);
+
 /// One line of at most 100 columns: the answer, and the one thing most worth knowing with it. No
 /// line end.
 std::string verdict_sentence(const FrameStudies& studies);

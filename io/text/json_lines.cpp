@@ -56,6 +56,24 @@ void JsonLines::rows(std::string_view key, const ordered_json& object) {
   close();
 }
 
+void JsonLines::list(std::string_view key, const ordered_json& items) {
+  write_key(key);
+  text_ += '[';
+  ++depth_;
+  empty_ = true;
+  for (const ordered_json& item : items) {
+    start_line();
+    text_ += compact(item);
+  }
+  --depth_;
+  if (!empty_) {
+    text_ += '\n';
+    text_.append(static_cast<std::size_t>(depth_), ' ');
+  }
+  text_ += ']';
+  empty_ = false;
+}
+
 std::string JsonLines::finish() {
   assert(depth_ == 1);
   close();

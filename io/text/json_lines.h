@@ -23,6 +23,9 @@ class JsonLines {
   /// An object under `key`, one of its entries a line.
   void rows(std::string_view key, const nlohmann::ordered_json& object);
 
+  /// A list under `key`, one of its items a line.
+  void list(std::string_view key, const nlohmann::ordered_json& items);
+
   /// The whole document with a line end. Requires: every open() was closed; called once.
   std::string finish();
 

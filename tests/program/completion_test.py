@@ -53,6 +53,13 @@ class Bash(CompletionTest):
         self.assertEqual({"results"}, self.offered("start", ""))
         self.assertEqual(set(), self.offered("schema", ""))
 
+    def test_a_command_of_several_files_offers_them_again(self):
+        files = {"frame.yaml", "my frame.yml", "results"}
+        self.assertEqual(files, self.offered("compare", "frame.yaml", ""))
+        self.assertEqual(files, self.offered("vary", "--merge", "frame.yaml", ""))
+        self.assertEqual({"--output", "--json", "--quiet", "--help"},
+                         self.offered("compare", "frame.yaml", "-"))
+
     def test_options_come_after_a_dash_or_the_frame_except_those_given(self):
         everything = {"--output", "--case", "--second-order", "--large-displacement",
                       "--no-pictures", "--json", "--quiet", "--help"}
@@ -165,6 +172,8 @@ class Fish(CompletionTest):
         files = self.offered("tubewright check ")
         self.assertLessEqual({"frame.yaml", "my frame.yml", "results/"}, files)
         self.assertNotIn("notes.txt", files)
+        self.assertLessEqual({"frame.yaml", "my frame.yml"},
+                             self.offered("tubewright compare frame.yaml "))
         self.assertEqual({"--second-order"}, self.offered("tubewright check --sec"))
         self.assertEqual({"free", "clamped"}, self.offered("tubewright twist --hold "))
         self.assertEqual({"results/"}, self.offered("tubewright check -o re"))

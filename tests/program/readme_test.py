@@ -133,6 +133,8 @@ class Answers(ProgramTest):
         self.assertEqual(1, len(bench))
         hauler = next(EXAMPLES.glob("05_*.yaml")).read_text()
         self.file(hauler + "\n" + bench[0], "hauler_on_the_bench.yaml")
+        self.file(hauler.replace("side: 15, wall: 1.5", "side: 15, wall: 1").replace(
+            "high2_l: [-500, 250, 500]", "high2_l: [-500, 250, 540]"), "lighter_hauler.yaml")
         (self.directory / "cases").symlink_to(ROOT / "cases")
 
     def answer(self, words):
@@ -156,7 +158,7 @@ class Answers(ProgramTest):
 
     def test_every_command_is_shown_with_its_answer(self):
         help_page = subprocess.run([PROGRAM, "--help"], text=True, stdout=subprocess.PIPE).stdout
-        commands = re.findall(r"^  ([a-z-]+) (?:FRAME|FILE)", help_page, re.M)
+        commands = re.findall(r"^  ([a-z-]+) (?:FRAME|FILE|A\.yaml)", help_page, re.M)
         shown = {words[0] for _, words, _ in sessions()}
         without_text = {"view", "start"}  # a window, a file
         self.assertEqual(set(commands) - without_text, shown)
@@ -166,10 +168,13 @@ class Answers(ProgramTest):
                   "cautions"}
         told_of_json = CHAPTERS["io/README.md"].split("\n## JSON")[1]
         rows = {row[0]: row[1] for row in table_rows(told_of_json)}
-        for command in ("check", "twist", "floor", "modes", "buckle", "bench-test", "cut"):
+        frame = self.directory / "hauler_on_the_bench.yaml"
+        words = {"vary": ("--set", "sections.rail.wall=1.5,2"), "compare": (frame,)}
+        for command in ("check", "twist", "floor", "modes", "buckle", "bench-test", "cut", "vary",
+                        "compare"):
             with self.subTest(command):
-                frame = self.directory / "hauler_on_the_bench.yaml"
-                answer = one_json_object(run(command, frame, "--json").stdout)
+                answer = one_json_object(
+                    run(command, frame, *words.get(command, ()), "--json").stdout)
                 self.assertEqual(set(answer) - always,
                                  set(re.findall(r"`(\w+)`", rows[f"`{command}`"])))
 

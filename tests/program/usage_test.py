@@ -27,7 +27,8 @@ class Usage(ProgramTest):
         lines = run("--help").stdout.split("Commands:\n")[1].split("\n\n")[0].splitlines()
         commands = [line.split()[0] for line in lines]
         self.assertEqual(["check", "twist", "floor", "modes", "buckle", "rank", "break", "cut",
-                          "bench-test", "view", "start", "schema", "completion"], commands)
+                          "bench-test", "view", "vary", "compare", "start", "schema",
+                          "completion"], commands)
         for command in commands:
             self.assertAnswer(0, run(command, "--help"))
 

@@ -171,4 +171,19 @@ TEST_CASE("without load cases there is nothing to check, and a case has to be th
   CHECK(two[1].severity == Severity::error);
 }
 
+TEST_CASE("who loads several frames is told what is wrong with each and says it himself") {
+  const File sound(trolley);
+  CHECK(try_to_load(sound.path.string()).has_value());
+  const File faulty("frame: Nothing\n");
+  const auto outcome = try_to_load(faulty.path.string());
+  REQUIRE(outcome.error() != nullptr);
+  CHECK(outcome.error()->file.name == faulty.path.string());
+  CHECK_FALSE(outcome.error()->diagnostics.empty());
+  CHECK_FALSE(outcome.error()->unreadable);
+  const auto none = try_to_load((sound.directory / "none.yaml").string());
+  REQUIRE(none.error() != nullptr);
+  REQUIRE(none.error()->unreadable);
+  CHECK_THAT(none.error()->unreadable->message, ContainsSubstring("cannot read"));
+}
+
 }  // namespace tubewright::command_frame_test

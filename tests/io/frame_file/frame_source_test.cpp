@@ -110,4 +110,10 @@ TEST_CASE("an endless stream ends just beyond the size that a frame file may hav
   CHECK_FALSE(diagnostics.empty());
 }
 
+TEST_CASE("who asks for other than frame files says how much may be read") {
+  const FrameText endless = text_of(read_source("/dev/zero", 100'000));
+  CHECK(endless.text.size() > 100'000);
+  CHECK(endless.text.size() < 1'000'000);
+}
+
 }  // namespace tubewright::frame_source_test

@@ -52,6 +52,18 @@ void check_vector(const Eigen::Vector3d& v, double x, double y, double z) {
 
 }  // namespace
 
+TEST_CASE("a tree that was parsed before gives the frame and the faults that its text gives") {
+  Diagnostics none;
+  const auto root = parse_strict_yaml(with("supports: {A: fixed, Q: fixed}\n"), none);
+  REQUIRE(root);
+  const FrameReading reading = read_frame(*root);
+  CHECK_FALSE(reading.sound());
+  REQUIRE(reading.diagnostics.size() == 1);
+  CHECK_THAT(reading.diagnostics.front().message, ContainsSubstring("`Q`"));
+  CHECK(reading.frame.nodes.size() == 3);
+  CHECK(reading.frame.title == "Garden trolley");
+}
+
 TEST_CASE("a small frame is read into SI units") {
   const Frame f = frame_of(with("supports: {A: fixed}\n"));
   CHECK(f.title == "Garden trolley");

@@ -175,4 +175,50 @@ TEST_CASE("option --version names the program and a version") {
   CHECK_THAT(answer({"--version"}), Catch::Matchers::StartsWith("tubewright "));
 }
 
+TEST_CASE("vary takes a frame, what is set as it was typed, a shard and the ways to answer") {
+  const CommandLine line = read_command_line({"vary", "a.yaml", "--set", "x.y=1,2", "--shard",
+                                              "1/3", "--set", "z=a b", "--csv", "-o", "out", "-q"});
+  REQUIRE(std::holds_alternative<VaryCommand>(line));
+  const auto& command = std::get<VaryCommand>(line);
+  CHECK(command.files == std::vector<std::string>{"a.yaml"});
+  CHECK(command.sets == std::vector<std::string>{"x.y=1,2", "z=a b"});
+  CHECK(command.shard == "1/3");
+  CHECK(command.csv);
+  CHECK(command.quiet);
+  CHECK(command.directory == "out");
+  CHECK_FALSE(command.merge);
+}
+
+TEST_CASE("vary merges any number of files, and knows what is varied from them") {
+  const CommandLine line = read_command_line({"vary", "--merge", "a.json", "b.json", "c.json"});
+  REQUIRE(std::holds_alternative<VaryCommand>(line));
+  CHECK(std::get<VaryCommand>(line).files ==
+        std::vector<std::string>{"a.json", "b.json", "c.json"});
+  CHECK(std::get<VaryCommand>(line).merge);
+  CHECK_THAT(usage_error({"vary", "--merge", "a.json", "--set", "x=1"}).message,
+             ContainsSubstring("`--merge` and `--set`"));
+  CHECK_THAT(usage_error({"vary", "--merge", "a.json", "--shard", "0/2"}).message,
+             ContainsSubstring("`--merge` and `--shard`"));
+  CHECK_THAT(usage_error({"vary", "--merge"}).message, ContainsSubstring("needs a frame file"));
+  CHECK_THAT(usage_error({"vary", "a.yaml", "b.yaml"}).message,
+             ContainsSubstring("one word too many"));
+  CHECK_THAT(usage_error({"vary", "a.yaml", "--json", "--csv"}).message,
+             ContainsSubstring("exclude each other"));
+}
+
+TEST_CASE("compare takes two frames, no more and no fewer, one of them from standard input") {
+  const CommandLine line = read_command_line({"compare", "a.yaml", "-", "-o", "out", "--json"});
+  REQUIRE(std::holds_alternative<CompareCommand>(line));
+  const auto& command = std::get<CompareCommand>(line);
+  CHECK(command.frames == std::vector<std::string>{"a.yaml", "-"});
+  CHECK(command.directory == "out");
+  CHECK(command.json);
+  CHECK_THAT(usage_error({"compare", "a.yaml"}).message,
+             ContainsSubstring("needs two frame files"));
+  CHECK_THAT(usage_error({"compare"}).message, ContainsSubstring("needs a frame file"));
+  CHECK_THAT(usage_error({"compare", "a", "b", "c"}).message,
+             ContainsSubstring("`c` is one word too"));
+  CHECK_THAT(usage_error({"compare", "-", "-"}).message, ContainsSubstring("standard input"));
+}
+
 }  // namespace tubewright::command_line_test

@@ -58,6 +58,7 @@ Words plain_line(const Command& command) {
   if (command.operand == Operand::word) line.push_back(command.words.front());
   if (command.operand == Operand::frame) line.emplace_back("a.yaml");
   if (command.operand == Operand::new_file) line.emplace_back("a.yaml");
+  if (command.most_operands == 2) line.emplace_back("b.yaml");
   return line;
 }
 

@@ -16,7 +16,9 @@ TEST_CASE("every wording of a misused command line has the form of the house and
         option_given_twice("check", "-o"), option_without_value("check", "-o"),
         no_frame_file("check"), no_new_file("start"), no_word("completion", words),
         no_such_word("completion", "tcsh", words), cases_with_shell("completion"),
-        second_order_with_large_displacement()}) {
+        second_order_with_large_displacement(), json_with_csv(),
+        one_frame_only("compare", "a.yaml"), standard_input_twice("compare"),
+        merge_with("--set")}) {
     testing::check_form(error.message);
     testing::check_form(error.advice);
     CHECK_FALSE(error.json);

@@ -92,4 +92,16 @@ TEST_CASE("mass is written in kg with its centre in mm, and an error is an objec
   CHECK(error.at("error").at("problems").at(0).at("message") == "no file");
 }
 
+TEST_CASE("faults of several files stand in one answer, each with its file") {
+  const json error = json::parse(error_json(
+      std::vector<FaultsOfFile>{{{{Severity::error, {3, 5}, "a is wrong", ""}}, "a.yaml"},
+                                {{{Severity::error, {}, "cannot read b", ""}}, ""}}));
+  const json problems = error.at("error").at("problems");
+  REQUIRE(problems.size() == 2);
+  CHECK(problems[0].at("file") == "a.yaml");
+  CHECK(problems[0].at("line") == 3);
+  CHECK(problems[1].at("message") == "cannot read b");
+  CHECK_FALSE(problems[1].contains("file"));
+}
+
 }  // namespace tubewright::json_parts_test

@@ -48,6 +48,13 @@ TEST_CASE("JSON has the answer, the counts and each reason") {
   CHECK(verdict_json(passing_studies().verdict)["answer"] == "pass");
 }
 
+TEST_CASE("each answer has a word for people and one for JSON") {
+  CHECK(answer_key(Verdict::Answer::pass) == std::string("pass"));
+  CHECK(answer_key(Verdict::Answer::not_proven) == std::string("not_proven"));
+  CHECK(answer_key(Verdict::Answer::fail) == std::string("fail"));
+  CHECK(answer_word(Verdict::Answer::not_proven) == std::string("NOT PROVEN"));
+}
+
 TEST_CASE("colour paints the first word and nothing else") {
   const FrameStudies s = passing_studies();
   CHECK(verdict(s, Paint{true}).starts_with("\x1b[32mPASS\x1b[0m: "));

@@ -89,6 +89,15 @@ TEST_CASE("each entry of a JSON document has a line of its own, indented by its 
   CHECK(lines_of(many.finish()).size() == 500 + 4);  // two braces more for each object
 }
 
+TEST_CASE("a list of a JSON document has an item a line, an empty one none") {
+  JsonLines out;
+  out.list("rows", ordered_json::array({{{"a", 1}}, "b"}));
+  out.list("none", ordered_json::array());
+  out.row("c", 1);
+  CHECK(out.finish() ==
+        "{\n \"rows\": [\n  {\"a\":1},\n  \"b\"\n ],\n \"none\": [],\n \"c\": 1\n}\n");
+}
+
 TEST_CASE("objects of a JSON document may be empty and are closed on their own line's end") {
   JsonLines nothing;
   CHECK(ordered_json::parse(nothing.finish()) == ordered_json::object());
