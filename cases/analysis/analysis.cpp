@@ -288,8 +288,8 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   Analysis analysis;
   analysis.options = options;
   const CheckFacts facts = check_facts(frame, numbered);
-  Checking checking{frame,   numbered, facts, options,
-                    tell,    known.bases, held.size() + driven.size()};
+  Checking checking{
+      frame, numbered, facts, options, tell, known.bases, held.size() + driven.size()};
   if (!held.empty()) {
     auto checked = checking.held_cases(held);
     if (auto* diagnostics = checked.error()) return std::move(*diagnostics);

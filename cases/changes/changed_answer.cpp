@@ -19,7 +19,8 @@ bool is_mechanism(const std::optional<Model>& model) {
 }
 
 void take_over(const Analysis& analysis, std::vector<ChangedCase>& cases) {
-  for (const CaseResult& c : analysis.cases) cases.push_back({c.name, c.worst, true, c.deflection, {}});
+  for (const CaseResult& c : analysis.cases)
+    cases.push_back({c.name, c.worst, true, c.deflection, {}});
 }
 
 std::string first_error(const Diagnostics& diagnostics) {

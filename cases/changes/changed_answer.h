@@ -14,7 +14,7 @@ namespace tubewright {
 /// How a frame is held in what is asked of it.
 struct HeldModels {
   std::optional<Model> by_supports;  ///< for cases that act on held frames
-  std::optional<Model> free;         ///< on its wheels or in the torsion test: determinate restraint
+  std::optional<Model> free;  ///< on its wheels or in the torsion test: determinate restraint
 };
 
 HeldModels held_models(const Frame& frame);
@@ -27,7 +27,7 @@ struct ChangedCase {
   std::optional<Worst> worst;  ///< none: no check could be made
   bool solved = false;
   double deflection = 0;  ///< m, as CaseResult has it
-  std::string why_not;  ///< where it is not
+  std::string why_not;    ///< where it is not
 };
 
 struct ChangedAnswer {

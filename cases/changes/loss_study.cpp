@@ -130,8 +130,9 @@ void add_redundancies(const Frame& frame, const HeldModels& models, LossStudy& s
 }
 
 Diagnostic nothing_to_lose() {
-  return {"the frame has neither load cases nor a torsion test: nothing says what a loss does to it",
-          "add `cases`, or `torsion`"};
+  return {
+      "the frame has neither load cases nor a torsion test: nothing says what a loss does to it",
+      "add `cases`, or `torsion`"};
 }
 
 /// Welds that must hold: those nearest to fatigue first, then those whose loss is worst.

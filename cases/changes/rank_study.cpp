@@ -85,9 +85,15 @@ const SectionEntry& section_of_set(const Frame& frame, const MemberSet& members)
   return find_section(frame, frame.members[static_cast<size_t>(members.front())].section);
 }
 
+/// a/b, where both are there and b is not nothing.
+std::optional<double> over(const std::optional<double>& a, const std::optional<double>& b) {
+  if (!a || !b || *b == 0) return std::nullopt;
+  return *a / *b;
+}
+
 std::optional<Resized> resized(const Frame& frame, const NumberedFrame& numbered,
-                               const Trials& trials, const MemberSet& members,
-                               const std::optional<StockSize>& size) {
+                               const Trials& trials, const FrameFigures& whole,
+                               const MemberSet& members, const std::optional<StockSize>& size) {
   if (!size) return std::nullopt;
   const SectionEntry& now = section_of_set(frame, members);
   Resized r;
@@ -99,6 +105,11 @@ std::optional<Resized> resized(const Frame& frame, const NumberedFrame& numbered
     r.price = (*after - *before) * length_of_members(frame, numbered, members);
   }
   r.frame = trials.figures(changed);
+  if (whole.stiffness && r.frame.stiffness) {
+    const double gain = *r.frame.stiffness - *whole.stiffness;
+    r.stiffness_per_kg = over(gain, r.frame.mass - whole.mass);
+    r.stiffness_per_price = over(gain, r.price);
+  }
   return r;
 }
 
@@ -124,8 +135,7 @@ using NodePair = std::pair<std::string, std::string>;
 
 NodePair in_order(const Frame& frame, const NodePair& pair) {
   const auto number = numbers_of_nodes(frame);
-  return number.at(pair.first) <= number.at(pair.second) ? pair
-                                                         : NodePair(pair.second, pair.first);
+  return number.at(pair.first) <= number.at(pair.second) ? pair : NodePair(pair.second, pair.first);
 }
 
 /// Both diagonals of every bay that has neither a panel nor, as a bay, a tube across it.
@@ -136,12 +146,12 @@ std::vector<NodePair> open_diagonals(const Frame& frame) {
   for (const Bay& bay : four_sided_bays(frame, layout)) {
     std::array<int, 4> corners = bay.corners;
     std::sort(corners.begin(), corners.end());
-    const bool clad = std::any_of(
-        numbered.model.panels.begin(), numbered.model.panels.end(), [&](const Panel& panel) {
-          std::array<int, 4> own = panel.corners;
-          std::sort(own.begin(), own.end());
-          return own == corners;
-        });
+    const bool clad = std::any_of(numbered.model.panels.begin(), numbered.model.panels.end(),
+                                  [&](const Panel& panel) {
+                                    std::array<int, 4> own = panel.corners;
+                                    std::sort(own.begin(), own.end());
+                                    return own == corners;
+                                  });
     if (clad) continue;
     for (const size_t k : {0, 1}) {
       const NodePair pair =
@@ -319,16 +329,16 @@ Result<RankStudy> rank_study(const Frame& given, const std::string& diagonal_sec
     t.mass = mass_of_members(frame, numbered, t.members);
     t.per_wall = slopes.slopes(t.members);
     const NextSizes next = next_sizes(frame, section_of_set(frame, t.members));
-    t.up = resized(frame, numbered, trials, t.members, next.up);
-    t.down = resized(frame, numbered, trials, t.members, next.down);
+    if (t.per_wall) t.stiffness_per_kg = over(t.per_wall->stiffness, t.per_wall->mass);
+    t.up = resized(frame, numbered, trials, study.whole, t.members, next.up);
+    t.down = resized(frame, numbered, trials, study.whole, t.members, next.down);
     t.without = trials.figures(without_members(frame, t.members));
     t.removable = t.without.passes;
   });
   for (TubeWorth& group : study.groups) {
     if (group.members.size() > 1) continue;
-    const auto alone = std::find_if(study.tubes.begin(), study.tubes.end(), [&](const auto& t) {
-      return t.members == group.members;
-    });
+    const auto alone = std::find_if(study.tubes.begin(), study.tubes.end(),
+                                    [&](const auto& t) { return t.members == group.members; });
     group = *alone;
   }
   in_parallel(study.diagonals.size(), [&](size_t i) {

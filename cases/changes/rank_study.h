@@ -34,6 +34,8 @@ struct Resized {
   double mass = 0;              ///< of the tubes in that size, kg
   std::optional<double> price;  ///< more than now, in the currency of `stock`; none: not known
   FrameFigures frame;
+  std::optional<double> stiffness_per_kg;     ///< change over change, N m/rad/kg
+  std::optional<double> stiffness_per_price;  ///< likewise, by the price
 };
 
 struct TubeWorth {
@@ -41,6 +43,8 @@ struct TubeWorth {
   MemberSet members;
   double mass = 0;  ///< kg
   std::optional<WallSlopes> per_wall;
+  /// Of the slope: torsional stiffness for mass put into the wall, N m/rad/kg.
+  std::optional<double> stiffness_per_kg;
   std::optional<Resized> up, down;
   FrameFigures without;  ///< the frame without them
   bool removable = false;
@@ -58,9 +62,9 @@ struct Diagonal {
 struct BestChange {
   enum class Kind { none, diagonal, up, down, remove };
   Kind kind = Kind::none;
-  int index = -1;        ///< of RankStudy::diagonals, else of RankStudy::groups
-  bool pinned = false;   ///< of a diagonal
-  double mass = 0;       ///< added, below 0: saved, kg
+  int index = -1;       ///< of RankStudy::diagonals, else of RankStudy::groups
+  bool pinned = false;  ///< of a diagonal
+  double mass = 0;      ///< added, below 0: saved, kg
 };
 
 struct RankStudy {
@@ -75,7 +79,8 @@ struct RankStudy {
   /// Of a frame that does not pass: the lightest that does, or else what brings the worst item, or
   /// the limit that is missed by most, down most.
   BestChange mends;
-  /// Saves most mass and passes; where no torsional stiffness is asked for, with at least 95 % of it.
+  /// Saves most mass and passes; where no torsional stiffness is asked for, with at least 95 % of
+  /// it.
   BestChange lightens;
   BestChange stiffens;  ///< most torsional stiffness a kg
 };

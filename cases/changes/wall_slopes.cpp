@@ -340,9 +340,8 @@ std::optional<WallSlopes> SlopeBase::slopes(const MemberSet& members) const {
     if (!both[i].analysis) continue;
     for (const CaseResult& c : both[i].analysis->cases) {
       if (base.worst && c.name == base.worst->load_case) {
-        utilisation[i] =
-            utilisation_in(both[i].frame, c,
-                           {base.worst->check, base.worst->item, base.worst->utilisation});
+        utilisation[i] = utilisation_in(
+            both[i].frame, c, {base.worst->check, base.worst->item, base.worst->utilisation});
       }
       if (base.deflected != nullptr && c.name == base.deflected->name) deflection[i] = c.deflection;
     }

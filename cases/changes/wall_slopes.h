@@ -3,13 +3,13 @@
 // With K u = f and g = q'u, K l = q: dg/dt = -l' K' u + l' f' (adjoint method, any textbook on
 // design sensitivities). The torsion test is its own adjoint, q = f/couple, and f does not change:
 //   d(stiffness)/dt = (stiffness/couple)^2 u' K' u.
-// Frequencies: d(omega^2)/dt are the eigenvalues of Phi'(K' - omega^2 M')Phi over the modes Phi that
-// share omega, M-normalised: with square tubes modes come in pairs, and the slope of one of their
-// shapes means nothing. When the wall grows the lowest follows the least eigenvalue, which is given.
-// Buckling: the same with (K' + lambda K_G'), K_G' with what the change does to the axial forces.
-// K', M' and K_G' are central differences of the matrices of frames drawn with thicker and thinner
-// walls, so that corners, joints and masses follow; error some 1e-9 of them.
-// Utilisation and deflection: central differences of exact answers of those two frames.
+// Frequencies: d(omega^2)/dt are the eigenvalues of Phi'(K' - omega^2 M')Phi over the modes Phi
+// that share omega, M-normalised: with square tubes modes come in pairs, and the slope of one of
+// their shapes means nothing. When the wall grows the lowest follows the least eigenvalue, which is
+// given. Buckling: the same with (K' + lambda K_G'), K_G' with what the change does to the axial
+// forces. K', M' and K_G' are central differences of the matrices of frames drawn with thicker and
+// thinner walls, so that corners, joints and masses follow; error some 1e-9 of them. Utilisation
+// and deflection: central differences of exact answers of those two frames.
 #pragma once
 
 #include <memory>
@@ -46,8 +46,8 @@ class SlopeBase {
   SlopeBase(const SlopeBase&) = delete;
   SlopeBase& operator=(const SlopeBase&) = delete;
 
-  std::optional<double> frequency() const;  ///< lowest elastic, Hz
-  std::optional<double> buckling() const;   ///< lowest factor of all cases
+  std::optional<double> frequency() const;   ///< lowest elastic, Hz
+  std::optional<double> buckling() const;    ///< lowest factor of all cases
   std::optional<double> deflection() const;  ///< greatest of all cases, m
 
   /// All `members` changed together. Requires: they are of one section. Nothing: it has no wall.

@@ -65,14 +65,6 @@ const ChangedCase* worst_case(const ChangedAnswer& answer) {
   return worst;
 }
 
-std::string what_follows(const Loss& loss) {
-  if (loss.answer.mechanism) return "can move freely";
-  const ChangedCase* c = worst_case(loss.answer);
-  if (c == nullptr) return loss.answer.cases.empty() ? "" : "nothing could be checked";
-  if (!c->solved) return "no answer in " + c->name;
-  return in_words(c->worst->check) + " of " + c->worst->item + " in " + c->name;
-}
-
 std::string left_of(const LossStudy& study, const Loss& loss) {
   if (!loss.answer.stiffness) return "none";
   return fixed(100 * *loss.answer.stiffness / *study.whole.stiffness, 0) + " %";
@@ -99,7 +91,8 @@ std::string table(const LossStudy& study, const std::string& heading,
   std::string head = left("", width + 2) + right("worst", 8);
   if (study.whole.stiffness) head += right("torsion", 9);
   if (fatigue) head += right("fatigue", 9);
-  std::string text = '\n' + paint.heading(heading) + '\n' + paint.faint(head + "  what follows") + '\n';
+  std::string text =
+      '\n' + paint.heading(heading) + '\n' + paint.faint(head + "  what follows") + '\n';
   for (std::size_t i = 0; i < rows; ++i) text += row(study, *losses[i], width, fatigue);
   if (losses.size() > rows) {
     text += "  and " + std::to_string(losses.size() - rows) + " more\n";
@@ -146,7 +139,8 @@ std::vector<std::string> loss_cautions() {
       "forces.",
       "At a safety factor of 1; what is over its limit by bending alone may still hang together, "
       "and what is lost may be more than one weld.",
-      "A lost tube goes with its weight, the loads along it and the panels along it. Not looked at: "
+      "A lost tube goes with its weight, the loads along it and the panels along it. Not looked "
+      "at: "
       "brackets that come off, cracks that stop half-way, ends that are lost while the vehicle "
       "moves on."};
   for (std::string& line : cautions()) lines.push_back(std::move(line));
@@ -190,6 +184,14 @@ void write_losses(JsonLines& out, const LossStudy& study, const std::string& key
 
 }  // namespace
 
+std::string what_follows(const Loss& loss) {
+  if (loss.answer.mechanism) return "can move freely";
+  const ChangedCase* c = worst_case(loss.answer);
+  if (c == nullptr) return loss.answer.cases.empty() ? "" : "nothing could be checked";
+  if (!c->solved) return "no answer in " + c->name;
+  return in_words(c->worst->check) + " of " + c->worst->item + " in " + c->name;
+}
+
 std::string loss_sentence(const LossStudy& study) {
   const Count welds = count_of(study, is_end), tubes = count_of(study, is_tube),
               sheets = count_of(study, is_of_sheet);
@@ -204,8 +206,8 @@ std::string loss_sentence(const LossStudy& study) {
            " welds and " + std::to_string(tubes.all) + " tubes at a safety factor of 1";
   }
   std::string text = of(welds, "welds") + " and " + of(tubes, "tubes");
-  if (sheets.needed > 0) text = of(welds, "welds") + ", " + of(tubes, "tubes") + " and " +
-                                of(sheets, "parts of sheets");
+  if (sheets.needed > 0)
+    text = of(welds, "welds") + ", " + of(tubes, "tubes") + " and " + of(sheets, "parts of sheets");
   return text + " must hold" + without;
 }
 
@@ -213,9 +215,9 @@ std::string loss_text(const Frame& frame, const LossStudy& study, Paint paint) {
   std::string text = paint.heading(one_line(frame.title, terminal_columns)) + '\n';
   text += wrapped("", loss_sentence(study));
   if (const auto worst = study.whole.worst()) {
-    text += wrapped("", "nothing lost, at a safety factor of 1: " +
-                            utilisation_text(worst->utilisation) + ", " + in_words(worst->check) +
-                            " of " + worst->item + " in " + worst->load_case);
+    text += wrapped(
+        "", "nothing lost, at a safety factor of 1: " + utilisation_text(worst->utilisation) +
+                ", " + in_words(worst->check) + " of " + worst->item + " in " + worst->load_case);
   }
   if (study.whole.stiffness) {
     text += "torsional stiffness " + fixed(*study.whole.stiffness * per_degree, 1) +
@@ -232,8 +234,8 @@ std::string loss_text(const Frame& frame, const LossStudy& study, Paint paint) {
   text += table(study, "Parts of sheets that must hold", worst_of(study, is_of_sheet, true), false,
                 paint);
   if (inspect.empty()) {
-    text += table(study, "Welds whose loss is felt most", worst_of(study, is_end, false), false,
-                  paint);
+    text +=
+        table(study, "Welds whose loss is felt most", worst_of(study, is_end, false), false, paint);
   }
   text += redundancy_lines(frame, study, paint);
   return text + '\n' + list_lines("Bear in mind", loss_cautions(), paint);

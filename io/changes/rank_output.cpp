@@ -136,8 +136,8 @@ std::string tube_row(const RankStudy& study, const TubeWorth& t, std::size_t wid
   if (t.members.size() > 1) name += " +" + std::to_string(t.members.size() - 1);
   const std::string per_mm =
       t.per_wall ? or_dash(t.per_wall->stiffness, per_degree / mm_per_m, 1) : "-";
-  return "  " + left(one_line(name, width), width) + right(fixed(t.mass, 2), 7) +
-         right(per_mm, 9) + resized_columns(study, t.up) + resized_columns(study, t.down) +
+  return "  " + left(one_line(name, width), width) + right(fixed(t.mass, 2), 7) + right(per_mm, 9) +
+         resized_columns(study, t.up) + resized_columns(study, t.down) +
          right(worst_text(t.without), 8) + (t.removable ? "  can go" : "") + '\n';
 }
 
@@ -145,7 +145,7 @@ std::string tube_row(const RankStudy& study, const TubeWorth& t, std::size_t wid
 /// loses.
 double worth_of(const TubeWorth& t) {
   if (!t.per_wall || !(t.per_wall->mass > 0)) return -INFINITY;
-  if (t.per_wall->stiffness) return *t.per_wall->stiffness / t.per_wall->mass;
+  if (t.stiffness_per_kg) return *t.stiffness_per_kg;
   return t.per_wall->utilisation ? -*t.per_wall->utilisation / t.per_wall->mass : -INFINITY;
 }
 
@@ -156,7 +156,8 @@ std::string tube_table(const RankStudy& study, Paint paint) {
     return worth_of(*a) > worth_of(*b);
   });
   std::size_t width = 12;
-  for (const TubeWorth* t : order) width = std::max(width, std::min<std::size_t>(t->name.size() + 4, 24));
+  for (const TubeWorth* t : order)
+    width = std::max(width, std::min<std::size_t>(t->name.size() + 4, 24));
   std::string text =
       paint.heading(study.whole.stiffness
                         ? "Tubes, with their images and the rest of their path: most torsional "
@@ -215,7 +216,8 @@ std::string diagonal_table(const Frame& frame, const RankStudy& study, Paint pai
 std::vector<std::string> rank_cautions() {
   std::vector<std::string> lines = {
       "Each change is solved exactly, but alone: two together may do less or more than their sum.",
-      "Removed tubes are tried against the load cases and limits of the file, not against what they "
+      "Removed tubes are tried against the load cases and limits of the file, not against what "
+      "they "
       "were put there for: a place for a foot, a guard, a bracket."};
   for (std::string& line : cautions()) lines.push_back(std::move(line));
   return lines;
@@ -240,7 +242,9 @@ ordered_json resized_json(const std::optional<Resized>& r) {
   if (!r) return nullptr;
   ordered_json json = {{"section", section_keys(r->section)}, {"mass", number(r->mass)}};
   json.update(figures_json(r->frame));
+  json["stiffness_per_kg"] = optional_number(r->stiffness_per_kg, per_degree);
   json["price"] = optional_number(r->price, 1);
+  json["stiffness_per_price"] = optional_number(r->stiffness_per_price, per_degree);
   return json;
 }
 
@@ -253,6 +257,7 @@ ordered_json tube_json(const Frame& frame, const TubeWorth& t) {
   const WallSlopes none;
   const WallSlopes& s = slopes ? *t.per_wall : none;
   json["stiffness_per_wall"] = per_mm(s.stiffness, per_degree);
+  json["stiffness_per_kg"] = optional_number(t.stiffness_per_kg, per_degree);
   json["utilisation_per_wall"] = per_mm(s.utilisation, 1);
   json["deflection_per_wall"] = per_mm(s.deflection, mm_per_m);
   json["frequency_per_wall"] = per_mm(s.frequency, 1);
@@ -330,8 +335,9 @@ void write_rank(JsonLines& out, const Frame& frame, const RankStudy& study) {
   for (const Diagonal& d : study.diagonals) {
     (d.tubes.size() == 1 ? alone : pairs).push_back(diagonal_json(d));
   }
-  out.row("diagonal_section", study.diagonal_section.empty() ? ordered_json(nullptr)
-                                                             : ordered_json(study.diagonal_section));
+  out.row("diagonal_section", study.diagonal_section.empty()
+                                  ? ordered_json(nullptr)
+                                  : ordered_json(study.diagonal_section));
   out.row("diagonals", alone);
   out.row("diagonal_pairs", pairs);
   out.row("best", best_sentence(frame, study));

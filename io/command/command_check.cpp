@@ -7,6 +7,8 @@
 #include <string>
 #include <variant>
 
+#include "cases/changes/loss_study.h"
+#include "cases/changes/rank_study.h"
 #include "cases/verdict/frame_studies.h"
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
@@ -65,8 +67,23 @@ Outcome<bool, WriteFailure> write_modes(const FrameStudies& studies, const std::
   return true;
 }
 
+/// What changes are worth and what must hold, as far as it could be found.
+struct Changes {
+  std::optional<RankStudy> rank;
+  std::optional<LossStudy> losses;
+};
+
+Changes find_changes(const Frame& frame, Progress& progress) {
+  Changes changes;
+  auto rank = rank_study(frame, {}, tell_progress(progress));
+  if (auto* found = rank.get()) changes.rank = std::move(*found);
+  auto losses = loss_study(frame, tell_progress(progress));
+  if (auto* found = losses.get()) changes.losses = std::move(*found);
+  return changes;
+}
+
 Written write_files(FrameStudies& studies, const Diagnostics& warnings, const FrameText& file,
-                    const std::string& directory, bool pictures, Progress& progress) {
+                    const std::string& directory, bool pictures, bool changes, Progress& progress) {
   const std::filesystem::path folder(directory);
   const Frame& frame = studies.analysis.frame;
   progress.stage("writing 3D files");
@@ -89,8 +106,12 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
           write_file_atomically(folder / "results.json", results_json(studies, warnings))) {
     return {"", cannot_write(*failure)};
   }
+  std::optional<Changes> changed;
+  if (changes) changed = find_changes(frame, progress);
   progress.stage("writing the report");
-  const auto data = report_data({studies, warnings, file, today()});
+  const auto data = report_data({studies, warnings, file, today(),
+                                 changed && changed->rank ? &*changed->rank : nullptr,
+                                 changed && changed->losses ? &*changed->losses : nullptr});
   if (const auto failure = write_file_atomically(folder / "report.html",
                                                  report_page(data, frame, summary(studies)))) {
     return {"", cannot_write(*failure)};
@@ -108,8 +129,8 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
 int answer(const CheckCommand& command, FrameStudies& studies, const Diagnostics& warnings,
            const FrameText& file, Progress& progress) {
   if (!command.directory.empty()) {
-    const Written written =
-        write_files(studies, warnings, file, command.directory, !command.no_pictures, progress);
+    const Written written = write_files(studies, warnings, file, command.directory,
+                                        !command.no_pictures, command.changes, progress);
     if (written.failure) return cannot_answer(*written.failure, command.json);
     if (!command.quiet) {
       print_message("wrote " + written.files + " into " + command.directory + "\n");

@@ -95,6 +95,7 @@ CheckCommand check_command(const Given& given) {
   command.second_order = given.has("--second-order");
   command.large_displacement = given.has("--large-displacement");
   command.no_pictures = given.has("--no-pictures");
+  command.changes = given.has("--changes");
   command.json = given.has("--json");
   command.quiet = given.has("--quiet");
   return command;

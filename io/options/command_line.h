@@ -10,7 +10,8 @@ namespace tubewright {
 
 constexpr int exit_cannot_answer = 2;
 
-/// tubewright check FRAME.yaml [-o DIR] [--json] [--case NAME]... [--no-pictures] [-q]
+/// tubewright check FRAME.yaml [-o DIR] [--json] [--case NAME]... [--no-pictures]
+///     [--changes] [-q]
 struct CheckCommand {
   std::string frame;               ///< `-` = standard input
   std::string directory;           ///< empty: no files
@@ -18,6 +19,7 @@ struct CheckCommand {
   bool second_order = false;
   bool large_displacement = false;
   bool no_pictures = false;
+  bool changes = false;
   bool json = false;
   bool quiet = false;
 

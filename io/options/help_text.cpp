@@ -73,6 +73,8 @@ Options:
                        of each case a picture, loads_*.png, and a solid model
                        for phones and 3D viewers, loads_*.glb, into DIR
   --no-pictures        leave out the .png and .glb files
+  --changes            with -o: what `rank` and `break` answer goes into the
+                       report, with plots and pictures; takes as long as they
   --case NAME          solve this load case only; may be given several times
   --second-order       axial forces act on the displaced frame (P-Delta)
   --large-displacement equilibrium on the deformed frame, however far it

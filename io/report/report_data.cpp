@@ -4,6 +4,7 @@
 
 #include "io/report/five_digits.h"
 #include "io/report/report_cases.h"
+#include "io/report/report_changes.h"
 #include "io/report/report_fatigue.h"
 #include "io/report/report_frame.h"
 #include "io/report/report_rules.h"
@@ -101,6 +102,9 @@ ordered_json report_data(const ReportSource& source) {
   add_frame(source.studies.analysis.frame, source.studies.analysis.model, d);
   add_cases(source.studies.analysis, d);
   add_studies(source.studies, d);
+  const Frame& frame = source.studies.analysis.frame;
+  d["rank"] = source.rank == nullptr ? ordered_json(nullptr) : report_rank(frame, *source.rank);
+  d["losses"] = source.losses == nullptr ? ordered_json(nullptr) : report_losses(*source.losses);
   add_limits(source, d);
   return rounded(std::move(d));
 }

@@ -4,6 +4,8 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "cases/changes/loss_study.h"
+#include "cases/changes/rank_study.h"
 #include "cases/verdict/frame_studies.h"
 #include "io/yaml/frame_text.h"
 
@@ -14,7 +16,9 @@ struct ReportSource {
   const FrameStudies& studies;
   const Diagnostics& warnings;
   const FrameText& file;
-  std::string date;  ///< YYYY-MM-DD
+  std::string date;                   ///< YYYY-MM-DD
+  const RankStudy* rank = nullptr;    ///< null: not asked for
+  const LossStudy* losses = nullptr;  ///< likewise
 };
 
 /// Numbers with five significant digits.

@@ -111,9 +111,8 @@ std::optional<Mechanism> part_that_moves(const Model& model, bool held) {
 Eigen::VectorXd apply_mass(const Model& model, const std::vector<AddedMass>& added,
                            const Eigen::VectorXd& u) {
   Eigen::VectorXd f = Eigen::VectorXd::Zero(u.size());
-  for_each_mass(model, added, [&](std::span<const int> nodes, const auto& M) {
-    add_product(nodes, M, u, f);
-  });
+  for_each_mass(model, added,
+                [&](std::span<const int> nodes, const auto& M) { add_product(nodes, M, u, f); });
   return f;
 }
 

@@ -247,9 +247,8 @@ void add_product(std::span<const int> nodes, const Eigen::Ref<const Eigen::Matri
 Eigen::VectorXd apply_stiffness(const Model& model, const std::vector<bool>& slack,
                                 const Eigen::VectorXd& u) {
   Eigen::VectorXd f = Eigen::VectorXd::Zero(u.size());
-  for_each_element(model, slack, [&](std::span<const int> nodes, const auto& K) {
-    add_product(nodes, K, u, f);
-  });
+  for_each_element(model, slack,
+                   [&](std::span<const int> nodes, const auto& K) { add_product(nodes, K, u, f); });
   return f;
 }
 
@@ -270,12 +269,13 @@ Eigen::MatrixXd joint_loads(const Model& model, std::span<const Actions> cases) 
   for (const Actions& actions : cases) all.push_back(with_tension_fields(model, actions));
   for (Eigen::Index c = 0; c < count; ++c) f.col(c) = all[static_cast<size_t>(c)].nodal;
   for (size_t i = 0; i < model.beams.size(); ++i) {
-    const bool loaded = std::any_of(all.begin(), all.end(),
-                                    [&](const Actions& a) { return !a.beams[i].empty(); });
+    const bool loaded =
+        std::any_of(all.begin(), all.end(), [&](const Actions& a) { return !a.beams[i].empty(); });
     if (!loaded) continue;
     const Beam& beam = model.beams[i];
     const BeamElement e = beam_element(model, beam);
-    const Matrix12 to_joints = rotation_12(e.axes).transpose() * condense(e)->from_joint.transpose();
+    const Matrix12 to_joints =
+        rotation_12(e.axes).transpose() * condense(e)->from_joint.transpose();
     for (Eigen::Index c = 0; c < count; ++c) {
       const BeamActions& actions = all[static_cast<size_t>(c)].beams[i];
       if (actions.empty()) continue;

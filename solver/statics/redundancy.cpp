@@ -84,9 +84,9 @@ Redundancies redundancies(const Model& model, const BaseStiffness& base) {
   for (const Beam& beam : model.beams) {
     const BeamElement e = beam_element(model, beam);
     const Matrix12 R = rotation_12(e.axes), local = condense(e)->K;
-    found.beams.push_back(
-        rank_of(local, e.L) -
-        share_of(model, base, std::array{beam.from, beam.to}, R.transpose() * local * R));
+    found.beams.push_back(rank_of(local, e.L) - share_of(model, base,
+                                                         std::array{beam.from, beam.to},
+                                                         R.transpose() * local * R));
   }
   for (const Bar& bar : model.bars) {
     found.bars.push_back(

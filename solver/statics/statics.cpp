@@ -43,7 +43,7 @@ class StaticSolver::Impl {
     SparseMatrix K;
     std::vector<ZeroStiffnessDof> loose;
     std::optional<StiffnessUpdate> update;
-    std::optional<Factorisation> factor;  ///< where there is no update
+    std::optional<Factorisation> factor;   ///< where there is no update
     std::optional<StaticFailure> failure;  ///< set if it has no answer for any load
   };
 

@@ -81,10 +81,7 @@ class StiffnessUpdate {
  private:
   StiffnessUpdate(const BaseStiffness& base, Eigen::MatrixXd Y, Eigen::VectorXd factors,
                   double share_left)
-      : base_(&base),
-        Y_(std::move(Y)),
-        factors_(std::move(factors)),
-        share_left_(share_left) {}
+      : base_(&base), Y_(std::move(Y)), factors_(std::move(factors)), share_left_(share_left) {}
 
   const BaseStiffness* base_;
   Eigen::MatrixXd Y_;

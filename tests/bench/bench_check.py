@@ -7,7 +7,8 @@ For frames of about 50, 200, 1 000 and 10 000 members: seconds (minimum and medi
 the summary and for --json, reading the file to the last byte of output included. The first row,
 --version, is what starting and ending the process costs by itself. Then, for a vehicle of about 120
 members with a floor of sheet and 13 cases and for the cargo quad of the examples, with springs and
-18 cases: the verdict (check -q), the full answer (check) and the buckling factors (buckle).
+18 cases: the verdict (check -q), the full answer (check), the buckling factors (buckle), what each
+tube is worth (rank) and what must hold (break), these once.
 """
 import statistics
 import subprocess
@@ -126,6 +127,8 @@ def main():
             report(count, "check -q", [program, "check", "-q", str(file)], runs)
             report(count, "check", [program, "check", str(file)], runs)
             report(count, "buckle", [program, "buckle", str(file)], runs)
+            for study in ("rank", "break"):
+                report(count, study, [program, study, str(file), "-q"], 1)
 
 
 if __name__ == "__main__":

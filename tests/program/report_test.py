@@ -41,10 +41,10 @@ WITH_WEBGL = ["--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swif
 DATA = re.compile(r'(<script type="application/json"[^>]*>)(.*?)(</script>)', re.S)
 
 
-def report(path, directory):
+def report(path, directory, *more):
     """The page that the program writes for a frame file."""
     run = subprocess.run([PROGRAM, "check", str(path), "-o", str(directory), "-q",
-                          "--no-pictures"],
+                          "--no-pictures", *more],
                          env=dict(os.environ, SOURCE_DATE_EPOCH="1769817600"), capture_output=True,
                          text=True, check=False)
     assert run.returncode in (0, 1), run.stderr
@@ -131,6 +131,8 @@ class Pages:
                  "hostile_file": hostile_file(self.directory), "priced": priced(self.directory)}
         for name, path in files.items():
             self.add(name, report(path, self.directory / name))
+        self.add("changes", report(EXAMPLES / "06_flat_barrow.yaml", self.directory / "changes",
+                                   "--changes"))
         quad, bracket = ((self.directory / f"{n}.html").read_text(encoding="utf-8")
                          for n in ("quad", "bracket"))
         self.add("large", with_data(quad, larger(self.data["quad"], 200, 20)))
@@ -399,6 +401,36 @@ class Page(PageTest):
         self.says("main > section", f"{own:.1f} Hz")
         self.says("main > section", "frame's own first torsion")
         self.says("#studies", "wheel hop, rear_left")
+
+    def test_changes_are_told_where_they_were_asked_for(self):
+        self.open("bracket")
+        self.assertTrue(self.script("return document.getElementById('changes').hidden"))
+        self.assertFalse(self.script("return !!document.querySelector('input[value=worth]')"))
+        self.open("changes")
+        self.says("#changes", f"Pays most: {self.data['rank']['best']}.")
+        self.says("#changes", "must hold")
+        rows = self.script("return document.querySelectorAll('#changes table')[0].rows.length")
+        self.assertEqual(len(self.data["rank"]["groups"]) + 1, rows)
+        inspect = [self.data["losses"]["losses"][i]["name"] for i in self.data["losses"]["inspect"]]
+        self.assertTrue(inspect)
+        names = self.script("""
+            const t = [...document.querySelectorAll('#changes table')].find((table) =>
+              table.caption.textContent.startsWith('Welds that must hold'));
+            return [...t.tBodies[0].rows].map((r) => r.cells[0].textContent);""")
+        self.assertEqual(inspect, names)
+        self.says("#plots-body", "Torsional stiffness gained for a kg")
+
+    def test_tubes_are_coloured_by_their_worth_and_by_their_loss(self):
+        self.open("changes")
+        worth = self.data["rank"]["worth"]
+        worst = self.data["cases"][self.script(
+            "return Number(document.getElementById('case-select').value)")]["worst"]["item"]
+        number = [m["name"] for m in self.data["members"]].index(worst)
+        self.choose_colour("worth")
+        self.says("#legend", "for a kg of wall")
+        self.says(".stage svg", f"{worst} {worth[number]:.3g}")
+        self.choose_colour("losses")
+        self.says("#legend", "Black hatching")
 
     def test_what_fails_is_marked_by_more_than_colour(self):
         self.open("fail")

@@ -80,6 +80,8 @@ const MODE_NOTES = {
   joints:
     "Sleeves at the ends of tubes: how much of a rigid end's moment each takes, by its walls, " +
     "its release, and how stiff the tube is. Without a sleeve: rigid, or the tube runs on.",
+  worth: "By the slope with the wall. Grey: no wall, or thinner is stiffer.",
+  losses: "Black hatching: the frame moves freely or fails without it.",
 };
 
 export function fillLegend() {

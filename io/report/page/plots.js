@@ -6,6 +6,7 @@ import { rankingPlot } from "./ranking_plot.js";
 import { twistPlot } from "./twist_plot.js";
 import { strip } from "./verdict.js";
 import { wheelPlot } from "./wheel_plot.js";
+import { worthPlot } from "./worth_plot.js";
 
 export function fillPlots() {
   const body = place("plots-body");
@@ -15,7 +16,7 @@ export function fillPlots() {
   const width = Math.max(280, Math.min(680, room));
   if (body.dataset.width === String(width)) return;
   body.dataset.width = String(width);
-  const plots = [rankingPlot, wheelPlot, twistPlot, floorPlot].map((f) => f(width));
+  const plots = [rankingPlot, wheelPlot, twistPlot, floorPlot, worthPlot].map((f) => f(width));
   body.replaceChildren(
     ...plots
       .filter((p) => p)

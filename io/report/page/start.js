@@ -1,6 +1,7 @@
 // Fills the page from the data in #report-data (DATA.md), in this order.
 
 import { fillCases, fillRestWhenIdle } from "./cases.js";
+import { fillChanges } from "./changes.js";
 import { chooseCase, fillControls } from "./controls.js";
 import { fillCut, fillCutPlots } from "./cut.js";
 import { place } from "./elements.js";
@@ -17,6 +18,7 @@ import { fillContents, fillHead, fillVerdict } from "./verdict.js";
 fillHead();
 fillControls();
 fillStudies();
+fillChanges();
 fillNotChecked();
 fillSources();
 fillAssumptions();

@@ -17,7 +17,28 @@ export const MODES = [
   { name: "axial", label: "Axial force", unit: "N, tension positive" },
   { name: "von_mises", label: "Von Mises stress", unit: "MPa, at the worst place of the tube" },
   { name: "joints", label: "Stiffness of joints", unit: "1 is rigid, 0 a pin" },
+  ...(data.rank && !none(data.rank.whole.stiffness)
+    ? [{ name: "worth", label: "Worth of tubes", unit: "N m/deg of torsion for a kg of wall" }]
+    : []),
+  ...(data.losses
+    ? [{ name: "losses", label: "Loss of tubes", unit: "worst use of what is left, tube by tube" }]
+    : []),
 ];
+
+const ofMode = {
+  joints: (i) => {
+    const ends = data.members[i].fixity;
+    return ends ? ends.map((end) => fixed(end, 2)).join(" and ") : "pinned";
+  },
+  worth: (i) => (none(data.rank.worth[i]) ? "no wall" : three(data.rank.worth[i])),
+  losses: (i) => {
+    const loss = data.losses.losses.find((l) => l.kind === "tube" && l.member === i);
+    return loss.mechanism ? "can move freely" : used(loss.worst);
+  },
+  axial: (i, result) => newtons(result.N) + " N",
+  von_mises: (i, result) => (none(result.von_mises) ? "no stress" : MPa(result.von_mises) + " MPa"),
+  utilisation: (i, result) => used(FrameFigure.usedMost(result, data.checks)),
+};
 
 export const factorWords = (v) => (!v ? "not drawn" : v === 1 ? "true size" : `${three(v)} times`);
 export const nice = (v) => (v > 0 ? Number(v.toPrecision(v < 100 ? 1 : 2)) : 0);
@@ -31,17 +52,6 @@ export function governing(result, checks) {
   return best < 0 ? null : { check: checks[best].name, value: result.used[best] };
 }
 
-/// What a label says of a member's result in the mode in which tubes are coloured.
-function resultWords(i, result) {
-  if (state.mode === "joints") {
-    const ends = data.members[i].fixity;
-    return ends ? ends.map((end) => fixed(end, 2)).join(" and ") : "pinned";
-  }
-  if (state.mode === "axial") return newtons(result.N) + " N";
-  if (state.mode !== "von_mises") return used(FrameFigure.usedMost(result, data.checks));
-  return none(result.von_mises) ? "no stress" : MPa(result.von_mises) + " MPa";
-}
-
 export const state = {
   case: casesByUse.length ? casesByUse[0] : -1,
   mode: "utilisation",
@@ -50,8 +60,9 @@ export const state = {
   marks: true,
   force: (v) => newtons(v) + " N",
   words: (i, result, worst) => {
-    const marked = worst && state.mode !== "joints" ? ", worst" : "";
-    return `${data.members[i].name} ${resultWords(i, result)}${marked}`;
+    const ofCase = !["joints", "worth", "losses"].includes(state.mode);
+    const marked = worst && ofCase ? ", worst" : "";
+    return `${data.members[i].name} ${ofMode[state.mode](i, result)}${marked}`;
   },
   panelWords: (i, result) =>
     `${data.panels[i].name} ${used((governing(result, data.panel_checks) || {}).value)}, worst`,

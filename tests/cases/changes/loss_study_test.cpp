@@ -21,9 +21,8 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 const Loss& loss_named(const LossStudy& study, LossKind kind, const std::string& name) {
-  const auto at = std::find_if(study.losses.begin(), study.losses.end(), [&](const Loss& l) {
-    return l.kind == kind && l.name == name;
-  });
+  const auto at = std::find_if(study.losses.begin(), study.losses.end(),
+                               [&](const Loss& l) { return l.kind == kind && l.name == name; });
   if (at == study.losses.end()) FAIL("no loss of " + name);
   return *at;
 }
@@ -41,8 +40,8 @@ std::map<std::string, double> fresh_utilisations(Frame f) {
 TEST_CASE("the box of 20 welded tubes on four pins is indeterminate to the degree 60", "[truth]") {
   const LossStudy study = answer_of(loss_study(ring_box()));
   CHECK(study.held_by_supports);
-  truth("box of two bays: degree of static indeterminacy",
-        rederived("6 x 20 - (6 x 12 - 3 x 4)"), study.redundancy_sum, within_abs(60, 1e-8));
+  truth("box of two bays: degree of static indeterminacy", rederived("6 x 20 - (6 x 12 - 3 x 4)"),
+        study.redundancy_sum, within_abs(60, 1e-8));
   CHECK(study.redundancy.size() == 20);
   CHECK_THAT(std::accumulate(study.redundancy.begin(), study.redundancy.end(), 0.0),
              WithinAbs(60, 1e-8));

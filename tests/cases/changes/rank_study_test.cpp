@@ -30,9 +30,8 @@ Frame box() {
 }
 
 const TubeWorth& worth_of(const std::vector<TubeWorth>& list, const std::string& name) {
-  const auto at = std::find_if(list.begin(), list.end(), [&](const auto& t) {
-    return t.name == name;
-  });
+  const auto at =
+      std::find_if(list.begin(), list.end(), [&](const auto& t) { return t.name == name; });
   if (at == list.end()) FAIL("no tube " + name);
   return *at;
 }

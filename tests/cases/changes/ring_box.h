@@ -31,8 +31,7 @@ inline Frame ring_box() {
   }
   for (int station = 0; station < 3; ++station) {
     const std::string s = std::to_string(station);
-    for (const auto& [a, b] :
-         {std::pair{"lb", "rb"}, {"rb", "rt"}, {"rt", "lt"}, {"lt", "lb"}}) {
+    for (const auto& [a, b] : {std::pair{"lb", "rb"}, {"rb", "rt"}, {"rt", "lt"}, {"lt", "lb"}}) {
       join(a + s, b + s);
     }
   }

@@ -25,8 +25,11 @@ StockSize square(double side, double wall, std::optional<double> price = {}) {
 }  // namespace
 
 TEST_CASE("the next size is the next by area, whatever side and wall make it") {
-  const Frame f = with_stock({square(0.040, 0.002), square(0.030, 0.0015), square(0.025, 0.002),
-                              square(0.025, 0.0025), square(0.020, 0.002),
+  const Frame f = with_stock({square(0.040, 0.002),
+                              square(0.030, 0.0015),
+                              square(0.025, 0.002),
+                              square(0.025, 0.0025),
+                              square(0.020, 0.002),
                               {Shape::round_tube, 0.026, 0.026, 0.0021, {}}});
   const NextSizes next = next_sizes(f, f.sections.front());
   REQUIRE(next.up);

@@ -46,8 +46,7 @@ struct Box {
 TEST_CASE("the box itself twists and sags as an independent solver says", "[truth]") {
   const Box box;
   truth("box of two bays: twist, rad", solver, box.whole.twist, within_rel(2.16118750e-2, 1e-6));
-  truth("box of two bays: mean sag, mm", solver, box.whole.sag * 1000,
-        within_rel(-5.356882, 1e-6));
+  truth("box of two bays: mean sag, mm", solver, box.whole.sag * 1000, within_rel(-5.356882, 1e-6));
 }
 
 TEST_CASE("the box without one of its tubes is as soft as an independent solver says", "[truth]") {
@@ -56,12 +55,13 @@ TEST_CASE("the box without one of its tubes is as soft as an independent solver 
     const char* tube;
     double twist, sag;
   };
-  constexpr Loss losses[] = {{"lb0-lb1", 1.29971086, 1.66736028}, {"rt0-rt1", 1.29978889, 1.66736028},
-                             {"lb1-lb2", 1.26269523, 1.31555624}, {"rt1-rt2", 1.26212323, 1.31555624},
-                             {"lb0-rb0", 1.03609910, 1},          {"rb0-rt0", 1.08593768, 1.24093003},
-                             {"lb1-rb1", 1.07414789, 1},          {"rb1-rt1", 1.18290200, 1.49649775},
-                             {"lb2-rb2", 1.10490090, 1},          {"rt2-lt2", 1.10398899, 1},
-                             {"rb2-rt2", 1.48317223, 1.24314046}};
+  constexpr Loss losses[] = {
+      {"lb0-lb1", 1.29971086, 1.66736028}, {"rt0-rt1", 1.29978889, 1.66736028},
+      {"lb1-lb2", 1.26269523, 1.31555624}, {"rt1-rt2", 1.26212323, 1.31555624},
+      {"lb0-rb0", 1.03609910, 1},          {"rb0-rt0", 1.08593768, 1.24093003},
+      {"lb1-rb1", 1.07414789, 1},          {"rb1-rt1", 1.18290200, 1.49649775},
+      {"lb2-rb2", 1.10490090, 1},          {"rt2-lt2", 1.10398899, 1},
+      {"rb2-rt2", 1.48317223, 1.24314046}};
   for (const auto& [tube, twist, sag] : losses) {
     const Frame less = without_members(box.frame, {member_named(box.frame, tube)});
     const Answers found = answers_of(less, &box.bases);
@@ -91,8 +91,7 @@ TEST_CASE("the box with a diagonal more is as stiff as an independent solver say
   for (const auto& [from, to, welded, pinned] : more) {
     const std::string what = std::string("box with a diagonal ") + from + "-" + to;
     for (const bool pin : {false, true}) {
-      const Answers found =
-          answers_of(with_tube(box.frame, from, to, "brace", pin), &box.bases);
+      const Answers found = answers_of(with_tube(box.frame, from, to, "brace", pin), &box.bases);
       truth(what + (pin ? ", pinned" : ", welded") + ": twist against whole", solver,
             found.twist / box.whole.twist, within_rel(pin ? pinned : welded, 1e-6));
     }
@@ -113,8 +112,7 @@ TEST_CASE("the box twists less with thicker walls at the rate an independent sol
     for (const int i : {0, 1}) {
       SectionEntry section = box.frame.sections.front();
       section.wall += (2 * i - 1) * step * 1e-3;
-      const Frame changed =
-          with_section(box.frame, {member_named(box.frame, tube)}, section);
+      const Frame changed = with_section(box.frame, {member_named(box.frame, tube)}, section);
       twist[i] = answers_of(changed, &box.bases).twist;
     }
     truth(std::string("box: twist per wall of ") + tube + ", rad/mm", solver,

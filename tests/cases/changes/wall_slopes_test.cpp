@@ -69,9 +69,8 @@ TEST_CASE("the slope of torsional stiffness is that of frames drawn thicker and 
     const MemberSet members = {member_named(r.frame, tube)};
     const auto slopes = r.base.slopes(members);
     REQUIRE(slopes);
-    const double expected = difference(r.frame, members, [](const Frame& f) {
-      return *torsional_stiffness(f);
-    });
+    const double expected =
+        difference(r.frame, members, [](const Frame& f) { return *torsional_stiffness(f); });
     CHECK_THAT(*slopes->stiffness, WithinRel(expected, 1e-5));
   }
 }
@@ -81,9 +80,8 @@ TEST_CASE("with joints of thin walls the slope takes their stiffness along") {
   f.joint_flexibility = 1;
   const Ranked r{f};
   const MemberSet members = {member_named(f, "lb0-lb1")};
-  const double expected = difference(f, members, [](const Frame& g) {
-    return *torsional_stiffness(g);
-  });
+  const double expected =
+      difference(f, members, [](const Frame& g) { return *torsional_stiffness(g); });
   CHECK_THAT(*r.base.slopes(members)->stiffness, WithinRel(expected, 1e-3));
 }
 
@@ -189,7 +187,8 @@ TEST_CASE("two modes of one frequency give the slope that the lower of them then
 
 TEST_CASE("a column that grows stiffer beside a post draws load and buckles earlier for it",
           "[truth]") {
-  // lambda = (pi^2 E I/L^2)(k1 + k2)/(k1 P), k1 = E A/L: d lambda = lambda (dI/I - dA k2/(A (k1+k2))).
+  // lambda = (pi^2 E I/L^2)(k1 + k2)/(k1 P), k1 = E A/L: d lambda = lambda (dI/I - dA k2/(A
+  // (k1+k2))).
   Frame f = empty_frame();
   f.sections.front().shear = false;
   add_node(f, "foot", 0, 0, 0);
@@ -214,13 +213,13 @@ TEST_CASE("a column that grows stiffer beside a post draws load and buckles earl
   SectionEntry thicker = s;
   thicker.wall *= 1 + 1e-6;
   const double rise_A = (section_of(thicker, m).A - A) / (1e-6 * s.wall);
-  const double lambda = std::pow(std::numbers::pi, 2) * m.E * second_moment(s) / (L * L) *
-                        (k1 + k2) / (k1 * P);
+  const double lambda =
+      std::pow(std::numbers::pi, 2) * m.E * second_moment(s) / (L * L) * (k1 + k2) / (k1 * P);
   constexpr Source source = rederived("Euler column beside an elastic post under one cap");
   truth("column beside a post: buckling factor", source, *r.base.buckling(),
         within_rel(lambda, 2e-3));
-  const double slope = lambda * (second_moment_per_wall(s) / second_moment(s) -
-                                 rise_A * k2 / (A * (k1 + k2)));
+  const double slope =
+      lambda * (second_moment_per_wall(s) / second_moment(s) - rise_A * k2 / (A * (k1 + k2)));
   truth("column beside a post: buckling factor per wall, 1/m", source,
         *r.base.slopes({0})->buckling, within_rel(slope, 3e-3));
 }

@@ -30,21 +30,22 @@ TEST_CASE("redundancies of ten bars are those of an independent solver and sum t
     truth("ten bars: redundancy of bar " + std::to_string(i + 1), solver, found.bars[i],
           within_abs(expected[i], 5e-7));
   }
-  truth("ten bars: degree of static indeterminacy", rederived("10 bars less 8 free DOFs in the plane"), found.sum,
-        within_abs(2, 1e-9));
+  truth("ten bars: degree of static indeterminacy",
+        rederived("10 bars less 8 free DOFs in the plane"), found.sum, within_abs(2, 1e-9));
 }
 
 TEST_CASE("a beam held at both ends is redundant by six, a cantilever by nothing", "[truth]") {
   ModelBuilder f;
-  const int s = f.section(hollow_rectangle(0.03, 0.03, 0.002, cold_formed_corners(0.002), 0.3), 210e9, 81e9);
+  const int s =
+      f.section(hollow_rectangle(0.03, 0.03, 0.002, cold_formed_corners(0.002), 0.3), 210e9, 81e9);
   const int a = f.node(0, 0, 0), b = f.node(0.5, 0, 0), c = f.node(1, 0.2, 0);
   f.beam(a, b, s);
   f.beam(b, c, s);
   f.fix(a);
   CHECK_THAT(of(f.model).sum, WithinAbs(0, 1e-9));
   f.fix(c);
-  truth("two beams in a line between walls: degree of static indeterminacy",
-        rederived("6 x 2 - 6"), of(f.model).sum, within_abs(6, 1e-9));
+  truth("two beams in a line between walls: degree of static indeterminacy", rederived("6 x 2 - 6"),
+        of(f.model).sum, within_abs(6, 1e-9));
 }
 
 TEST_CASE("redundancies sum to the ways in which elements resist less the free DOFs") {
@@ -52,7 +53,8 @@ TEST_CASE("redundancies sum to the ways in which elements resist less the free D
   std::uniform_real_distribution<double> u(-1, 1);
   for (int draw = 0; draw < 40; ++draw) {
     ModelBuilder f;
-    const int s = f.section(hollow_rectangle(0.03, 0.02, 0.002, cold_formed_corners(0.002), 0.3), 210e9, 81e9);
+    const int s = f.section(hollow_rectangle(0.03, 0.02, 0.002, cold_formed_corners(0.002), 0.3),
+                            210e9, 81e9);
     for (int i = 0; i < 8; ++i) f.node(i / 4 + 0.2 * u(random), i / 2 % 2, i % 2 + 0.2 * u(random));
     int ways = 0;
     for (int a = 0; a < 8; ++a) {

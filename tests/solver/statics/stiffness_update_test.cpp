@@ -34,7 +34,8 @@ struct RandomBox : ModelBuilder {
     for (const auto& [a, b] : {std::pair{0, 2}, {2, 6}, {6, 4}, {4, 0}}) beam(a, b, tube);
     for (int a = 0; a < 12; ++a) {
       for (int b = a + 1; b < std::min(12, a + 6); ++b) {
-        const bool edge = std::pair(a, b) == std::pair(0, 2) || std::pair(a, b) == std::pair(2, 6) ||
+        const bool edge = std::pair(a, b) == std::pair(0, 2) ||
+                          std::pair(a, b) == std::pair(2, 6) ||
                           std::pair(a, b) == std::pair(4, 6) || std::pair(a, b) == std::pair(0, 4);
         const double choice = u(random);
         if (edge || choice < -0.4) continue;
@@ -59,7 +60,8 @@ struct RandomBox : ModelBuilder {
     for (const int n : {0, 4, 8}) fix(n);
     loads = actions();
     for (const int n : {1, 3, 5, 7, 10}) {
-      for (int d = 0; d < 6; ++d) loads.nodal[dofs_per_node * n + d] = (d < 3 ? 100 : 10) * u(random);
+      for (int d = 0; d < 6; ++d)
+        loads.nodal[dofs_per_node * n + d] = (d < 3 ? 100 : 10) * u(random);
     }
     for (BeamActions& b : loads.beams) b.line = {0, 10 * u(random), -20};
   }
@@ -126,8 +128,8 @@ TEST_CASE("an update is of rank six for a welded tube, of one for a bar, of none
   const BaseStiffness base(box.model);
   REQUIRE(base.sound());
   const auto update_to = [&](const Model& changed) {
-    SparseMatrix K = assemble_stiffness(changed, base.free(),
-                                        std::vector<bool>(changed.bars.size(), false));
+    SparseMatrix K =
+        assemble_stiffness(changed, base.free(), std::vector<bool>(changed.bars.size(), false));
     return StiffnessUpdate::between(base, K);
   };
   CHECK(update_to(box.model)->rank() == 0);
@@ -151,12 +153,11 @@ TEST_CASE("what is left of two springs side by side is the other's share") {
   const BaseStiffness base(f.model);
   Model less = f.model;
   less.bars.erase(less.bars.begin());
-  const auto update = StiffnessUpdate::between(
-      base, [&] {
-        SparseMatrix K = assemble_stiffness(less, base.free(), {false});
-        for (int i = 1; i < K.rows(); ++i) K.coeffRef(i, i) = base.K().coeff(i, i);
-        return K;
-      }());
+  const auto update = StiffnessUpdate::between(base, [&] {
+    SparseMatrix K = assemble_stiffness(less, base.free(), {false});
+    for (int i = 1; i < K.rows(); ++i) K.coeffRef(i, i) = base.K().coeff(i, i);
+    return K;
+  }());
   REQUIRE(update);
   CHECK_THAT(update->share_left(), WithinRel(0.25, 1e-12));
 }
@@ -189,10 +190,9 @@ TEST_CASE("ten bars with one of them gone sag as an independent truss solver say
   BaseStiffnesses bases;
   bases.add(truss.model);
   // Bar gone, sag of node 2 in inches. Without 2 nothing changes that is not also without 6 or 10.
-  constexpr std::pair<int, double> losses[] = {{1, -17.653280}, {2, -2.016546}, {3, -9.985067},
-                                               {4, -13.306072}, {5, -1.924862}, {6, -2.016546},
-                                               {7, -2.486545},  {8, -5.912672}, {9, -13.306072},
-                                               {10, -2.016546}};
+  constexpr std::pair<int, double> losses[] = {
+      {1, -17.653280}, {2, -2.016546}, {3, -9.985067}, {4, -13.306072}, {5, -1.924862},
+      {6, -2.016546},  {7, -2.486545}, {8, -5.912672}, {9, -13.306072}, {10, -2.016546}};
   for (const auto& [gone, sag] : losses) {
     Model less = truss.model;
     less.bars.erase(less.bars.begin() + gone - 1);
@@ -206,9 +206,9 @@ TEST_CASE("ten bars with one of them gone sag as an independent truss solver say
 TEST_CASE("two bars whose loss makes a mechanism are named as a mechanism, not answered",
           "[truth]") {
   // Pairs of the ten, by the same solver: 16 of 45.
-  const std::set<std::pair<int, int>> mechanisms = {{1, 3}, {1, 7},  {1, 8}, {2, 4}, {2, 6}, {2, 9},
-                                                    {2, 10}, {3, 7}, {3, 8}, {4, 6}, {4, 9},
-                                                    {4, 10}, {6, 9}, {6, 10}, {7, 8}, {9, 10}};
+  const std::set<std::pair<int, int>> mechanisms = {
+      {1, 3}, {1, 7}, {1, 8}, {2, 4},  {2, 6}, {2, 9},  {2, 10}, {3, 7},
+      {3, 8}, {4, 6}, {4, 9}, {4, 10}, {6, 9}, {6, 10}, {7, 8},  {9, 10}};
   const TenBars truss;
   BaseStiffnesses bases;
   bases.add(truss.model);

@@ -21,7 +21,8 @@ struct TenBars : ModelBuilder {
     }
     constexpr std::array<std::pair<int, int>, 10> ends = {
         {{4, 2}, {2, 0}, {5, 3}, {3, 1}, {2, 3}, {0, 1}, {4, 3}, {5, 2}, {2, 1}, {3, 0}}};
-    for (std::size_t i = 0; i < ends.size(); ++i) bar(ends[i].first, ends[i].second, 1e7 * areas[i]);
+    for (std::size_t i = 0; i < ends.size(); ++i)
+      bar(ends[i].first, ends[i].second, 1e7 * areas[i]);
     for (int n = 0; n < 4; ++n) hold(n, {z});
     pin(4);
     pin(5);

@@ -54,6 +54,20 @@ function prepareMember(data, at, m) {
   };
 }
 
+/// What a kg of wall does for the torsional stiffness, where it does something.
+function worthOf(data, member) {
+  const worth = data.rank ? data.rank.worth[member] : null;
+  return worth > 0 ? worth : null;
+}
+
+/// What the loss of a tube leaves: its worst use, and whether the frame needs the tube.
+function lossOf(data, member) {
+  const loss =
+    data.losses && data.losses.losses.find((l) => l.kind === "tube" && l.member === member);
+  if (!loss) return { value: null };
+  return { value: loss.worst === null ? 1 : Math.min(1, loss.worst), hatched: loss.must_hold };
+}
+
 export function prepare(data) {
   const at = data.nodes.map((n) => n.at);
   const members = data.members.map((m) => prepareMember(data, at, m));
@@ -69,6 +83,10 @@ export function prepare(data) {
     for (const u of c.nodes) most = Math.max(most, Math.hypot(u[0], u[1], u[2]));
   let load = 0;
   for (const c of data.cases) for (const w of c.wheels) load = Math.max(load, size(w.force));
+  const ofTube = {
+    worth: data.members.map((m, i) => ({ value: worthOf(data, i) })),
+    losses: data.members.map((m, i) => lossOf(data, i)),
+  };
   return {
     data,
     at,
@@ -78,11 +96,14 @@ export function prepare(data) {
     extent,
     centre: times(add(low, high), 0.5),
     load,
+    ofTube,
     scales: {
       utilisation: 1,
       axial: roundUp(greatest(data, (m) => m.N)),
       von_mises: roundUp(greatest(data, (m) => m.von_mises)),
       joints: 1,
+      worth: roundUp(Math.max(0, ...ofTube.worth.map((t) => t.value || 0))) || 1,
+      losses: 1,
     },
     // The factor at which the largest motion of any case is 6 % of the frame's size.
     factor: most > 0 ? (0.06 * extent) / most : 0,

@@ -8,8 +8,16 @@ import { usedMost } from "./prepare.js";
 import { add, cross, sub, times, unit } from "./vectors.js";
 
 /// Colour and pattern of a member: compression has rings, what is over its limit is hatched.
-function memberLook(prepared, state, result) {
+function memberLook(prepared, state, result, i) {
   if (state.mode === "joints") return { colour: NOT_CHECKED, pattern: PATTERN.plain };
+  if (state.mode === "worth" || state.mode === "losses") {
+    const { value, hatched } = prepared.ofTube[state.mode][i];
+    if (value === null) return { colour: NOT_CHECKED, pattern: PATTERN.plain };
+    return {
+      colour: along(VIRIDIS, value / prepared.scales[state.mode]),
+      pattern: hatched ? PATTERN.hatch : PATTERN.plain,
+    };
+  }
   if (state.mode === "axial") {
     return {
       colour: along(DIVERGING, 0.5 + (0.5 * result.N) / prepared.scales.axial),
@@ -69,7 +77,7 @@ function addMember(drawn, prepared, state, i, worst) {
     z: m.axes.z,
     member: i,
     picked: i === state.picked,
-    ...memberLook(prepared, state, result),
+    ...memberLook(prepared, state, result, i),
   });
   if (state.mode === "joints" && m.fixity) addFixity(drawn, m, points, i);
   if (i !== worst && i !== state.picked) return;
