@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "cases/analysis/in_parallel.h"
+#include "cases/changes/nine_digits.h"
 #include "cases/changes/tube_edits.h"
 #include "cases/checks/check_result.h"
 #include "cases/frame/find_parts.h"
@@ -144,9 +145,10 @@ std::vector<int> to_inspect(const std::vector<Loss>& losses) {
   }
   std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
     const Loss &first = losses[static_cast<size_t>(a)], &second = losses[static_cast<size_t>(b)];
-    const double one = first.fatigue.value_or(0), other = second.fatigue.value_or(0);
+    const double one = nine_digits(first.fatigue.value_or(0)),
+                 other = nine_digits(second.fatigue.value_or(0));
     if (one != other) return one > other;
-    return first.worst > second.worst;
+    return nine_digits(first.worst) > nine_digits(second.worst);
   });
   return order;
 }

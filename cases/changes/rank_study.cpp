@@ -5,6 +5,7 @@
 #include <mutex>
 
 #include "cases/analysis/in_parallel.h"
+#include "cases/changes/nine_digits.h"
 #include "cases/changes/stock_sizes.h"
 #include "cases/checks/check_result.h"
 #include "cases/frame/bays.h"
@@ -347,7 +348,8 @@ Result<RankStudy> rank_study(const Frame& given, const std::string& diagonal_sec
   });
   std::stable_sort(study.diagonals.begin(), study.diagonals.end(),
                    [](const Diagonal& a, const Diagonal& b) {
-                     return a.stiffness_per_kg.value_or(0) > b.stiffness_per_kg.value_or(0);
+                     return nine_digits(a.stiffness_per_kg.value_or(0)) >
+                            nine_digits(b.stiffness_per_kg.value_or(0));
                    });
   find_best(frame, study);
   return study;

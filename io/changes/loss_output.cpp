@@ -5,6 +5,7 @@
 #include <functional>
 #include <nlohmann/json.hpp>
 
+#include "cases/changes/nine_digits.h"
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
 #include "io/text/text_layout.h"
@@ -107,8 +108,9 @@ std::vector<const Loss*> worst_of(const LossStudy& study,
   for (const Loss& loss : study.losses) {
     if (counts(loss.kind) && loss.must_hold == needed) list.push_back(&loss);
   }
-  std::stable_sort(list.begin(), list.end(),
-                   [](const Loss* a, const Loss* b) { return a->worst > b->worst; });
+  std::stable_sort(list.begin(), list.end(), [](const Loss* a, const Loss* b) {
+    return nine_digits(a->worst) > nine_digits(b->worst);
+  });
   return list;
 }
 
@@ -117,7 +119,7 @@ std::string redundancy_lines(const Frame& frame, const LossStudy& study, Paint p
   std::vector<std::size_t> order;
   for (std::size_t m = 0; m < study.redundancy.size(); ++m) order.push_back(m);
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return study.redundancy[a] < study.redundancy[b];
+    return nine_digits(study.redundancy[a]) < nine_digits(study.redundancy[b]);
   });
   std::string least;
   constexpr std::size_t named = 5;

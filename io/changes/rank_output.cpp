@@ -4,6 +4,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "cases/changes/nine_digits.h"
 #include "cases/frame/find_parts.h"
 #include "io/changes/section_words.h"
 #include "io/results/cautions.h"
@@ -150,10 +151,11 @@ double worth_of(const TubeWorth& t) {
 }
 
 std::string tube_table(const RankStudy& study, Paint paint) {
+  if (study.groups.empty()) return "";
   std::vector<const TubeWorth*> order;
   for (const TubeWorth& t : study.groups) order.push_back(&t);
   std::stable_sort(order.begin(), order.end(), [](const TubeWorth* a, const TubeWorth* b) {
-    return worth_of(*a) > worth_of(*b);
+    return nine_digits(worth_of(*a)) > nine_digits(worth_of(*b));
   });
   std::size_t width = 12;
   for (const TubeWorth* t : order)

@@ -55,7 +55,10 @@ TEST_CASE("redundancies sum to the ways in which elements resist less the free D
     ModelBuilder f;
     const int s = f.section(hollow_rectangle(0.03, 0.02, 0.002, cold_formed_corners(0.002), 0.3),
                             210e9, 81e9);
-    for (int i = 0; i < 8; ++i) f.node(i / 4 + 0.2 * u(random), i / 2 % 2, i % 2 + 0.2 * u(random));
+    for (int i = 0; i < 8; ++i) {
+      const int layer = i / 4, row = i / 2 % 2;
+      f.node(layer + 0.2 * u(random), row, i % 2 + 0.2 * u(random));
+    }
     int ways = 0;
     for (int a = 0; a < 8; ++a) {
       for (int b = a + 1; b < std::min(8, a + 5); ++b) {

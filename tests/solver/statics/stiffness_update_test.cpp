@@ -27,7 +27,8 @@ struct RandomBox : ModelBuilder {
     const int tube = section(tube_of(0.03, 0.002), 210e9, 81e9);
     section(tube_of(0.04, 0.0015), 210e9, 81e9);
     for (int i = 0; i < 12; ++i) {
-      node(0.6 * (i / 4) + 0.1 * u(random), 0.4 * (i / 2 % 2), 0.3 * (i % 2));
+      const int layer = i / 4, row = i / 2 % 2;
+      node(0.6 * layer + 0.1 * u(random), 0.4 * row, 0.3 * (i % 2));
     }
     // The lower bay between nodes 0, 2, 6, 4 stays flat for its sheet.
     for (const int n : {0, 2, 4, 6}) model.nodes[static_cast<size_t>(n)].z() = 0;
