@@ -18,8 +18,7 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 Frame box() {
-  Frame f = ring_box();
-  f.torsion = TorsionTest{{"lb2", "rb2"}, {"lb0", "rb0"}, 100, {}};
+  Frame f = ring_box_in_torsion();
   SectionEntry brace = f.sections.front();
   brace.name = "brace";
   brace.height = brace.width = 0.020;

@@ -47,6 +47,13 @@ inline Frame ring_box() {
   return f;
 }
 
+/// The same with a torsion test between its ends.
+inline Frame ring_box_in_torsion() {
+  Frame f = ring_box();
+  f.torsion = TorsionTest{{"lb2", "rb2"}, {"lb0", "rb0"}, 100, {}};
+  return f;
+}
+
 inline int member_named(const Frame& f, const std::string& name) {
   for (size_t m = 0; m < f.members.size(); ++m) {
     if (f.members[m].name == name) return static_cast<int>(m);

@@ -42,12 +42,6 @@ double difference(const Frame& frame, const MemberSet& members, const Answer& an
          (2 * step);
 }
 
-Frame box_with_torsion() {
-  Frame f = ring_box();
-  f.torsion = TorsionTest{{"lb2", "rb2"}, {"lb0", "rb0"}, 100, {}};
-  return f;
-}
-
 double second_moment(const SectionEntry& s) {
   return section_of(s, find_material(Frame{}, s.material)->properties).Iy;
 }
@@ -64,7 +58,7 @@ double second_moment_per_wall(SectionEntry s) {
 }  // namespace
 
 TEST_CASE("the slope of torsional stiffness is that of frames drawn thicker and thinner") {
-  const Ranked r{box_with_torsion()};
+  const Ranked r{ring_box_in_torsion()};
   for (const char* tube : {"lb0-lb1", "rb2-rt2", "lb1-rb1"}) {
     const MemberSet members = {member_named(r.frame, tube)};
     const auto slopes = r.base.slopes(members);
@@ -76,7 +70,7 @@ TEST_CASE("the slope of torsional stiffness is that of frames drawn thicker and 
 }
 
 TEST_CASE("with joints of thin walls the slope takes their stiffness along") {
-  Frame f = box_with_torsion();
+  Frame f = ring_box_in_torsion();
   f.joint_flexibility = 1;
   const Ranked r{f};
   const MemberSet members = {member_named(f, "lb0-lb1")};

@@ -9,18 +9,8 @@ namespace tubewright::rank_output_tests {
 
 using namespace tubewright::testing;
 
-namespace {
-
-Frame box() {
-  Frame f = ring_box();
-  f.torsion = TorsionTest{{"lb2", "rb2"}, {"lb0", "rb0"}, 100, {}};
-  return f;
-}
-
-}  // namespace
-
 TEST_CASE("rank as JSON has each tube alone, groups under their first tube, and the diagonals") {
-  const Frame f = box();
+  const Frame f = ring_box_in_torsion();
   const RankStudy study = answer_of(rank_study(f));
   const auto json = nlohmann::json::parse(rank_json(f, study, {}));
   const auto& rank = json.at("rank");
@@ -46,7 +36,7 @@ TEST_CASE("rank as JSON has each tube alone, groups under their first tube, and 
 }
 
 TEST_CASE("per mm of wall is a thousandth of per metre, in N m/deg") {
-  const Frame f = box();
+  const Frame f = ring_box_in_torsion();
   const RankStudy study = answer_of(rank_study(f));
   const auto json = nlohmann::json::parse(rank_json(f, study, {}));
   const double printed = json.at("rank").at("tubes").at("lb0-lb1").at("stiffness_per_wall");
@@ -55,7 +45,7 @@ TEST_CASE("per mm of wall is a thousandth of per metre, in N m/deg") {
 }
 
 TEST_CASE("the first line after the title is the change that pays most") {
-  const Frame f = box();
+  const Frame f = ring_box_in_torsion();
   const std::string text = rank_text(f, answer_of(rank_study(f)), Paint{});
   CHECK(text.starts_with("test\npays most: "));
   CHECK(text.find("Diagonals of") != std::string::npos);

@@ -8,18 +8,8 @@ namespace tubewright::report_changes_tests {
 
 using namespace tubewright::testing;
 
-namespace {
-
-Frame box() {
-  Frame f = ring_box();
-  f.torsion = TorsionTest{{"lb2", "rb2"}, {"lb0", "rb0"}, 100, {}};
-  return f;
-}
-
-}  // namespace
-
 TEST_CASE("the report has what each member is worth, groups by their members, and diagonals") {
-  const Frame f = box();
+  const Frame f = ring_box_in_torsion();
   const RankStudy study = answer_of(rank_study(f));
   const auto data = report_rank(f, study);
   CHECK(data["worth"].size() == f.members.size());
@@ -38,7 +28,7 @@ TEST_CASE("the report has what each member is worth, groups by their members, an
 }
 
 TEST_CASE("the report has every loss, and which welds to inspect by their place among them") {
-  Frame f = box();
+  Frame f = ring_box_in_torsion();
   for (NodeAction& force : f.cases[0].forces) force.value *= 1.6;
   const LossStudy study = answer_of(loss_study(f));
   const auto data = report_losses(study);
