@@ -62,7 +62,7 @@ class Bash(CompletionTest):
 
     def test_options_come_after_a_dash_or_the_frame_except_those_given(self):
         everything = {"--output", "--case", "--second-order", "--large-displacement",
-                      "--no-pictures", "--json", "--quiet", "--help"}
+                      "--no-pictures", "--changes", "--json", "--quiet", "--help"}
         self.assertEqual(everything, self.offered("check", "-"))
         self.assertEqual(everything - {"--quiet", "--json"},
                          self.offered("check", "-q", "--case", "heavy", "frame.yaml", "--json", ""))
