@@ -19,6 +19,38 @@
 
 namespace tubewright {
 
+/// Parts of SlopeBase, which anonymous types cannot be.
+namespace wall_slopes {
+
+/// Torsion: the test's own displacements.
+struct TwistBase {
+  Eigen::VectorXd u;
+  double stiffness_by_couple = 0;
+};
+
+/// The lowest elastic modes that share a frequency.
+struct ModeBase {
+  double frequency = 0;
+  bool locked = false;  ///< of the frame with its springs locked
+  std::vector<int> pieces;
+  std::vector<Eigen::VectorXd> shapes;
+};
+
+/// The lowest buckling modes, of all cases, that share a factor.
+struct BucklingBase {
+  double factor = 0;
+  std::string load_case;
+  std::vector<int> pieces;
+  std::vector<double> secants;  ///< of the panels
+  std::vector<Eigen::VectorXd> shapes;
+};
+
+}  // namespace wall_slopes
+
+using wall_slopes::BucklingBase;
+using wall_slopes::ModeBase;
+using wall_slopes::TwistBase;
+
 namespace {
 
 /// Of the wall: half the distance between the two frames of a difference. Small, since the joints'
@@ -59,30 +91,6 @@ std::optional<double> least_slope(const Eigen::MatrixXd& A, const Eigen::MatrixX
   if (!system) return std::nullopt;
   return system->values.minCoeff();
 }
-
-/// Torsion: the test's own displacements.
-struct TwistBase {
-  Eigen::VectorXd u;
-  double stiffness_by_couple = 0;
-};
-
-/// The lowest elastic modes that share a frequency.
-struct ModeBase {
-  double frequency = 0;
-  bool locked = false;  ///< of the frame with its springs locked
-  std::vector<int> pieces;
-  std::vector<Eigen::VectorXd> shapes;
-};
-
-/// The lowest buckling modes, of all cases, that share a factor.
-struct BucklingBase {
-  double factor = 0;
-  std::string load_case;
-  bool driven = false;
-  std::vector<int> pieces;
-  std::vector<double> secants;  ///< of the panels
-  std::vector<Eigen::VectorXd> shapes;
-};
 
 std::optional<TwistBase> twist_base(const Frame& frame) {
   if (!frame.torsion) return std::nullopt;
@@ -125,7 +133,6 @@ std::optional<BucklingBase> buckling_base(const Analysis& analysis) {
     BucklingBase base;
     base.factor = b.buckling.modes.front().factor;
     base.load_case = result.name;
-    base.driven = result.driving.has_value();
     base.pieces = piece_counts(b.fine);
     for (const PanelResult& p : result.panels) base.secants.push_back(p.stage.secant_ratio);
     for (const BucklingMode& m : b.buckling.modes) {

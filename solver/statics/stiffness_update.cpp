@@ -21,12 +21,12 @@ constexpr double rounding = 1e-14;
 /// Of the greatest stiffness of the difference: eigenvalues below are rounding.
 constexpr double no_stiffness = 1e-13;
 
-/// Rows, ascending, in which lower triangles differ by more than `negligible`.
-std::vector<int> touched_rows(const SparseMatrix& difference, double negligible) {
+/// Rows, ascending, in which lower triangles differ by more than `least`.
+std::vector<int> touched_rows(const SparseMatrix& difference, double least) {
   std::vector<bool> touched(static_cast<size_t>(difference.rows()), false);
   for (int column = 0; column < difference.outerSize(); ++column) {
     for (SparseMatrix::InnerIterator it(difference, column); it; ++it) {
-      if (!(std::abs(it.value()) > negligible)) continue;
+      if (!(std::abs(it.value()) > least)) continue;
       touched[static_cast<size_t>(it.row())] = touched[static_cast<size_t>(column)] = true;
     }
   }
@@ -100,10 +100,10 @@ std::optional<StiffnessUpdate> StiffnessUpdate::between(const BaseStiffness& bas
   if (rows.size() > most_touched) return std::nullopt;
   // difference = Q C Q' on the touched rows
   const EigenSystem own = symmetric_eigensystem(lower_block(difference, rows));
-  const double negligible = no_stiffness * own.values.cwiseAbs().maxCoeff();
+  const double rounded = no_stiffness * own.values.cwiseAbs().maxCoeff();
   std::vector<int> kept;
   for (int k = 0; k < static_cast<int>(own.values.size()); ++k) {
-    if (std::abs(own.values[k]) > negligible) kept.push_back(k);
+    if (std::abs(own.values[k]) > rounded) kept.push_back(k);
   }
   const Eigen::MatrixXd Q = own.vectors(Eigen::all, kept);
   const Eigen::VectorXd C = own.values(kept);
