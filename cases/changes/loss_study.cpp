@@ -12,8 +12,6 @@
 #include "cases/changes/nine_digits.h"
 #include "cases/changes/tube_edits.h"
 #include "cases/checks/check_result.h"
-#include "cases/frame/find_parts.h"
-#include "cases/joint_stiffness/joint_springs.h"
 #include "solver/statics/redundancy.h"
 
 namespace tubewright {
@@ -115,18 +113,18 @@ void judge(Loss& loss) {
 }
 
 /// Redundancies as the supports hold the frame or, without cases on supports, as it is free.
-void add_redundancies(const Frame& frame, const HeldModels& models, LossStudy& study) {
+void add_redundancies(const Frame& frame, const HeldModels& models, const BaseStiffnesses& bases,
+                      LossStudy& study) {
   const auto& model = models.by_supports ? models.by_supports : models.free;
   study.held_by_supports = models.by_supports.has_value();
   if (!model) return;
-  const BaseStiffness base(*model);
-  if (!base.sound()) return;
-  const Redundancies found = redundancies(*model, base);
+  const BaseStiffness* base = bases.matching(number_free_dofs(*model));
+  if (base == nullptr) return;
+  const Redundancies found = redundancies(*model, *base);
   const NumberedFrame numbered = build_model(frame);
   for (const MemberSlot slot : numbered.slots) {
     study.redundancy.push_back((slot.is_beam ? found.beams : found.bars)[slot.index]);
   }
-  study.panel_redundancy = found.panels;
   study.redundancy_sum = found.sum;
 }
 
@@ -180,7 +178,7 @@ Result<LossStudy> loss_study(const Frame& given, const TellStep& tell) {
   const BaseStiffnesses bases = base_stiffnesses(models);
   LossStudy study;
   study.whole = changed_answer(frame, bases);
-  add_redundancies(frame, models, study);
+  add_redundancies(frame, models, bases, study);
   study.losses = all_losses(frame);
   std::mutex telling;
   size_t told = 0;

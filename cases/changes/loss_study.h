@@ -8,7 +8,6 @@
 // breaks passes nothing, and the tube hangs on its other end.
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -41,10 +40,9 @@ struct LossStudy {
   ChangedAnswer whole;             ///< nothing lost, at a safety factor of 1
   bool held_by_supports = false;   ///< redundancies: as the supports hold it, else free
   std::vector<double> redundancy;  ///< of each member; see solver/statics/redundancy.h
-  std::vector<double> panel_redundancy;
-  double redundancy_sum = 0;  ///< degree of static indeterminacy
-  std::vector<Loss> losses;   ///< tubes, ends, panels, sheets, in the order of the file
-  std::vector<int> inspect;   ///< welds that must hold, those first that come first to fail
+  double redundancy_sum = 0;       ///< degree of static indeterminacy
+  std::vector<Loss> losses;        ///< tubes, ends, panels, sheets, in the order of the file
+  std::vector<int> inspect;        ///< welds that must hold, those first that come first to fail
   int must_hold_tubes = 0;
   bool fatigue_screened = false;
 };

@@ -13,9 +13,10 @@
 #include "cases/model/mass_summary.h"
 #include "cases/studies/suspension_modes.h"
 #include "solver/linear_algebra/dense.h"
-#include "solver/stability/fine_buckling.h"
+#include "solver/stability/buckling.h"
+#include "solver/stability/modes.h"
+#include "solver/stability/refine.h"
 #include "solver/statics/assembly.h"
-#include "solver/statics/determinate_restraint.h"
 
 namespace tubewright {
 
@@ -59,8 +60,6 @@ constexpr double step_share = 1e-5;
 /// Relative distance below which eigenvalues count as one.
 constexpr double one_value = 1e-4;
 
-double dot(const Eigen::VectorXd& a, const Eigen::VectorXd& b) { return a.dot(b); }
-
 std::vector<int> piece_counts(const RefinedModel& fine) {
   std::vector<int> counts;
   for (const std::vector<int>& pieces : fine.pieces) {
@@ -80,7 +79,7 @@ Eigen::MatrixXd on_shapes(const std::vector<Eigen::VectorXd>& shapes, const Prod
   Eigen::MatrixXd P(n, n);
   for (Eigen::Index j = 0; j < n; ++j) {
     const Eigen::VectorXd image = product(shapes[static_cast<size_t>(j)]);
-    for (Eigen::Index i = 0; i < n; ++i) P(i, j) = dot(shapes[static_cast<size_t>(i)], image);
+    for (Eigen::Index i = 0; i < n; ++i) P(i, j) = shapes[static_cast<size_t>(i)].dot(image);
   }
   return (P + P.transpose()) / 2;
 }
@@ -114,21 +113,12 @@ std::optional<ModeBase> mode_base(const Frame& frame) {
   return base;
 }
 
-Model held_for(const CaseResult& result, Model model) {
-  if (result.driving) model.supports = determinate_restraint(model);
-  for (size_t p = 0; p < result.panels.size(); ++p) {
-    model.panels[p].secant_ratio = result.panels[p].stage.secant_ratio;
-  }
-  return model;
-}
-
 std::optional<BucklingBase> buckling_base(const Analysis& analysis) {
-  constexpr int enough = 4, most_pieces = 16;
+  constexpr int enough = 4;
   std::vector<std::optional<BucklingBase>> found(analysis.cases.size());
   in_parallel(found.size(), [&](size_t i) {
     const CaseResult& result = analysis.cases[i];
-    const FineBuckling b =
-        fine_buckling(held_for(result, analysis.model), result.solution, enough, most_pieces);
+    const FineBuckling b = buckling_of(analysis, result, enough);
     if (b.buckling.modes.empty()) return;
     BucklingBase base;
     base.factor = b.buckling.modes.front().factor;
@@ -240,7 +230,7 @@ std::optional<double> SlopeBase::Impl::stiffness_slope(const Pair<Neighbour>& bo
                                                        double step) const {
   if (!twist) return std::nullopt;
   const auto energy = [&](const Neighbour& n) {
-    return dot(twist->u, apply_stiffness(n.model(), none_slack(n.model()), twist->u));
+    return twist->u.dot(apply_stiffness(n.model(), none_slack(n.model()), twist->u));
   };
   return std::pow(twist->stiffness_by_couple, 2) * (energy(both[1]) - energy(both[0])) / (2 * step);
 }

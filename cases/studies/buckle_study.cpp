@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "cases/analysis/in_parallel.h"
-#include "solver/stability/fine_buckling.h"
 #include "solver/statics/determinate_restraint.h"
 
 namespace tubewright {
@@ -56,13 +55,7 @@ std::string moves_most(const Analysis& analysis, const RefinedModel& fine,
 
 CaseBuckling case_buckling(const Analysis& analysis, const CaseResult& result,
                            const std::vector<bool>& coarse_body, int count) {
-  Model model = analysis.model;
-  if (result.driving) model.supports = determinate_restraint(model);
-  for (size_t p = 0; p < result.panels.size(); ++p) {
-    model.panels[p].secant_ratio = result.panels[p].stage.secant_ratio;
-  }
-  const auto [fine, forces, buckling] =
-      fine_buckling(model, result.solution, count, most_pieces(model.beams.size()));
+  const auto [fine, forces, buckling] = buckling_of(analysis, result, count);
   const std::vector<bool> body = refine_body(fine, coarse_body);
   CaseBuckling c;
   c.load_case = result.name;
@@ -77,6 +70,15 @@ CaseBuckling case_buckling(const Analysis& analysis, const CaseResult& result,
 }
 
 }  // namespace
+
+FineBuckling buckling_of(const Analysis& analysis, const CaseResult& result, int count) {
+  Model model = analysis.model;
+  if (result.driving) model.supports = determinate_restraint(model);
+  for (size_t p = 0; p < result.panels.size(); ++p) {
+    model.panels[p].secant_ratio = result.panels[p].stage.secant_ratio;
+  }
+  return fine_buckling(model, result.solution, count, most_pieces(model.beams.size()));
+}
 
 double amplification(double alpha) { return 1 / (1 - 1 / alpha); }
 

@@ -8,6 +8,7 @@
 #include "cases/analysis/buckling_lengths.h"
 #include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
+#include "solver/stability/fine_buckling.h"
 
 namespace tubewright {
 
@@ -29,6 +30,10 @@ bool buckling_passes(const BuckleStudy& study);
 
 /// 1/(1 - 1/alpha): what second-order effects add, for alpha above 1.
 double amplification(double alpha);
+
+/// The lowest `count` modes of one case: its beams cut into pieces, held as it was solved, its
+/// sheets with the stiffness that it leaves them.
+FineBuckling buckling_of(const Analysis& analysis, const CaseResult& result, int count);
 
 /// Linear buckling of every case (or those named), beams cut into pieces, sheets with the stiffness
 /// that the case leaves them. Bending moments do not tip members over here: right for closed tubes.

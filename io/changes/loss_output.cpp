@@ -101,7 +101,7 @@ std::string table(const LossStudy& study, const std::string& heading,
   return text;
 }
 
-/// Those of a kind, the worst first, at most as many as a table shows and all that must hold.
+/// Those of a kind that must hold (`needed`) or need not, the worst first.
 std::vector<const Loss*> worst_of(const LossStudy& study,
                                   const std::function<bool(LossKind)>& counts, bool needed) {
   std::vector<const Loss*> list;
@@ -142,8 +142,7 @@ std::vector<std::string> loss_cautions() {
       "At a safety factor of 1; what is over its limit by bending alone may still hang together, "
       "and what is lost may be more than one weld.",
       "A lost tube goes with its weight, the loads along it and the panels along it. Not looked "
-      "at: "
-      "brackets that come off, cracks that stop half-way, ends that are lost while the vehicle "
+      "at: brackets that come off, cracks that stop half-way, ends that are lost while the vehicle "
       "moves on."};
   for (std::string& line : cautions()) lines.push_back(std::move(line));
   return lines;

@@ -319,7 +319,9 @@ std::string rank_text(const Frame& frame, const RankStudy& study, Paint paint) {
          list_lines("Bear in mind", rank_cautions(), paint);
 }
 
-void write_rank(JsonLines& out, const Frame& frame, const RankStudy& study) {
+std::string rank_json(const Frame& frame, const RankStudy& study, const Diagnostics& warnings) {
+  JsonLines out;
+  start_results(out, frame, study.whole.passes, warnings, {});
   out.open("rank");
   out.row("whole", figures_json(study.whole));
   out.row("deflection", optional_number(study.deflection, mm_per_m));
@@ -344,12 +346,6 @@ void write_rank(JsonLines& out, const Frame& frame, const RankStudy& study) {
   out.row("diagonal_pairs", pairs);
   out.row("best", best_sentence(frame, study));
   out.close();
-}
-
-std::string rank_json(const Frame& frame, const RankStudy& study, const Diagnostics& warnings) {
-  JsonLines out;
-  start_results(out, frame, study.whole.passes, warnings, {});
-  write_rank(out, frame, study);
   return out.finish();
 }
 

@@ -4,7 +4,6 @@
 #include <string>
 
 #include "cases/changes/rank_study.h"
-#include "io/text/json_lines.h"
 #include "io/text/terminal.h"
 
 namespace tubewright {
@@ -14,8 +13,5 @@ std::string best_sentence(const Frame& frame, const RankStudy& study);
 
 std::string rank_text(const Frame& frame, const RankStudy& study, Paint paint);
 std::string rank_json(const Frame& frame, const RankStudy& study, const Diagnostics& warnings);
-
-/// `rank` of rank_json().
-void write_rank(JsonLines& out, const Frame& frame, const RankStudy& study);
 
 }  // namespace tubewright

@@ -42,12 +42,6 @@ std::string today() {
   return text;
 }
 
-TellStep tell_progress(Progress& progress) {
-  return [&progress](std::string_view step, std::size_t number, std::size_t count) {
-    progress.stage(stage_of(step, number, count));
-  };
-}
-
 /// Everything into `directory`: what was written, or why not.
 struct Written {
   std::string files;
@@ -73,11 +67,11 @@ struct Changes {
   std::optional<LossStudy> losses;
 };
 
-Changes find_changes(const Frame& frame, Progress& progress) {
+Changes find_changes(const Frame& frame) {
   Changes changes;
-  auto rank = rank_study(frame, {}, tell_progress(progress));
+  auto rank = rank_study(frame, {}, tell_counted_stage);
   if (auto* found = rank.get()) changes.rank = std::move(*found);
-  auto losses = loss_study(frame, tell_progress(progress));
+  auto losses = loss_study(frame, tell_counted_stage);
   if (auto* found = losses.get()) changes.losses = std::move(*found);
   return changes;
 }
@@ -93,7 +87,7 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
   }
   std::optional<DrawProgram> drawing;  // while the rest is found and written
   if (pictures) drawing.emplace(pictures_of(directory));
-  complete_studies(studies, tell_progress(progress));
+  complete_studies(studies, tell_counted_stage);
   progress.stage("writing results");
   if (const auto failure = write_cut_files(frame, *studies.cut, *studies.sheets, directory)) {
     return {"", cannot_write(*failure)};
@@ -107,7 +101,7 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
     return {"", cannot_write(*failure)};
   }
   std::optional<Changes> changed;
-  if (changes) changed = find_changes(frame, progress);
+  if (changes) changed = find_changes(frame);
   progress.stage("writing the report");
   const auto data = report_data({studies, warnings, file, today(),
                                  changed && changed->rank ? &*changed->rank : nullptr,
@@ -160,9 +154,8 @@ int run_check(const CheckCommand& command) {
   }
   const AnalysisOptions options{command.second_order, command.large_displacement};
   const bool verdict_only = command.quiet && !command.json && command.directory.empty();
-  auto checked = verdict_only
-                     ? verdict_check(frame, command.cases, options, tell_progress(progress))
-                     : full_check(frame, command.cases, options, tell_progress(progress));
+  auto checked = verdict_only ? verdict_check(frame, command.cases, options, tell_counted_stage)
+                              : full_check(frame, command.cases, options, tell_counted_stage);
   progress.stage("putting together the answer");
   if (const auto* diagnostics = checked.error()) {
     Diagnostics all = warnings;

@@ -1,7 +1,6 @@
 #include <unistd.h>
 
 #include <optional>
-#include <string_view>
 
 #include "cases/changes/loss_study.h"
 #include "cases/changes/rank_study.h"
@@ -148,10 +147,6 @@ Answered cut(const StudyCommand& command, const LoadedFrame& loaded, const Diagn
                      true,
                      std::move(remarks),
                      cut_file_names(sheets)};
-}
-
-void tell_counted_stage(std::string_view step, std::size_t number, std::size_t count) {
-  tell_stage(stage_of(step, number, count));
 }
 
 Answered rank(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,

@@ -96,10 +96,7 @@ Result<VaryTable> solved(const VaryCommand& command, const LoadedFrame& loaded,
   const auto combinations =
       combinations_in(question.shard.value_or(Shard()), combinations_of(question.variables));
   const auto answers = vary_study(
-      combinations, [&](std::size_t k) { return variant_of(*variants, k); },
-      [&](std::string_view step, std::size_t number, std::size_t count) {
-        progress.stage(tubewright::stage_of(step, number, count));
-      });
+      combinations, [&](std::size_t k) { return variant_of(*variants, k); }, tell_counted_stage);
   VaryTable table;
   table.title = loaded.frame.title;
   table.fingerprint = fingerprint_of(loaded.file.text);

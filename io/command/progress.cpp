@@ -136,6 +136,10 @@ std::string stage_of(std::string_view step, std::size_t number, std::size_t coun
   return words + " " + std::to_string(number) + " of " + std::to_string(count);
 }
 
+void tell_counted_stage(std::string_view step, std::size_t number, std::size_t count) {
+  tell_stage(stage_of(step, number, count));
+}
+
 ProgressPause::ProgressPause() {
   if (living == nullptr) return;
   lock_ = std::unique_lock(living->mutex_);

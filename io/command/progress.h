@@ -69,6 +69,9 @@ void tell_stage(std::string name);
 /// A counted step in words: "checking load case 7 of 18"; `count` 0 or 1: the step alone.
 std::string stage_of(std::string_view step, std::size_t number, std::size_t count);
 
+/// The same for a TellStep.
+void tell_counted_stage(std::string_view step, std::size_t number, std::size_t count);
+
 /// While it lives the line is off the terminal. Not to be nested.
 class ProgressPause {
  public:

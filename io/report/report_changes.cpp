@@ -1,7 +1,5 @@
 #include "io/report/report_changes.h"
 
-#include <cmath>
-
 #include "cases/frame/find_parts.h"
 #include "io/changes/loss_output.h"
 #include "io/changes/rank_output.h"

@@ -173,13 +173,6 @@ Vector12 local_equivalent_loads(const BeamElement& e, const BeamActions& actions
   return f;
 }
 
-// Releases and springs are condensed out one after the other, the joint's before the connection's.
-// A spring s between the member end (u_i) and its joint (d_i) gives, from row i of
-// K u = f + (joint force),
-//   u_i = d_i - (k.v - f_i) / (K_ii + s),   k = column i of K, v = u with d_i in the place of u_i,
-// and what the member shows its joints is K less k k^T / (K_ii + s); s = 0 is a release.
-// For a spring of flexibility c that feels the force a.(K u - f) the same reads
-//   u = d - a c (a.K d - a.f) / (1 + c a.K a),   K less c K a (K a)^T / (1 + c a.K a).
 namespace {
 
 /// Takes out what rounding has left of stiffnesses that releases took wholly: of a beam torn off at
@@ -195,6 +188,13 @@ void clear_rounding(const Vector12& before, Matrix12& K) {
 
 }  // namespace
 
+// Releases and springs are condensed out one after the other, the joint's before the connection's.
+// A spring s between the member end (u_i) and its joint (d_i) gives, from row i of
+// K u = f + (joint force),
+//   u_i = d_i - (k.v - f_i) / (K_ii + s),   k = column i of K, v = u with d_i in the place of u_i,
+// and what the member shows its joints is K less k k^T / (K_ii + s); s = 0 is a release.
+// For a spring of flexibility c that feels the force a.(K u - f) the same reads
+//   u = d - a c (a.K d - a.f) / (1 + c a.K a),   K less c K a (K a)^T / (1 + c a.K a).
 std::optional<CondensedBeam> condense(const BeamElement& e) {
   CondensedBeam b;
   b.K = local_stiffness(e);
