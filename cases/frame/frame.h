@@ -389,12 +389,21 @@ struct TorsionTest {
   SourceLocation place;
 };
 
+/// How far a node may move in a case, along x, y and z either way, m.
+struct DisplacementLimit {
+  std::string load_case;
+  std::string node;
+  std::array<std::optional<double>, 3> most;
+  SourceLocation place;
+};
+
 struct Limits {
   double yield_factor = 1.5;
   std::optional<double> torsional_stiffness;  ///< N m/rad
   std::optional<double> mass;
   std::optional<double> deflection;
   std::optional<double> frequency;
+  std::vector<DisplacementLimit> displacements;
 };
 
 /// Part of what a frame goes through in its life.
@@ -421,6 +430,7 @@ struct StockSize {
   double width = 0;
   double wall = 0;
   std::optional<double> price;
+  Section given;  ///< Shape::properties only; what the file does not give is 0
 };
 
 struct Stock {
@@ -429,6 +439,19 @@ struct Stock {
   double end_trim = 0.020;
   std::vector<StockSize> sizes;
   std::vector<double> dies;  ///< radii that tubes can be bent to, of the centre line; empty: any
+};
+
+/// Tubes that get one size, as the file groups them.
+struct SizeGroup {
+  std::string name;
+  std::vector<std::string> members;  ///< members or whole tubes (paths)
+  SourceLocation place;
+};
+
+/// Tubes whose size stays, members or whole tubes (paths).
+struct KeptTubes {
+  std::vector<std::string> members;
+  SourceLocation place;
 };
 
 struct GaugeReading {
@@ -465,6 +488,8 @@ struct Frame {
   Limits limits;
   std::optional<Life> life;
   std::optional<Stock> stock;
+  std::vector<SizeGroup> groups;
+  KeptTubes keep;
   std::optional<BenchTest> bench_test;
 };
 
