@@ -10,6 +10,8 @@
 #include "cases/analysis/summarise_case.h"
 #include "cases/analysis/trusted_answer.h"
 #include "cases/checks/yield_check.h"
+#include "cases/frame/frame_errors.h"
+#include "cases/frame/nearest_name.h"
 #include "cases/frame/wording.h"
 #include "cases/model/case_actions.h"
 #include "cases/model/mechanism_report.h"
@@ -245,6 +247,22 @@ Result<std::vector<CheckedCase>> Checking::driven_cases(const std::vector<const 
   return checked;
 }
 
+/// Limits for cases that are not among the standard ones; where the file names its cases,
+/// validate() has looked.
+Diagnostics unknown_displacement_cases(const Frame& frame) {
+  Diagnostics diagnostics;
+  std::vector<std::string> names;
+  for (const Case& c : frame.cases) names.push_back(c.name);
+  for (const DisplacementLimit& limit : frame.limits.displacements) {
+    const std::string& name = limit.load_case;
+    if (std::find(names.begin(), names.end(), name) != names.end()) continue;
+    std::string advice = did_you_mean(name, names);
+    if (advice.empty()) advice = what_to_name("case", "cases", names);
+    add_error(diagnostics, limit.place, displacement_in_unknown_case(name, advice));
+  }
+  return diagnostics;
+}
+
 }  // namespace
 
 std::optional<double> mass_share(const Analysis& analysis) {
@@ -272,6 +290,7 @@ Result<Frame> with_load_cases(Frame frame) {
     return failure_diagnostics(frame, numbered, *failure, "");
   }
   frame.cases = standard_cases(frame, *facts);
+  if (Diagnostics unknown = unknown_displacement_cases(frame); !unknown.empty()) return unknown;
   return frame;
 }
 

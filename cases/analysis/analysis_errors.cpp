@@ -33,6 +33,12 @@ Diagnostic no_large_displacements(const std::string& load_case, const std::strin
           "`--second-order` counts what axial forces do on the displaced frame"};
 }
 
+Diagnostic displacement_in_unknown_case(const std::string& load_case, const std::string& advice) {
+  return {"`limits.displacement` names case " + quoted(load_case) +
+              ", which is none of the vehicle's standard cases",
+          advice};
+}
+
 Diagnostic joints_give_way(const std::string& load_case, double factor) {
   return {"in case " + quoted(load_case) + " the joints give way at " + decimals(factor, 2) +
               " times its design loads",

@@ -18,6 +18,9 @@ Diagnostic out_of_balance(const std::string& load_case, double share);
 Diagnostic moves_too_far(const std::string& load_case, double moved, double size);
 Diagnostic no_large_displacements(const std::string& load_case, const std::string& reason);
 
+/// A case that `limits.displacement` names; `advice`: did_you_mean(), or what_to_name().
+Diagnostic displacement_in_unknown_case(const std::string& load_case, const std::string& advice);
+
 // Doubts
 // ------
 /// `factor`: of the design loads, under which the frame sways.

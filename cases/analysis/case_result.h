@@ -31,7 +31,7 @@ struct MemberResult {
 /// The greatest utilisation of a case.
 struct Worst {
   std::string check;  ///< "yield", "buckling"; of a panel "rivet_shear" and so on
-  std::string item;   ///< member, panel or attachment
+  std::string item;   ///< member, panel or attachment; of a displacement node and direction
   double utilisation = 0;
 };
 

@@ -1,6 +1,7 @@
 #include "cases/analysis/summarise_case.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 #include "cases/analysis/buckling_lengths.h"
@@ -165,6 +166,12 @@ void find_deflection(const Frame& frame, const NumberedFrame& numbered, bool dri
              {found.moved / *frame.limits.deflection, "", "limits", true});
 }
 
+void note_displacements(const Frame& frame, CaseResult& result) {
+  for (const LimitedDisplacement& d : limited_displacements(frame, result)) {
+    note_worst(result, "displacement", d.item, {d.utilisation, "", "limits", true});
+  }
+}
+
 void note_sway(CaseResult& result, const FrameSway& sway) {
   result.sway_factor = sway.factor;
   result.sways_in_suspension = sway.in_suspension;
@@ -233,6 +240,25 @@ void add_yields_that_count(const Frame& frame, const NumberedFrame& numbered,
 
 }  // namespace
 
+std::vector<LimitedDisplacement> limited_displacements(const Frame& frame,
+                                                       const CaseResult& result) {
+  std::vector<LimitedDisplacement> found;
+  const Eigen::VectorXd& u = result.solution.displacements;
+  for (const DisplacementLimit& limit : frame.limits.displacements) {
+    if (limit.load_case != result.name) continue;
+    const auto named = [&](const Node& n) { return n.name == limit.node; };
+    const auto node =
+        std::find_if(frame.nodes.begin(), frame.nodes.end(), named) - frame.nodes.begin();
+    assert(node < static_cast<std::ptrdiff_t>(frame.nodes.size()));
+    for (size_t d = 0; d < limit.most.size(); ++d) {
+      if (!limit.most[d]) continue;
+      const double moved = std::abs(u[dofs_per_node * node + static_cast<Eigen::Index>(d)]);
+      found.push_back({limit.node + " " + direction_names[d], moved / *limit.most[d]});
+    }
+  }
+  return found;
+}
+
 CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered) {
   CheckFacts facts{all_panel_facts(frame, numbered), member_facts(frame, numbered), {}};
   facts.joint_ends = joint_ends(frame, numbered);
@@ -294,6 +320,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   result.largest_node = node_that_moves_most(solution.displacements);
   result.solution = std::move(iterated.solution);
   find_deflection(frame, numbered, driven, result);
+  note_displacements(frame, result);
   return result;
 }
 
@@ -358,6 +385,7 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
   result.solution = std::move(service.solution);
   result.large = std::move(service.motion);
   find_deflection(frame, numbered, driven, result);
+  note_displacements(frame, result);
   return result;
 }
 

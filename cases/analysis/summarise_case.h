@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <string>
 #include <vector>
 
 #include "cases/analysis/case_result.h"
@@ -23,6 +24,14 @@ struct CheckFacts {
 };
 
 CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered);
+
+/// A displacement that `limits.displacement` limits in this case.
+struct LimitedDisplacement {
+  std::string item;        ///< node and direction, "top z"
+  double utilisation = 0;  ///< of its limit, either way
+};
+std::vector<LimitedDisplacement> limited_displacements(const Frame& frame,
+                                                       const CaseResult& result);
 
 /// `driven`: by its wheels, held by nothing. `worst_only`: nothing but CaseResult::worst and what
 /// is not a member's is asked for; stresses that cannot be the worst are left out, read 0 and have

@@ -341,7 +341,10 @@ class Expansion {
         pieces[k].release_to = welded;
         pieces[k].capped[1] = false;
       }
-      if (!whole.tube.empty()) move_loads(whole.name, pieces, ends);
+      if (!whole.tube.empty()) {
+        move_loads(whole.name, pieces, ends);
+        move_listings(whole.name, pieces);
+      }
       members.insert(members.end(), pieces.begin(), pieces.end());
     }
     frame_.members = std::move(members);
@@ -372,6 +375,20 @@ class Expansion {
         load.at = (load.at - start) / (ends[k] - start);
       }
     }
+  }
+
+  /// Groups of tubes that name a piece of a path, likewise.
+  void move_listings(const std::string& name, const std::vector<Member>& pieces) {
+    const auto move = [&](std::vector<std::string>& listed) {
+      const auto found = std::find(listed.begin(), listed.end(), name);
+      if (found == listed.end()) return;
+      const auto at = listed.erase(found);
+      std::vector<std::string> names;
+      for (const Member& piece : pieces) names.push_back(piece.name);
+      listed.insert(at, names.begin(), names.end());
+    };
+    for (SizeGroup& group : frame_.groups) move(group.members);
+    move(frame_.keep.members);
   }
 
   Frame& frame_;

@@ -22,6 +22,7 @@ namespace {
 Frame with_accidental_factors(Frame frame) {
   for (Case& c : frame.cases) c.yield_factor = 1;
   frame.limits.deflection.reset();
+  frame.limits.displacements.clear();
   return frame;
 }
 

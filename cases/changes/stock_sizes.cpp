@@ -94,6 +94,15 @@ std::vector<StockSize> stock_sizes(const Frame& frame) {
 
 SectionEntry in_size(const SectionEntry& section, const StockSize& size) {
   SectionEntry other = section;
+  if (size.shape == Shape::properties) {
+    for (double Section::*property :
+         {&Section::A, &Section::Iy, &Section::Iz, &Section::It, &Section::Wy, &Section::Wz,
+          &Section::Wt, &Section::Wply, &Section::Wplz, &Section::Ay, &Section::Az}) {
+      const double given = size.given.*property;
+      if (given > 0 && std::isfinite(given)) other.given.*property = given;
+    }
+    return other;
+  }
   other.height = size.height;
   other.width = size.width;
   other.wall = size.wall;

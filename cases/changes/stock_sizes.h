@@ -12,7 +12,8 @@ namespace tubewright {
 /// practice, no source).
 std::vector<StockSize> stock_sizes(const Frame& frame);
 
-/// The section made of another size: material, corners and filler stay. Requires: same shape.
+/// The section made of another size: material, corners and filler stay, and of properties what the
+/// size does not give. Requires: same shape.
 SectionEntry in_size(const SectionEntry& section, const StockSize& size);
 
 struct NextSizes {

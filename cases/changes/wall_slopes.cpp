@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "cases/analysis/in_parallel.h"
+#include "cases/analysis/summarise_case.h"
 #include "cases/attachment_checks/attachment_check.h"
 #include "cases/frame/find_parts.h"
 #include "cases/joint_stiffness/joint_springs.h"
@@ -159,6 +160,11 @@ std::optional<double> utilisation_in(const Frame& frame, const CaseResult& c, co
   }
   if (of.check == "deflection" && frame.limits.deflection) {
     return c.deflection / *frame.limits.deflection;
+  }
+  if (of.check == "displacement") {
+    for (const LimitedDisplacement& d : limited_displacements(frame, c)) {
+      if (d.item == of.item) return d.utilisation;
+    }
   }
   if (of.check == "sway" && c.sway_factor) return 1 / *c.sway_factor;
   return std::nullopt;

@@ -36,6 +36,11 @@ std::unordered_map<std::string, int> numbers_of_nodes(const Frame& frame) {
 }
 
 bool is_size(const SectionEntry& s, const StockSize& size) {
+  if (size.shape == Shape::properties) {
+    constexpr double same_area = 1e-6;  // relative
+    return s.shape == size.shape &&
+           std::abs(size.given.A - s.given.A) <= same_area * std::abs(s.given.A);
+  }
   constexpr double same = 1e-6;  // m
   return size.shape == s.shape && std::abs(size.height - s.height) < same &&
          std::abs(size.width - s.width) < same && std::abs(size.wall - s.wall) < same;

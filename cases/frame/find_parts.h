@@ -16,7 +16,7 @@ const Sheet& find_sheet(const Frame& frame, const std::string& name);
 /// Place in Frame::nodes, by name.
 std::unordered_map<std::string, int> numbers_of_nodes(const Frame& frame);
 
-/// Whether a section is one of the sizes that are kept.
+/// Whether a section is one of the sizes that are kept; properties that are given go by the area.
 bool is_size(const SectionEntry& section, const StockSize& size);
 
 /// Price of a bar of that size; none where the stock has none.

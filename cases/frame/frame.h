@@ -430,7 +430,8 @@ struct StockSize {
   double width = 0;
   double wall = 0;
   std::optional<double> price;
-  Section given;  ///< Shape::properties only; what the file does not give is 0
+  /// Shape::properties only; what the file does not give is 0, shear areas `rigid`.
+  Section given = {};
 };
 
 struct Stock {

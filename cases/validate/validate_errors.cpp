@@ -331,9 +331,29 @@ Diagnostic stock_trimmed_away() {
           "`end_trim` is cut from both ends of each bar of `length`"};
 }
 
-Diagnostic stock_without_shape(const std::string& size) {
-  return {size + " has no shape that can be bought",
-          "give a tube or a bar instead of `properties`"};
+Diagnostic no_direction_limited(const std::string& load_case, const std::string& node) {
+  return {"`limits.displacement` limits node " + quoted(node) + " in case " + quoted(load_case) +
+              " in no direction",
+          "give a length for `x`, `y` or `z`, such as {z: 5}"};
+}
+
+Diagnostic member_listed_twice(const std::string& list, const std::string& member) {
+  return {list + " lists " + quoted(member) + " twice", "once is enough"};
+}
+
+Diagnostic member_in_two_lists(const std::string& member, const std::string& first_list,
+                               const std::string& second_list) {
+  return {quoted(member) + " is in " + first_list + " and in " + second_list,
+          "a tube gets one size or keeps its own: leave it in one of them"};
+}
+
+Diagnostic size_of_spring(const std::string& list, const std::string& spring) {
+  return {list + " lists " + quoted(spring) + ", a spring, which has no size",
+          "list tubes, bars and cables"};
+}
+
+Diagnostic group_of_nothing(const std::string& group) {
+  return {"group " + quoted(group) + " is empty", "list its members, [rail_l, rail_r]"};
 }
 
 Diagnostic gauge_without_direction(const std::string& node) {

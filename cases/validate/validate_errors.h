@@ -107,8 +107,13 @@ Diagnostic life_without_spectrum();
 Diagnostic cycle_of_both_or_neither();
 Diagnostic shaken_without_vehicle();
 Diagnostic stock_trimmed_away();
-/// `size`: "stock size 2".
-Diagnostic stock_without_shape(const std::string& size);
+Diagnostic no_direction_limited(const std::string& load_case, const std::string& node);
+/// `list`: "group `rails`", "`keep`", here and below.
+Diagnostic member_listed_twice(const std::string& list, const std::string& member);
+Diagnostic member_in_two_lists(const std::string& member, const std::string& first_list,
+                               const std::string& second_list);
+Diagnostic size_of_spring(const std::string& list, const std::string& spring);
+Diagnostic group_of_nothing(const std::string& group);
 Diagnostic gauge_without_direction(const std::string& node);
 
 }  // namespace tubewright

@@ -19,12 +19,16 @@ void validate_panels(const Frame& frame, const FrameNames& names, Diagnostics& d
 void validate_vehicle(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 void validate_cases(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 
-/// What the studies need beyond the frame: torsion, limits, stock, bench test.
+/// What the studies need beyond the frame: torsion, limits, stock, groups, bench test.
 void validate_studies(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 
 /// Outer sizes and wall of a shape (not Shape::properties).
 void check_outline(Shape shape, double height, double width, double wall, Corners corners,
                    const std::string& subject, const SourceLocation& place,
                    Diagnostics& diagnostics);
+
+/// Properties that are given in place of a shape. `area_suffices`: the others may be 0, not given.
+void check_properties(const Section& given, bool area_suffices, const std::string& subject,
+                      const SourceLocation& place, Diagnostics& diagnostics);
 
 }  // namespace tubewright

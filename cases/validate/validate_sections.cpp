@@ -1,6 +1,7 @@
 // Materials and sections: values that exist, shapes that can be rolled.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "cases/frame/sensible_ranges.h"
 #include "cases/validate/validate_errors.h"
@@ -34,33 +35,6 @@ void check_strengths(const MaterialEntry& entry, const std::string& subject,
   if (yield_known && ultimate_known && m.ultimate < m.yield) {
     add_error(diagnostics, entry.place, breaks_before_yield(entry.name));
   }
-}
-
-void check_properties(const SectionEntry& s, const std::string& subject, Diagnostics& diagnostics) {
-  struct Property {
-    const char* name;
-    double value;
-    Range range;
-  };
-  const Property properties[] = {
-      {"A", s.given.A, sensible::area},
-      {"Iy", s.given.Iy, sensible::second_moment},
-      {"Iz", s.given.Iz, sensible::second_moment},
-      {"It", s.given.It, sensible::second_moment},
-      {"Wy", s.given.Wy, sensible::modulus},
-      {"Wz", s.given.Wz, sensible::modulus},
-      {"Wt", s.given.Wt, sensible::modulus},
-  };
-  for (const Property& p : properties) {
-    check_range(p.value, p.range, subject, p.name, s.place, diagnostics);
-  }
-  const auto optional = [&](const char* name, double value, double absent, const Range& range) {
-    if (value != absent) check_range(value, range, subject, name, s.place, diagnostics);
-  };
-  optional("Wply", s.given.Wply, 0, sensible::modulus);
-  optional("Wplz", s.given.Wplz, 0, sensible::modulus);
-  optional("Ay", s.given.Ay, rigid, sensible::area);
-  optional("Az", s.given.Az, rigid, sensible::area);
 }
 
 /// EN 10219-2 and EN 10210-2: the rounded corners must fit into the sides, outside and inside.
@@ -115,6 +89,28 @@ void check_outline(Shape shape, double height, double width, double wall, Corner
   if (!round) check_corners(side, wall, corners, subject, place, diagnostics);
 }
 
+void check_properties(const Section& s, bool area_suffices, const std::string& subject,
+                      const SourceLocation& place, Diagnostics& diagnostics) {
+  const auto check = [&](const char* name, double value, const Range& range) {
+    check_range(value, range, subject, name, place, diagnostics);
+  };
+  const auto optional = [&](const char* name, double value, double absent, const Range& range) {
+    if (value != absent) check(name, value, range);
+  };
+  check("A", s.A, sensible::area);
+  const double absent = area_suffices ? 0 : std::numeric_limits<double>::quiet_NaN();
+  optional("Iy", s.Iy, absent, sensible::second_moment);
+  optional("Iz", s.Iz, absent, sensible::second_moment);
+  optional("It", s.It, absent, sensible::second_moment);
+  optional("Wy", s.Wy, absent, sensible::modulus);
+  optional("Wz", s.Wz, absent, sensible::modulus);
+  optional("Wt", s.Wt, absent, sensible::modulus);
+  optional("Wply", s.Wply, 0, sensible::modulus);
+  optional("Wplz", s.Wplz, 0, sensible::modulus);
+  optional("Ay", s.Ay, rigid, sensible::area);
+  optional("Az", s.Az, rigid, sensible::area);
+}
+
 void validate_sections(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   for (const SectionEntry& s : frame.sections) {
     const std::string subject = "section " + quoted(s.name);
@@ -123,7 +119,7 @@ void validate_sections(const Frame& frame, const FrameNames& names, Diagnostics&
       check_range(*s.weld_filler, sensible::strength, subject, "weld_filler", s.place, diagnostics);
     }
     if (s.shape == Shape::properties) {
-      check_properties(s, subject, diagnostics);
+      check_properties(s.given, false, subject, s.place, diagnostics);
     } else {
       check_outline(s.shape, s.height, s.width, s.wall, s.corners, subject, s.place, diagnostics);
     }

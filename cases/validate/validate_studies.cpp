@@ -1,7 +1,9 @@
-// What the studies need: torsion test, targets, stock, bench test.
+// What the studies need: torsion test, targets, stock, groups, bench test.
 #include <cmath>
 #include <set>
+#include <unordered_map>
 
+#include "cases/frame/frame_errors.h"
 #include "cases/frame/sensible_ranges.h"
 #include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
@@ -30,6 +32,91 @@ void check_torsion(const Frame& frame, const FrameNames& names, Diagnostics& dia
     if (apart >= narrowest_pair) continue;
     add_error(diagnostics, t.place, torsion_pair_exchanged(key, (*pair)[0], (*pair)[1]));
   }
+}
+
+/// The cases of a vehicle whose file names none are not known yet: with_load_cases() looks then.
+void check_displacements(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
+  const std::string subject = "`limits.displacement`";
+  const bool cases_known = !frame.cases.empty() || !frame.vehicle;
+  for (const DisplacementLimit& limit : frame.limits.displacements) {
+    if (cases_known) names.cases.find(limit.load_case, subject, limit.place, diagnostics);
+    joined_node(names, limit.node, subject, limit.place, diagnostics);
+    bool limits_any = false;
+    for (std::size_t d = 0; d < limit.most.size(); ++d) {
+      if (!limit.most[d]) continue;
+      limits_any = true;
+      check_range(*limit.most[d], sensible::target, subject + ", node " + quoted(limit.node),
+                  direction_names[d], limit.place, diagnostics);
+    }
+    if (!limits_any) {
+      add_error(diagnostics, limit.place, no_direction_limited(limit.load_case, limit.node));
+    }
+  }
+}
+
+/// Every tube is in one group, or kept, or neither; and only what has a section has a size.
+class GroupChecker {
+ public:
+  GroupChecker(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics)
+      : frame_(frame), names_(names), diagnostics_(diagnostics) {
+    for (std::size_t i = 0; i < frame.members.size(); ++i) {
+      if (!frame.members[i].tube.empty()) pieces_[frame.members[i].tube].push_back(i);
+    }
+  }
+
+  /// `list`: "group `rails`", "`keep`".
+  void check(const std::vector<std::string>& members, const std::string& list,
+             const SourceLocation& place) {
+    std::set<std::string> given;
+    for (const std::string& name : members) {
+      const int first = names_.loadable.find(name, list, place, diagnostics_);
+      if (first < 0) continue;
+      if (!given.insert(name).second) {
+        add_error(diagnostics_, place, member_listed_twice(list, name));
+        continue;
+      }
+      take(name, static_cast<std::size_t>(first), list, place);
+    }
+  }
+
+ private:
+  void take(const std::string& name, std::size_t first, const std::string& list,
+            const SourceLocation& place) {
+    const auto pieces = pieces_.find(name);
+    const bool whole_tube = pieces != pieces_.end() && frame_.members[first].name != name;
+    const std::vector<std::size_t> members =
+        whole_tube ? pieces->second : std::vector<std::size_t>{first};
+    for (const std::size_t m : members) {
+      if (frame_.members[m].kind == MemberKind::spring) {
+        add_error(diagnostics_, place, size_of_spring(list, name));
+        return;
+      }
+      const auto [holder, is_new] = list_of_.emplace(m, list);
+      if (is_new) continue;
+      add_error(diagnostics_, place, member_in_two_lists(name, holder->second, list));
+      return;
+    }
+  }
+
+  const Frame& frame_;
+  const FrameNames& names_;
+  Diagnostics& diagnostics_;
+  std::unordered_map<std::string, std::vector<std::size_t>> pieces_;  ///< of whole tubes
+  std::unordered_map<std::size_t, std::string> list_of_;              ///< by member
+};
+
+void check_groups(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
+  GroupChecker checker(frame, names, diagnostics);
+  std::set<std::string> given;
+  for (const SizeGroup& group : frame.groups) {
+    const std::string list = "group " + quoted(group.name);
+    if (!given.insert(group.name).second) {
+      add_error(diagnostics, group.place, name_given_twice("group", group.name));
+    }
+    if (group.members.empty()) add_error(diagnostics, group.place, group_of_nothing(group.name));
+    checker.check(group.members, list, group.place);
+  }
+  checker.check(frame.keep.members, "`keep`", frame.keep.place);
 }
 
 void check_limits(const Limits& limits, Diagnostics& diagnostics) {
@@ -80,10 +167,11 @@ void check_stock(const Stock& stock, Diagnostics& diagnostics) {
     const StockSize& s = stock.sizes[i];
     const std::string size = "stock size " + std::to_string(i + 1);
     if (s.shape == Shape::properties) {
-      add_error(diagnostics, {}, stock_without_shape(size));
-      continue;
+      check_properties(s.given, true, size, {}, diagnostics);
+    } else {
+      check_outline(s.shape, s.height, s.width, s.wall, Corners::cold_formed, size, {},
+                    diagnostics);
     }
-    check_outline(s.shape, s.height, s.width, s.wall, Corners::cold_formed, size, {}, diagnostics);
     if (s.price) {
       check_range(*s.price, Range{0, 1e9, "a price of 0 or more"}, size, "price", {}, diagnostics);
     }
@@ -115,8 +203,10 @@ void check_bench_test(const BenchTest& test, const FrameNames& names, Diagnostic
 void validate_studies(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   if (frame.torsion) check_torsion(frame, names, diagnostics);
   check_limits(frame.limits, diagnostics);
+  check_displacements(frame, names, diagnostics);
   if (frame.life) check_life(frame, diagnostics);
   if (frame.stock) check_stock(*frame.stock, diagnostics);
+  check_groups(frame, names, diagnostics);
   if (frame.bench_test) check_bench_test(*frame.bench_test, names, diagnostics);
 }
 

@@ -33,12 +33,29 @@ ShapeSizes shape_sizes(const CheckedValue& group) {
     return {Shape::rectangular_tube, group["height"].number, group["width"].number,
             group["wall"].number};
   }
+  if (shape == "properties") return {Shape::properties, 0, 0, 0};
   if (shape == "flat_bar") {
     return {Shape::flat_bar, group["height"].number, group["width"].number, 0};
   }
   const double diameter = group["diameter"].number;
   if (shape == "round_bar") return {Shape::round_bar, diameter, diameter, 0};
   return {Shape::round_tube, diameter, diameter, group["wall"].number};
+}
+
+Section given_properties(const CheckedValue& v) {
+  Section s;
+  s.A = v["A"].number;
+  s.Iy = v["Iy"].number;
+  s.Iz = v["Iz"].number;
+  s.It = v["It"].number;
+  s.Wy = v["Wy"].number;
+  s.Wz = v["Wz"].number;
+  s.Wt = v["Wt"].number;
+  s.Wply = v["Wply"].number;
+  s.Wplz = v["Wplz"].number;
+  s.Ay = number_if_given(v["Ay"]).value_or(rigid);
+  s.Az = number_if_given(v["Az"]).value_or(rigid);
+  return s;
 }
 
 }  // namespace tubewright

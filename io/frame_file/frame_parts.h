@@ -37,6 +37,8 @@ struct ShapeSizes {
   double wall = 0;
 };
 ShapeSizes shape_sizes(const CheckedValue& group);
+/// Of `shape: properties`; what is not given is 0, shear areas `rigid`.
+Section given_properties(const CheckedValue& group);
 
 // Parts of the frame. `top`: the whole file
 // -----------------------------------------
@@ -57,6 +59,8 @@ void read_torsion(const CheckedValue& top, Frame& frame);
 void read_limits(const CheckedValue& top, Frame& frame);
 void read_life(const CheckedValue& top, Frame& frame);
 void read_stock(const CheckedValue& top, Frame& frame);
+/// `groups` and `keep`.
+void read_groups(const CheckedValue& top, Frame& frame);
 void read_bench_test(const CheckedValue& top, const FileAxes& axes, Frame& frame,
                      Diagnostics& diagnostics);
 

@@ -93,6 +93,7 @@ Frame built_frame(const CheckedValue& top, Diagnostics& diagnostics) {
   read_limits(top, frame);
   read_life(top, frame);
   read_stock(top, frame);
+  read_groups(top, frame);
   read_bench_test(top, axes, frame, diagnostics);
   return frame;
 }

@@ -33,22 +33,6 @@ double shear_modulus(const std::string& name, const SourceLocation& place, const
   return G.number;
 }
 
-Section given_properties(const CheckedValue& v) {
-  Section s;
-  s.A = v["A"].number;
-  s.Iy = v["Iy"].number;
-  s.Iz = v["Iz"].number;
-  s.It = v["It"].number;
-  s.Wy = v["Wy"].number;
-  s.Wz = v["Wz"].number;
-  s.Wt = v["Wt"].number;
-  s.Wply = v["Wply"].number;
-  s.Wplz = v["Wplz"].number;
-  s.Ay = number_if_given(v["Ay"]).value_or(rigid);
-  s.Az = number_if_given(v["Az"]).value_or(rigid);
-  return s;
-}
-
 /// A release: a list of what is free, or a map of stiffnesses.
 EndConnection end_connection(const CheckedValue& v) {
   EndConnection connection = welded;

@@ -23,6 +23,16 @@ void read_limits(const CheckedValue& top, Frame& frame) {
   frame.limits.mass = number_if_given(v["mass"]);
   frame.limits.deflection = number_if_given(v["deflection"]);
   frame.limits.frequency = number_if_given(v["frequency"]);
+  for (const NamedValue& load_case : v["displacement"].entries) {
+    for (const NamedValue& node : load_case.value.entries) {
+      const CheckedValue& most = node.value;
+      frame.limits.displacements.push_back(
+          {load_case.name,
+           node.name,
+           {number_if_given(most["x"]), number_if_given(most["y"]), number_if_given(most["z"])},
+           node.place});
+    }
+  }
 }
 
 void read_life(const CheckedValue& top, Frame& frame) {
@@ -50,10 +60,19 @@ void read_stock(const CheckedValue& top, Frame& frame) {
   stock.end_trim = v["end_trim"].number;
   for (const CheckedValue& size : v["sizes"].items) {
     const ShapeSizes s = shape_sizes(size);
-    stock.sizes.push_back({s.shape, s.height, s.width, s.wall, number_if_given(size["price"])});
+    stock.sizes.push_back({s.shape, s.height, s.width, s.wall, number_if_given(size["price"]),
+                           s.shape == Shape::properties ? given_properties(size) : Section{}});
   }
   for (const CheckedValue& die : v["dies"].items) stock.dies.push_back(die.number);
   frame.stock = std::move(stock);
+}
+
+void read_groups(const CheckedValue& top, Frame& frame) {
+  for (const NamedValue& entry : top["groups"].entries) {
+    frame.groups.push_back({entry.name, texts(entry.value), entry.place});
+  }
+  const CheckedValue& keep = top["keep"];
+  if (keep.given) frame.keep = {texts(keep), keep.place};
 }
 
 void read_bench_test(const CheckedValue& top, const FileAxes& axes, Frame& frame,

@@ -414,6 +414,12 @@ limits:
   mass: 30
   deflection: 10
   frequency: 5
+  displacement:
+    stepping_on_it:
+      middle_l:
+        x: 5
+        y: 5
+        z: 10
 
 life:
   category: 36
@@ -436,6 +442,24 @@ stock:
       side: 20
       wall: 1.5
       price: 12.5
+    - shape: properties
+      A: 250
+      Iy: 30000
+      Iz: 20000
+      It: 40000
+      Wy: 1500
+      Wz: 1300
+      Wt: 2000
+      Ay: 120
+      Az: 130
+      Wply: 1800
+      Wplz: 1600
+      price: 20
+
+groups:
+  rails: [rail_l, rail_r]
+  crossings: [cross_middle, cross_rear]
+keep: [cross_front]
 
 bench_test:
   weights:

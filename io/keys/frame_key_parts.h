@@ -21,6 +21,8 @@ SharedKind bench_test_kind();
 
 /// The keys of a tube's or bar's shape, from `shape` to its last dimension.
 std::vector<Key> shape_keys(const std::string& shape);
+/// Of `properties` as the stock list has them: only the area is needed.
+std::vector<Key> stock_properties_keys();
 /// "a square tube".
 std::string shape_title(const std::string& shape);
 

@@ -30,6 +30,20 @@ SharedKind torsion_kind() {
                  "the couple that twists the frame, N m"}});
 }
 
+constexpr std::size_t most_members = 1'000'000;
+constexpr const char* member_list = "a list of member names, [rail_l, rail_r]";
+
+SharedKind displacements_kind() {
+  const auto along = [](const std::string& axis) {
+    return Key{axis, quantity(measure::length, positive), optional, "",
+               "greatest displacement along " + axis + ", either way, mm"};
+  };
+  const SharedKind by_node =
+      entries_of(group("node", "a limit of displacement", {along("x"), along("y"), along("z")}),
+                 "a map of node names, {NODE: {z: 5}}", 1);
+  return entries_of(by_node, "a map of case names to nodes, {CASE: {NODE: {z: 5}}}", 1);
+}
+
 SharedKind limits_kind() {
   return group(
       "limits", "`limits`",
@@ -41,7 +55,14 @@ SharedKind limits_kind() {
        {"deflection", quantity(measure::length, positive), optional, "",
         "greatest displacement of any node, mm"},
        {"frequency", quantity(measure::frequency, positive), optional, "",
-        "least natural frequency of the frame alone, Hz"}});
+        "least natural frequency of the frame alone, Hz"},
+       {"displacement", displacements_kind(), optional, "",
+        "how far nodes may move in a load case, along x, y and z"}});
+}
+
+SharedKind groups_kind() {
+  return entries_of(list_of(name("a member name"), 1, most_members, member_list),
+                    "a map of group names to member names, {rails: [rail_l, rail_r]}");
 }
 
 KeyGroup all_keys() {
@@ -76,6 +97,11 @@ KeyGroup all_keys() {
        {"limits", limits_kind(), optional, "", "targets that the frame has to meet"},
        {"life", life_kind(), optional, "", "how often what happens to it: fatigue"},
        {"stock", stock_kind(), optional, "", "the bars that can be bought"},
+       {"groups", groups_kind(), optional, "",
+        "tubes that `size` gives one size, by name; absent from all: a tube goes with its image "
+        "and the rest of its path"},
+       {"keep", list_of(name("a member name"), 1, most_members, member_list), optional, "",
+        "tubes whose size `size` leaves as it is"},
        {"bench_test", bench_test_kind(), optional, "", "a test with weights and dial gauges"}}};
 }
 

@@ -226,8 +226,8 @@ SharedKind stock_kind() {
   using namespace measure;
   std::vector<KeyGroup> sizes;
   for (const auto& [word, shape] : shape_words) {
-    if (shape == Shape::properties) continue;  // no bar to buy
-    KeyGroup size{"size", shape_title(word), shape_keys(word), word};
+    KeyGroup size{"size", shape_title(word),
+                  shape == Shape::properties ? stock_properties_keys() : shape_keys(word), word};
     size.keys.push_back({"price", quantity(price, not_negative), optional, "", "price of a bar"});
     sizes.push_back(std::move(size));
   }

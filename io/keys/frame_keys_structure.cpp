@@ -50,29 +50,36 @@ KeyGroup section_of_shape(const std::string& shape) {
   return section;
 }
 
-KeyGroup section_of_properties() {
-  const auto also = [](const std::string& key, const Measure& m, const std::string& help) {
-    return Key{key, quantity(m, positive), optional, "", help};
+/// From `shape` to `Wplz`; `stiffness`: whether moments of area and moduli must be given.
+std::vector<Key> properties_keys(bool stiffness) {
+  const auto key = [](const std::string& name, const Measure& m, bool must, std::string help) {
+    return Key{name, quantity(m, positive), must, "", std::move(help)};
   };
   using namespace measure;
-  return {"section",
-          "a section of given properties",
-          {{"shape", choice({"properties"}), required, "", "the kind of section"},
-           needed("A", area, "area, mm2"),
-           needed("Iy", second_moment, "second moment of area about y (bending along z), mm4"),
-           needed("Iz", second_moment, "second moment of area about z (bending along y), mm4"),
-           needed("It", second_moment, "St Venant torsion constant, mm4"),
-           needed("Wy", section_modulus, "elastic section modulus about y, mm3"),
-           needed("Wz", section_modulus, "elastic section modulus about z, mm3"),
-           needed("Wt", section_modulus, "torsion modulus, mm3"),
-           also("Ay", area, "shear area for a force along y, mm2; absent: no shear deformation"),
-           also("Az", area, "shear area for a force along z, mm2; absent: no shear deformation"),
-           also("Wply", section_modulus, "plastic section modulus about y, mm3"),
-           also("Wplz", section_modulus, "plastic section modulus about z, mm3"),
-           section_shear(),
-           section_material(),
-           section_filler()},
-          "properties"};
+  return {
+      {"shape", choice({"properties"}), required, "", "the kind of section"},
+      key("A", area, required, "area, mm2"),
+      key("Iy", second_moment, stiffness, "second moment of area about y (bending along z), mm4"),
+      key("Iz", second_moment, stiffness, "second moment of area about z (bending along y), mm4"),
+      key("It", second_moment, stiffness, "St Venant torsion constant, mm4"),
+      key("Wy", section_modulus, stiffness, "elastic section modulus about y, mm3"),
+      key("Wz", section_modulus, stiffness, "elastic section modulus about z, mm3"),
+      key("Wt", section_modulus, stiffness, "torsion modulus, mm3"),
+      key("Ay", area, optional,
+          "shear area for a force along y, mm2; absent: no shear deformation"),
+      key("Az", area, optional,
+          "shear area for a force along z, mm2; absent: no shear deformation"),
+      key("Wply", section_modulus, optional, "plastic section modulus about y, mm3"),
+      key("Wplz", section_modulus, optional, "plastic section modulus about z, mm3")};
+}
+
+KeyGroup section_of_properties() {
+  KeyGroup section{"section", "a section of given properties", properties_keys(required),
+                   "properties"};
+  section.keys.push_back(section_shear());
+  section.keys.push_back(section_material());
+  section.keys.push_back(section_filler());
+  return section;
 }
 
 SharedKind node_name() { return name("a node name"); }
@@ -198,7 +205,17 @@ Key sheet_bond() {
 
 }  // namespace
 
+std::vector<Key> stock_properties_keys() {
+  std::vector<Key> keys = properties_keys(optional);
+  for (Key& key : keys) {
+    if (key.name == "shape" || key.name == "A") continue;
+    key.help = key.help.substr(0, key.help.find(';')) + "; absent: that of the section";
+  }
+  return keys;
+}
+
 std::string shape_title(const std::string& shape) {
+  if (shape == "properties") return "a size of given properties";
   if (shape == "square_tube") return "a square tube";
   if (shape == "rectangular_tube") return "a rectangular tube";
   if (shape == "round_tube") return "a round tube";

@@ -9,19 +9,21 @@ namespace tubewright::analysis_errors_test {
 namespace {
 
 testing::Wordings one_of_each() {
-  return {{"weightless_vehicle", weightless_vehicle()},
-          {"numbers_too_large", numbers_too_large("c")},
-          {"out_of_balance", out_of_balance("c", 0.5)},
-          {"moves_too_far", moves_too_far("c", 3, 1)},
-          {"no_large_displacements", no_large_displacements("c", "it turns too far")},
-          {"joints_give_way", joints_give_way("c", 1.5)},
-          {"suspension_gives_way", suspension_gives_way("c", 1.5)},
-          {"no_equilibrium", no_equilibrium("c")},
-          {"stops_short", stops_short("c", {0.75, PathStop::unknown, false})},
-          {"stops_short", stops_short("c", {0.75, PathStop::buckles, false})},
-          {"stops_short", stops_short("c", {0.75, PathStop::snaps_through, true})},
-          {"sheets_not_settled", sheets_not_settled("c")},
-          {"turns_over", turns_over("c")}};
+  return {
+      {"weightless_vehicle", weightless_vehicle()},
+      {"numbers_too_large", numbers_too_large("c")},
+      {"out_of_balance", out_of_balance("c", 0.5)},
+      {"moves_too_far", moves_too_far("c", 3, 1)},
+      {"no_large_displacements", no_large_displacements("c", "it turns too far")},
+      {"displacement_in_unknown_case", displacement_in_unknown_case("bum", "did you mean `bump`?")},
+      {"joints_give_way", joints_give_way("c", 1.5)},
+      {"suspension_gives_way", suspension_gives_way("c", 1.5)},
+      {"no_equilibrium", no_equilibrium("c")},
+      {"stops_short", stops_short("c", {0.75, PathStop::unknown, false})},
+      {"stops_short", stops_short("c", {0.75, PathStop::buckles, false})},
+      {"stops_short", stops_short("c", {0.75, PathStop::snaps_through, true})},
+      {"sheets_not_settled", sheets_not_settled("c")},
+      {"turns_over", turns_over("c")}};
 }
 
 }  // namespace

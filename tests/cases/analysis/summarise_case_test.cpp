@@ -175,6 +175,30 @@ TEST_CASE("a limit on deflection counts, but not for a vehicle that stands on it
   CHECK(Solved(f).result(true).worst->check != "deflection");
 }
 
+TEST_CASE("a limit of displacement counts in its own case, along its own directions, either way") {
+  Frame f = mast(20);
+  const Eigen::Vector3d moved = Solved(f).result().solution.displacements.segment<3>(6);
+  Eigen::Index most = 0;
+  moved.cwiseAbs().maxCoeff(&most);
+  DisplacementLimit limit{f.cases[0].name, "top", {}, {}};
+  limit.most[static_cast<size_t>(most)] = std::abs(moved[most]) / 4;
+  f.limits.displacements = {limit};
+  const CaseResult r = Solved(f).result();
+  CHECK(r.worst->check == "displacement");
+  CHECK(r.worst->item == std::string("top ") + direction_names[static_cast<size_t>(most)]);
+  CHECK_THAT(r.worst->utilisation, WithinRel(4.0, 1e-9));
+  CHECK_FALSE(r.passes());
+  REQUIRE(limited_displacements(f, r).size() == 1);
+  f.limits.displacements[0].load_case = "another";
+  CHECK(limited_displacements(f, r).empty());
+  CHECK(Solved(f).result().worst->check != "displacement");
+  // The node that does not move is at none of its limit.
+  f.limits.displacements = {{f.cases[0].name, "foot", {1e-6, 1e-6, 1e-6}, {}}};
+  const CaseResult still = Solved(f).result();
+  REQUIRE(limited_displacements(f, still).size() == 3);
+  for (const LimitedDisplacement& d : limited_displacements(f, still)) CHECK(d.utilisation == 0);
+}
+
 TEST_CASE("without second-order equilibrium a case fails by sway, whatever its checks say") {
   Solved s(mast(20));
   REQUIRE(s.result().passes());

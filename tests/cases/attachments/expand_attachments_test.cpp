@@ -116,7 +116,11 @@ TEST_CASE("a piece of a path is parted into pieces of the same path, and its loa
   c.point_loads.push_back({"rail.2", 0.75, {0, 0, -7}, {0, 0, 0}, {}});
   c.point_loads.push_back({"rail", 0.75, {0, 0, -7}, {0, 0, 0}, {}});
   f.cases.push_back(c);
+  f.groups = {{"far", {"rail.2"}, {}}};
+  f.keep.members = {"rail.1"};
   f = expanded(f);
+  CHECK(f.groups[0].members == std::vector<std::string>{"rail.2a", "rail.2b"});
+  CHECK(f.keep.members == std::vector<std::string>{"rail.1"});
   CHECK(names_of_members(f) == std::vector<std::string>{"rail.1", "rail.2a", "rail.2b"});
   check_place(at(f, "ear.axis"), 1.5, 0, 0);
   REQUIRE(f.cases[0].line_loads.size() == 2);

@@ -63,6 +63,27 @@ TEST_CASE("a file that names no sizes gets the common ones, each of which has a 
   CHECK(next_sizes(f, f.sections.front()).down);
 }
 
+TEST_CASE("a size of given properties leaves the section what it does not give itself") {
+  SectionEntry own;
+  own.shape = Shape::properties;
+  own.given = {1e-4, 2e-8, 3e-8, 4e-8, 5e-6, 6e-6, 7e-6, 8e-6, 9e-6, 1e-5, rigid, {}};
+  StockSize size{Shape::properties, 0, 0, 0, 4.0};
+  size.given.A = 2e-4;
+  size.given.Iz = 5e-8;
+  size.given.Ay = size.given.Az = rigid;  // as the reader has what is not given
+  const SectionEntry made = in_size(own, size);
+  CHECK(made.given.A == 2e-4);
+  CHECK(made.given.Iz == 5e-8);
+  CHECK(made.given.Iy == own.given.Iy);
+  CHECK(made.given.It == own.given.It);
+  CHECK(made.given.Wplz == own.given.Wplz);
+  CHECK(made.given.Ay == own.given.Ay);
+  CHECK(made.given.Az == rigid);
+  size.given.Ay = 1.5e-5;
+  CHECK(in_size(own, size).given.Ay == 1.5e-5);
+  CHECK(made.height == own.height);
+}
+
 TEST_CASE("the price a metre is that of a bar over its length, where there is one") {
   Frame f = with_stock({square(0.025, 0.002, 18)});
   f.stock->length = 6;

@@ -43,6 +43,30 @@ TEST_CASE("the number of a node leads back to the node of that name") {
   for (const auto& [name, number] : numbers) CHECK(f.nodes.at(number).name == name);
 }
 
+TEST_CASE("given properties are a size of the list by their area, to a millionth") {
+  SectionEntry s;
+  s.shape = Shape::properties;
+  s.given.A = 2e-4;
+  StockSize size{Shape::properties, 0, 0, 0, 7.0};
+  for (const auto& [share, same] : {std::pair{1.0, true},
+                                    {1 + 9e-7, true},
+                                    {1 - 9e-7, true},
+                                    {1 + 2e-6, false},
+                                    {0.5, false}}) {
+    size.given.A = share * s.given.A;
+    CHECK(is_size(s, size) == same);
+  }
+  size.given.A = s.given.A;
+  size.shape = Shape::round_bar;
+  CHECK_FALSE(is_size(s, size));
+  size.shape = Shape::properties;
+  Stock stock;
+  stock.sizes = {size};
+  CHECK(bar_price(stock, s) == 7.0);
+  s.shape = Shape::square_tube;
+  CHECK_FALSE(bar_price(stock, s));
+}
+
 TEST_CASE("a frame has springs as soon as one member of any place in the list is a spring") {
   CHECK_FALSE(has_springs(Frame{}));
   for (std::size_t i = 0; i < rectangle().members.size(); ++i) {

@@ -66,7 +66,11 @@ testing::Wordings one_of_each() {
           {"cycle_of_both_or_neither", cycle_of_both_or_neither()},
           {"shaken_without_vehicle", shaken_without_vehicle()},
           {"stock_trimmed_away", stock_trimmed_away()},
-          {"stock_without_shape", stock_without_shape("stock size 2")},
+          {"no_direction_limited", no_direction_limited("c", "a")},
+          {"member_listed_twice", member_listed_twice("group `rails`", "m")},
+          {"member_in_two_lists", member_in_two_lists("m", "group `rails`", "`keep`")},
+          {"size_of_spring", size_of_spring("`keep`", "s")},
+          {"group_of_nothing", group_of_nothing("rails")},
           {"gauge_without_direction", gauge_without_direction("a")}};
 }
 

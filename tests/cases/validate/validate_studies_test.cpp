@@ -22,6 +22,7 @@ Diagnostics faults(const Frame& f) {
   return diagnostics;
 }
 
+constexpr std::nullopt_t none = std::nullopt;
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 }  // namespace
@@ -97,11 +98,105 @@ TEST_CASE("a bar of stock is longer than what is trimmed off both its ends") {
   f.stock->kerf = -0.001;
   f.stock->length = 0;
   f.stock->sizes = {{Shape::square_tube, 0.02, 0.02, 0.002, 3.5}, {Shape::properties, 0, 0, 0, {}}};
+  f.stock->sizes[1].given.Ay = f.stock->sizes[1].given.Az = rigid;
   const Diagnostics diagnostics = faults(f);
   REQUIRE(diagnostics.size() == 3);
   CHECK(diagnostics[0].message == "`stock` has an impossible `kerf`");
   CHECK(diagnostics[1].message == "`stock` has an impossible `length`");
-  CHECK(diagnostics[2].message == "stock size 2 has no shape that can be bought");
+  CHECK(diagnostics[2].message == "stock size 2 has an impossible `A`");
+}
+
+TEST_CASE("a stock size of given properties needs its area; what else it gives is above zero") {
+  Frame f = braced_rectangle();
+  f.stock = Stock{};
+  StockSize size{Shape::properties, 0, 0, 0, 2.0};
+  size.given.A = 1e-4;
+  size.given.Ay = size.given.Az = rigid;
+  f.stock->sizes = {size};
+  CHECK(text_of(faults(f)).empty());
+  const std::pair<const char*, double Section::*> properties[] = {
+      {"A", &Section::A},   {"Iy", &Section::Iy}, {"Iz", &Section::Iz},    {"It", &Section::It},
+      {"Wy", &Section::Wy}, {"Wz", &Section::Wz}, {"Wt", &Section::Wt},    {"Wply", &Section::Wply},
+      {"Ay", &Section::Ay}, {"Az", &Section::Az}, {"Wplz", &Section::Wplz}};
+  for (const auto& [key, property] : properties) {
+    for (const double value : {-1e-8, nan, 1e30}) {
+      f.stock->sizes = {size};
+      f.stock->sizes[0].given.*property = value;
+      const Diagnostics diagnostics = faults(f);
+      REQUIRE(diagnostics.size() == 1);
+      CHECK(diagnostics[0].message == std::string("stock size 1 has an impossible `") + key + "`");
+    }
+  }
+  f.stock->sizes = {size};
+  f.stock->sizes[0].price = -1;
+  CHECK_THAT(text_of(faults(f)), ContainsSubstring("stock size 1 has an impossible `price`"));
+}
+
+TEST_CASE("a limit of displacement names a case and a joined node, and limits a direction") {
+  Frame f = braced_rectangle();
+  f.vehicle.reset();
+  f.cases = {Case{}};
+  f.cases[0].name = "standing";
+  add_node(f, "idle", 0, 3, 0);
+  f.limits.displacements = {{"standing", "A", {0.005, none, 0.01}, {11, 3}}};
+  CHECK(text_of(faults(f)).empty());
+  f.limits.displacements = {{"standin", "B", {none, 0.005, none}, {12, 3}},
+                            {"standing", "idle", {none, 0.005, none}, {13, 3}},
+                            {"standing", "C", {none, none, none}, {14, 3}},
+                            {"standing", "D", {none, -1.0, nan}, {15, 3}}};
+  const Diagnostics diagnostics = faults(f);
+  REQUIRE(diagnostics.size() == 5);
+  CHECK(diagnostics[0].message ==
+        "`limits.displacement` names case `standin`, which does not exist");
+  CHECK(diagnostics[0].advice == "did you mean `standing`?");
+  CHECK(diagnostics[0].place.line == 12);
+  CHECK_THAT(diagnostics[1].message, ContainsSubstring("node `idle`, which no member joins"));
+  CHECK(diagnostics[2].message ==
+        "`limits.displacement` limits node `C` in case `standing` in no direction");
+  CHECK(diagnostics[3].message == "`limits.displacement`, node `D` has an impossible `y`");
+  CHECK(diagnostics[4].message == "`limits.displacement`, node `D` has an impossible `z`");
+}
+
+// The standard cases of a vehicle are known once its loads are: with_load_cases() looks then.
+TEST_CASE("the cases of displacement limits are not judged where a vehicle's are still to come") {
+  Frame f = braced_rectangle();
+  f.cases.clear();
+  f.limits.displacements = {{"bump_front", "A", {0.005, none, none}, {}}};
+  CHECK_THAT(text_of(faults(f)), ContainsSubstring("names case `bump_front`"));
+  f.vehicle = Vehicle{};
+  CHECK(text_of(faults(f)).empty());
+}
+
+TEST_CASE("a tube is in one group, or kept, or neither, and has a size") {
+  Frame f = braced_rectangle();
+  REQUIRE(f.members.size() >= 4);
+  f.members[0].tube = f.members[1].tube = "hoop";
+  const std::string first = f.members[0].name, third = f.members[2].name, last = f.members[3].name;
+  f.groups = {{"hoops", {"hoop"}, {7, 1}}, {"sides", {third}, {8, 1}}};
+  f.keep = {{last}, {9, 1}};
+  CHECK(text_of(faults(f)).empty());
+
+  f.groups = {{"hoops", {"hoop"}, {7, 1}}, {"sides", {third, first}, {8, 1}}};
+  Diagnostics diagnostics = faults(f);
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics[0].message == quoted(first) + " is in group `hoops` and in group `sides`");
+  CHECK(diagnostics[0].place.line == 8);
+
+  f.groups = {{"sides", {third, third}, {}}};
+  CHECK(text_of(faults(f)).find("group `sides` lists " + quoted(third) + " twice") !=
+        std::string::npos);
+  f.groups = {{"sides", {last}, {}}};
+  CHECK_THAT(text_of(faults(f)),
+             ContainsSubstring(quoted(last) + " is in group `sides` and in `keep`"));
+  f.groups = {{"hoops", {"hop"}, {}}};
+  CHECK_THAT(text_of(faults(f)), ContainsSubstring("group `hoops` names member `hop`"));
+  CHECK_THAT(text_of(faults(f)), ContainsSubstring("did you mean `hoop`?"));
+  f.groups = {{"none", {}, {}}, {"none", {third}, {}}};
+  CHECK_THAT(text_of(faults(f)), ContainsSubstring("group `none` is empty"));
+  CHECK(faults(f).size() == 2);
+  f.groups.clear();
+  f.members[3].kind = MemberKind::spring;
+  CHECK_THAT(text_of(faults(f)), ContainsSubstring("a spring, which has no size"));
 }
 
 // A cycle goes between load cases or is shaken vertically, never both and never neither.

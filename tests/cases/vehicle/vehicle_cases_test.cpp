@@ -452,6 +452,20 @@ TEST_CASE("a vehicle without cases gets the standard set") {
   }
 }
 
+TEST_CASE("displacement limits of a vehicle name cases of the standard set") {
+  Frame f = box_vehicle();
+  f.limits.displacements = {{"bump_front_left", "fl0", {std::nullopt, std::nullopt, 0.01}, {5, 7}}};
+  CHECK(with_load_cases(f).has_value());
+  f.limits.displacements[0].load_case = "bump_front_lef";
+  const auto refused = with_load_cases(f);
+  REQUIRE_FALSE(refused.has_value());
+  REQUIRE(refused.error()->size() == 1);
+  const Diagnostic& fault = refused.error()->front();
+  CHECK_THAT(fault.message, ContainsSubstring("names case `bump_front_lef`"));
+  CHECK(fault.advice == "did you mean `bump_front_left`?");
+  CHECK(fault.place.line == 5);
+}
+
 TEST_CASE("each factor of the standard set can be set in the file, and its note then says so") {
   Frame f = box_vehicle();
   StandardFactors& factors = f.vehicle->standard;

@@ -401,4 +401,15 @@ mirror: {from: _l, to: _r}
   CHECK_THAT(reading.diagnostics.back().message, ContainsSubstring("`mirror` copies nothing"));
 }
 
+TEST_CASE("groups, kept tubes, limits of displacement and sizes of the stock are read together") {
+  const Frame f = frame_of_file("sizes");
+  REQUIRE(f.groups.size() == 1);
+  CHECK(f.groups[0].members == std::vector<std::string>{"ABC"});
+  CHECK(f.keep.members == std::vector<std::string>{"CA"});
+  REQUIRE(f.limits.displacements.size() == 2);
+  CHECK_THAT(*f.limits.displacements[1].most[1], WithinRel(0.00254, 1e-14));
+  REQUIRE(f.stock->sizes.size() == 3);
+  CHECK_THAT(f.stock->sizes[2].given.Wplz, WithinRel(200e-9, 1e-14));
+}
+
 }  // namespace tubewright::read_frame_test

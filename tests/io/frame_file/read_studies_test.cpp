@@ -27,6 +27,7 @@ Read read(const std::string& more, bool sae = false) {
   read_limits(top, r.frame);
   read_life(top, r.frame);
   read_stock(top, r.frame);
+  read_groups(top, r.frame);
   read_bench_test(top, FileAxes{sae}, r.frame, r.diagnostics);
   return r;
 }
@@ -110,6 +111,56 @@ TEST_CASE("stock has bars by size in the order of the file, with a price or with
   CHECK_THAT(f.stock->sizes[1].width, WithinRel(0.004, 1e-14));
   CHECK_FALSE(f.stock->sizes[1].price);
   CHECK_FALSE(read("stock: {length: long}\n").frame.stock);
+}
+
+TEST_CASE("a stock size of given properties is read in SI, what it does not give as not there") {
+  const Frame f = read(
+                      "stock: {sizes: [{shape: properties, A: 250, Iy: 3e4, Wply: 1800, Az: 130, "
+                      "price: 9}, {shape: properties, A: 1 in2}]}\n")
+                      .frame;
+  REQUIRE(f.stock);
+  REQUIRE(f.stock->sizes.size() == 2);
+  const StockSize& size = f.stock->sizes[0];
+  CHECK(size.shape == Shape::properties);
+  CHECK(size.price == 9);
+  CHECK_THAT(size.given.A, WithinRel(250e-6, 1e-14));
+  CHECK_THAT(size.given.Iy, WithinRel(3e-8, 1e-14));
+  CHECK_THAT(size.given.Wply, WithinRel(1.8e-6, 1e-14));
+  CHECK_THAT(size.given.Az, WithinRel(130e-6, 1e-14));
+  CHECK(size.given.Iz == 0);
+  CHECK(size.given.It == 0);
+  CHECK(size.given.Ay == rigid);
+  CHECK_THAT(f.stock->sizes[1].given.A, WithinRel(0.0254 * 0.0254, 1e-14));
+}
+
+TEST_CASE("groups and what is kept are lists of members at their places in the file") {
+  const Frame f = read("groups:\n  rails: [rail_l, rail_r]\n  posts: [post]\nkeep: [hoop]\n").frame;
+  REQUIRE(f.groups.size() == 2);
+  CHECK(f.groups[0].name == "rails");
+  CHECK(f.groups[0].members == std::vector<std::string>{"rail_l", "rail_r"});
+  CHECK(f.groups[0].place.line == 5);
+  CHECK(f.groups[1].name == "posts");
+  CHECK(f.keep.members == std::vector<std::string>{"hoop"});
+  CHECK(f.keep.place.line == 7);
+  CHECK(read("").frame.groups.empty());
+  CHECK(read("").frame.keep.members.empty());
+}
+
+TEST_CASE("limits of displacement are read by case, node and direction") {
+  const Frame f = read(
+                      "limits:\n  displacement:\n    standing: {A: {x: 5, z: 1 cm}, B: {y: 2}}\n"
+                      "    turning: {A: {z: 3}}\n")
+                      .frame;
+  REQUIRE(f.limits.displacements.size() == 3);
+  const DisplacementLimit& first = f.limits.displacements[0];
+  CHECK(first.load_case == "standing");
+  CHECK(first.node == "A");
+  CHECK_THAT(*first.most[0], WithinRel(0.005, 1e-14));
+  CHECK_FALSE(first.most[1]);
+  CHECK_THAT(*first.most[2], WithinRel(0.01, 1e-14));
+  CHECK(first.place.line == 6);
+  CHECK(f.limits.displacements[1].node == "B");
+  CHECK(f.limits.displacements[2].load_case == "turning");
 }
 
 TEST_CASE("readings go to the gauge of their node, with the sign of ISO axes") {

@@ -101,9 +101,10 @@ TEST_CASE("wheels are told by words that the reader knows, gauges by directions 
 
 TEST_CASE("a bar of stock has the sizes of a section's shape and may have a price") {
   const ValueKind& sizes = *key_of(kept(stock_kind()).groups[0], "sizes").kind->element;
-  CHECK(sizes.groups.size() == 5);
+  CHECK(sizes.groups.size() == shape_words.size());
   for (const KeyGroup& size : sizes.groups) {
     INFO(size.title);
+    if (size.word == "properties") continue;
     CHECK(size.title == shape_title(size.word));
     const std::vector<Key> shape = shape_keys(size.word);
     REQUIRE(size.keys.size() == shape.size() + 1);
@@ -111,6 +112,23 @@ TEST_CASE("a bar of stock has the sizes of a section's shape and may have a pric
     CHECK(size.keys.back().name == "price");
     CHECK_FALSE(size.keys.back().required);
   }
+}
+
+TEST_CASE("a stock size of given properties needs its area alone") {
+  const ValueKind& sizes = *key_of(kept(stock_kind()).groups[0], "sizes").kind->element;
+  const auto size = std::find_if(sizes.groups.begin(), sizes.groups.end(),
+                                 [](const KeyGroup& g) { return g.word == "properties"; });
+  REQUIRE(size != sizes.groups.end());
+  std::vector<std::string> names;
+  for (const Key& key : size->keys) {
+    names.push_back(key.name);
+    INFO(key.name);
+    CHECK(key.required == (key.name == "shape" || key.name == "A"));
+    const bool may_stay = !key.required && key.name != "price";
+    CHECK(key.help.ends_with("; absent: that of the section") == may_stay);
+  }
+  CHECK(names == std::vector<std::string>{"shape", "A", "Iy", "Iz", "It", "Wy", "Wz", "Wt", "Ay",
+                                          "Az", "Wply", "Wplz", "price"});
 }
 
 TEST_CASE("shares and fractions are bounded to 0 and 1") {
