@@ -77,7 +77,10 @@ void BranchAndBound::test(const std::vector<Choice>& proposals) {
     }
   }
   std::vector<char> passes(untested.size());
-  in_parallel(untested.size(), [&](size_t i) { passes[i] = search_.passes(untested[i]) ? 1 : 0; });
+  in_parallel(untested.size(), [&](size_t i) {
+    const bool hopeless = search_.surely_fails && search_.surely_fails(untested[i]);
+    passes[i] = !hopeless && search_.passes(untested[i]) ? 1 : 0;
+  });
   for (size_t i = 0; i < untested.size(); ++i) {
     tested_.emplace(untested[i], passes[i] != 0);
     if (passes[i] != 0) take(untested[i]);
@@ -156,7 +159,7 @@ SearchAnswer BranchAndBound::run(const std::vector<Choice>& start) {
     all.first.push_back(0);
     all.last.push_back(static_cast<int>(list.size()) - 1);
   }
-  push(all, 0);
+  push(relaxation_.narrow(all, cutoff()), 0);
 
   SearchAnswer answer;
   while (!open_.empty() && open_.begin()->bound <= cutoff()) {
@@ -195,6 +198,8 @@ SearchAnswer BranchAndBound::run(const std::vector<Choice>& start) {
 }
 
 }  // namespace
+
+ChoiceBox Relaxation::narrow(const ChoiceBox& box, double /*cutoff*/) { return box; }
 
 double cost_of(const ChoiceSearch& search, const Choice& choice) {
   double cost = search.fixed_cost;

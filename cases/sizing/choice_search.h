@@ -49,12 +49,17 @@ class Relaxation {
   /// `cutoff`: what costs more need not be told apart. Called on several threads at once.
   virtual BoxAnswer bound(const ChoiceBox& box, double cutoff) const = 0;
   virtual void learn(const SeparableCut& cut) = 0;
+  /// What is left of a box when only choices up to the cutoff count; may remember what it found for
+  /// every box within it. Called between rounds.
+  virtual ChoiceBox narrow(const ChoiceBox& box, double cutoff);
 };
 
 struct ChoiceSearch {
   std::vector<std::vector<double>> costs;     ///< of each list, ascending
   double fixed_cost = 0;                      ///< of what is not chosen
   std::function<bool(const Choice&)> passes;  ///< called on several threads at once
+  /// A quick judgement, if there is one: true only where it is beyond doubt that it does not pass.
+  std::function<bool(const Choice&)> surely_fails;
   double seconds = 60;
   TellStep tell = tell_nobody;
 };

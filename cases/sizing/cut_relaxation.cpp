@@ -216,8 +216,8 @@ void choose_branch(const std::vector<std::vector<double>>& costs, const Shares& 
   }
 }
 
-constexpr int most_rounds = 20;       // of cuts in one box
-constexpr size_t most_cuts = 150;     // in one programme, the newest
+constexpr int most_cut_rounds = 20;   // of cuts in one box
+constexpr size_t newest_cuts = 150;   // in one programme, the newest
 constexpr double little_gain = 1e-4;  // of the bound, by a round of cuts
 
 }  // namespace
@@ -237,11 +237,11 @@ BoxAnswer CutRelaxation::bound(const ChoiceBox& box, double cutoff) const {
   answer.box = box;
   double before = -INFINITY;
   Shares shares;
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < most_cut_rounds; ++round) {
     BlendProgram program(costs_, answer.box);
     const auto offer = [&](const std::vector<SeparableCut>& cuts) {
       size_t used = 0;
-      for (auto cut = cuts.rbegin(); cut != cuts.rend() && used < most_cuts; ++cut) {
+      for (auto cut = cuts.rbegin(); cut != cuts.rend() && used < newest_cuts; ++cut) {
         const Reach reach = reach_of(*cut, answer.box);
         const double rounding = violated * size_of(*cut);
         if (reach.most < cut->least - rounding) return false;

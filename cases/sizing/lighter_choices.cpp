@@ -33,6 +33,9 @@ class Descent {
   double cost(size_t list, int entry) const {
     return search_.costs[list][static_cast<size_t>(entry)];
   }
+  bool hopeless(const Choice& choice) const {
+    return search_.surely_fails && search_.surely_fails(choice);
+  }
   bool passes(const Choice& choice);
   bool take_first(const std::vector<Choice>& choices);
   bool lower_lists();
@@ -49,7 +52,7 @@ class Descent {
 bool Descent::passes(const Choice& choice) {
   const auto known = tested_.find(choice);
   if (known != tested_.end()) return known->second;
-  const bool answer = search_.passes(choice);
+  const bool answer = !hopeless(choice) && search_.passes(choice);
   tested_.emplace(choice, answer);
   return answer;
 }
@@ -94,7 +97,7 @@ bool Descent::lower_lists() {
   return now_ != before;
 }
 
-/// One list up to three entries up, another down, at less cost than now; cheapest first.
+/// One list up to three entries up, another down, at less cost than now.
 bool Descent::exchange() {
   struct Exchange {
     double cost = 0;
@@ -113,14 +116,18 @@ bool Descent::exchange() {
           c[up] += rise;
           c[down] = j;
           const double cost = cost_of(search_, c);
-          if (cost < now * (1 - same_cost) && !tested_.contains(c)) list.push_back({cost, c});
+          if (cost < now * (1 - same_cost) && !tested_.contains(c) && !hopeless(c)) {
+            list.push_back({cost, c});
+          }
         }
       }
     }
   }
-  // What costs little less is likeliest to pass.
-  std::stable_sort(list.begin(), list.end(),
-                   [](const Exchange& a, const Exchange& b) { return a.cost > b.cost; });
+  // What costs little less is likeliest to pass; what was judged already most likely does.
+  const bool judged = static_cast<bool>(search_.surely_fails);
+  std::stable_sort(list.begin(), list.end(), [&](const Exchange& a, const Exchange& b) {
+    return judged ? a.cost < b.cost : a.cost > b.cost;
+  });
   std::vector<Choice> choices;
   for (const Exchange& e : list) choices.push_back(e.choice);
   return take_first(choices);

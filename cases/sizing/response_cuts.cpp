@@ -222,8 +222,8 @@ void add_cuts(const SizedStiffness& parts, const HeldLimits& held, const Shares&
   }
   std::stable_sort(violations.begin(), violations.end(),
                    [](const Violation& a, const Violation& b) { return a.ratio > b.ratio; });
-  constexpr size_t most_cuts = 4;  // at one blend
-  if (violations.size() > most_cuts) violations.resize(most_cuts);
+  constexpr size_t cuts_at_once = 4;
+  if (violations.size() > cuts_at_once) violations.resize(cuts_at_once);
   for (const Violation& v : violations) {
     cuts.push_back(cut_of(parts, stiff, flexible ? &*flexible : nullptr, v));
   }

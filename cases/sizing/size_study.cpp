@@ -12,6 +12,8 @@
 #include "cases/frame/find_parts.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_summary.h"
+#include "cases/sizing/bar_relaxation.h"
+#include "cases/sizing/bar_structure.h"
 #include "cases/sizing/choice_search.h"
 #include "cases/sizing/cut_relaxation.h"
 #include "cases/sizing/design_check.h"
@@ -121,6 +123,24 @@ std::vector<GoverningLimit> governing_limits(const DesignCheck& check, const Cho
   return governs;
 }
 
+/// Bars that only carry axial force have one of their own, by mass, which can judge quickly too.
+std::unique_ptr<Relaxation> relaxation_for(const Frame& frame,
+                                           const std::vector<SizedTubes>& groups,
+                                           const SizedStiffness& parts, bool cheapest,
+                                           const CutSource& source, ChoiceSearch& search) {
+  if (!cheapest) {
+    if (auto bars = bar_structure(frame, groups, parts)) {
+      auto relaxation =
+          std::make_unique<BarRelaxation>(std::move(*bars), search.fixed_cost, source);
+      search.surely_fails = [judge = relaxation.get()](const Choice& choice) {
+        return judge->surely_fails(choice);
+      };
+      return relaxation;
+    }
+  }
+  return std::make_unique<CutRelaxation>(search.costs, search.fixed_cost, source);
+}
+
 double gap_of(const SizeStudy& study, double best) {
   if (study.proved) return 0;
   return std::isfinite(best) && best > 0 ? (best - study.bound) / best : beyond;
@@ -181,9 +201,9 @@ Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, con
 
   const SizedStiffness parts = sized_stiffness(frame, groups);
   const std::vector<HeldLimits> held = response_limits(frame, groups, parts);
-  CutRelaxation relaxation(search.costs, search.fixed_cost, [&](const Shares& shares) {
-    return response_cuts(parts, held, shares);
-  });
+  const std::unique_ptr<Relaxation> relaxation = relaxation_for(
+      frame, groups, parts, options.cheapest,
+      [&](const Shares& shares) { return response_cuts(parts, held, shares); }, search);
 
   const Choice heaviest = heaviest_of(groups);
   std::vector<Choice> start;
@@ -200,7 +220,7 @@ Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, con
     start.front() = lighter_choice(search, start.front(), share_of_time * left());
   }
   search.seconds = left();
-  const SearchAnswer found = find_cheapest(search, relaxation, start);
+  const SearchAnswer found = find_cheapest(search, *relaxation, start);
   study.proved = found.proved;
   study.bound = found.bound;
   study.rounds = found.rounds;
