@@ -16,6 +16,7 @@
 #include "cases/changes/tube_edits.h"
 #include "cases/frame/diagnostic.h"
 #include "cases/frame/frame.h"
+#include "cases/verdict/verdict.h"
 
 namespace tubewright {
 
@@ -23,26 +24,21 @@ namespace tubewright {
 struct SizedTubes {
   std::string name;                 ///< of the file's group, else of its first member
   MemberSet members;                ///< ascending
-  std::vector<SectionEntry> sizes;  ///< lightest first (cheapest, where that is asked for)
+  std::vector<StockSize> stock;     ///< lightest first (cheapest, where that is asked for)
+  std::vector<SectionEntry> sizes;  ///< the section of the first member in each
   std::vector<double> masses;       ///< of the group in each, kg
   std::vector<double> costs;        ///< likewise, in the currency of `stock`; empty: no prices
-  SectionEntry now;                 ///< in the file
-};
-
-/// A limit that a design does not meet.
-struct Excess {
-  std::string check;      ///< "yield", "displacement"; or a key of `limits`
-  std::string item;       ///< member, panel, node; "frame"
-  std::string load_case;  ///< empty: none
-  double utilisation = 0;  ///< infinite: a mechanism, or no answer
+  SectionEntry now;                 ///< of the first member in the file
 };
 
 /// A choice of sizes, analysed.
 struct SizedDesign {
-  std::vector<int> choice;          ///< place in SizedTubes::sizes, one a group; -1: as in the file
-  double mass = 0;                  ///< of all tubes and panels, kg
-  std::optional<double> cost;       ///< of the sized tubes, in the currency of `stock`
-  std::vector<Excess> excesses;     ///< the worst of each case and each limit not met, worst first
+  std::vector<int> choice;     ///< place in SizedTubes::sizes, one a group; -1: as in the file
+  double mass = 0;             ///< of all tubes and panels, kg
+  std::optional<double> cost;  ///< of the sized tubes, in the currency of `stock`
+  /// The worst of each case, and each limit, that is not met, worst first. A mechanism or a frame
+  /// without an answer: "no_answer", infinite.
+  std::vector<Failure> excesses;
   std::optional<WorstOfAll> worst;  ///< nearest its limit, over the cases
   std::optional<double> stiffness;  ///< torsional, N m/rad
   std::optional<double> frequency;  ///< Hz, where a limit asks for it
@@ -52,30 +48,28 @@ struct SizedDesign {
 
 /// What keeps a group from the next lighter size of its list.
 struct GoverningLimit {
-  bool lightest = false;              ///< it has none
+  bool lightest = false;               ///< it has none
   std::optional<SizedDesign> lighter;  ///< the answer with the group one size lighter
 };
 
 struct SizeOptions {
-  bool cheapest = false;       ///< by cost instead of mass
-  bool fail_safe = false;      ///< with any one weld broken too, at safety factor 1.0
-  double seconds = 60;         ///< what the search may take
+  bool cheapest = false;   ///< by cost instead of mass
+  bool fail_safe = false;  ///< with any one weld broken too, at safety factor 1.0
+  double seconds = 60;     ///< what the search may take
 };
-
-/// Where the proof is not complete, why.
-enum class ProofGap { none, time };
 
 struct SizeStudy {
   SizeOptions options;
   std::vector<SizedTubes> groups;
-  double kept_mass = 0;             ///< tubes and panels that are not sized, kg
+  double kept_mass = 0;                   ///< tubes and panels that are not sized, kg
+  std::vector<std::string> without_size;  ///< tubes held since the list has none of their shape
   SizedDesign now;                  ///< as in the file; choice -1 where its size is not in the list
   std::optional<SizedDesign> best;  ///< none: no design was found that passes
-  bool proved = false;              ///< no lighter (cheaper) one exists; without `best`: none at all
-  double bound = 0;  ///< no design that passes is lighter (cheaper): mass, kg, or cost
-  double gap = 0;    ///< (best - bound)/best; 0 where proved; infinite without `best`
-  std::vector<SizedDesign> ties;    ///< others that weigh (cost) the same and pass
-  bool all_ties = false;            ///< there are no more of them
+  bool proved = false;            ///< no lighter (cheaper) one exists; without `best`: none at all
+  double bound = 0;               ///< no design that passes is lighter (cheaper): mass, kg, or cost
+  double gap = 0;                 ///< (best - bound)/best; 0 where proved; infinite without `best`
+  std::vector<SizedDesign> ties;  ///< others that weigh (cost) the same and pass
+  bool all_ties = false;          ///< there are no more of them
   /// The nearest lighter (cheaper) design there is, and what it breaks; none: there is none.
   std::optional<SizedDesign> next;
   std::vector<GoverningLimit> governs;  ///< one a group, of `best`
