@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -11,7 +12,6 @@
 #include <vector>
 
 #include "cases/frame/find_parts.h"
-#include "cases/frame/frame_errors.h"
 #include "cases/frame/mirror.h"
 #include "io/changes/resized_errors.h"
 #include "io/frame_file/read_frame.h"
@@ -78,15 +78,21 @@ bool same_size(const SectionEntry& a, const SectionEntry& b) {
       [](const Dimensioned& x, const Dimensioned& y) { return same_number(x.value, y.value); });
 }
 
-/// The fewest digits that read back as the number, to its rounding.
+/// The fewest digits that read back as the number, to its rounding; no exponent where a person
+/// would write none.
 std::string shortest(double value) {
-  constexpr double rounding = 1e-13;
-  std::array<char, 40> text{};
+  constexpr double rounding = 1e-13, longest = 1e15;
+  std::array<char, 64> text{};
+  double rounded = value;
   for (int digits = 1; digits <= 17; ++digits) {
     std::snprintf(text.data(), text.size(), "%.*g", digits, value);
-    if (std::abs(std::strtod(text.data(), nullptr) - value) <= rounding * std::abs(value)) break;
+    rounded = std::strtod(text.data(), nullptr);
+    if (std::abs(rounded - value) <= rounding * std::abs(value)) break;
   }
-  return text.data();
+  if (std::abs(rounded) >= longest) return text.data();
+  const auto end =
+      std::to_chars(text.data(), text.data() + text.size(), rounded, std::chars_format::fixed);
+  return end.ec == std::errc() ? std::string(text.data(), end.ptr) : std::string(text.data());
 }
 
 std::string in_own_unit(const Dimensioned& d) { return shortest(d.value / d.measure->to_si); }

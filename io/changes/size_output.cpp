@@ -45,12 +45,13 @@ const char* lighter_word(const SizeStudy& study) {
 }
 
 /// "yield of lb0-lb1 in brake, 1.08".
-std::string excess_words(const Excess& excess) {
+std::string excess_words(const Failure& excess) {
+  if (excess.check == "no_answer") return "every check: the frame has no answer";
   std::string text = in_words(excess.check);
   if (!excess.item.empty()) text += " of " + excess.item;
   if (!excess.load_case.empty()) text += " in " + excess.load_case;
-  return text + (std::isfinite(excess.utilisation) ? ", " + utilisation_text(excess.utilisation)
-                                                   : ", which has no answer");
+  if (!std::isfinite(excess.utilisation)) return text + ", which has no answer";
+  return text + ", " + utilisation_text(excess.utilisation);
 }
 
 std::string first_excess(const SizedDesign& design) {
@@ -147,6 +148,10 @@ std::string choice_table(const SizeStudy& study, const SizedDesign& design, Pain
   if (study.kept_mass > 0) {
     text += "  " + mass_words(study.kept_mass) + " of tubes and sheets are not sized\n";
   }
+  if (!study.without_size.empty()) {
+    text += wrapped(
+        "  ", "held, since the list has no size of their shape: " + joined(study.without_size));
+  }
   return text;
 }
 
@@ -242,6 +247,9 @@ std::vector<std::string> size_cautions(const SizeStudy& study) {
       std::string("The proof is of these groups, these sizes and the limits of this file: tubes "
                   "grouped otherwise, or sizes that are not in the list, may be ") +
           lighter_word(study) + ".",
+      "Checks that cannot be made of a choice do not keep it from passing here: `check` of the "
+      "file "
+      "that `-o` writes tells them.",
       "A choice that just meets its limits leaves nothing for what the load cases leave out."};
   for (std::string& line : cautions()) lines.push_back(std::move(line));
   return lines;
@@ -260,7 +268,7 @@ ordered_json sizes_json(const SizeStudy& study, const SizedDesign& design) {
 
 ordered_json breaks_json(const SizedDesign& design) {
   ordered_json list = ordered_json::array();
-  for (const Excess& excess : design.excesses) list.push_back(excess_words(excess));
+  for (const Failure& excess : design.excesses) list.push_back(excess_words(excess));
   return list;
 }
 
@@ -354,6 +362,7 @@ std::string size_json(const Frame& frame, const SizeStudy& study, const Diagnost
   out.row("cost_now", optional_number(study.now.cost, 1));
   out.row("kept_mass", number(study.kept_mass));
   out.row("groups", groups_json(frame, study));
+  out.row("without_size", study.without_size);
   out.close();
   return out.finish();
 }

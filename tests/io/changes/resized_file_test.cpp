@@ -251,6 +251,11 @@ supports: {A: fixed, B: pinned}
 )";
   StockSize area{Shape::properties, 0, 0, 0, {}};
   area.given.A = 1374.19e-6;
+  StockSize round = area;
+  round.given.A = 300e-6;
+  round.given.Iy = 1e6 * 1e-12;
+  CHECK(rewritten(given, {{"AB", round}, {"BC", round}}) ==
+        replaced(replaced(given, "A: 1000 mm2", "A: 300 mm2"), "Iy: 8e4", "Iy: 1000000"));
   StockSize more = area;
   more.given.A = 600e-6;
   more.given.Ay = 250e-6;

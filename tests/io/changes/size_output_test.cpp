@@ -23,7 +23,7 @@ SectionEntry tube(double side, double wall) {
   return s;
 }
 
-SizedDesign design(std::vector<int> choice, double mass, std::vector<Excess> excesses = {}) {
+SizedDesign design(std::vector<int> choice, double mass, std::vector<Failure> excesses = {}) {
   SizedDesign d;
   d.choice = std::move(choice);
   d.mass = mass;
@@ -34,9 +34,17 @@ SizedDesign design(std::vector<int> choice, double mass, std::vector<Excess> exc
 /// Two groups of three sizes each; the best is proved.
 SizeStudy proved_study() {
   SizeStudy study;
-  SizedTubes rails{"rails",   {0, 1, 2}, {tube(20, 2), tube(25, 2), tube(30, 2)},
-                   {2, 3, 4}, {},        tube(40, 2)};
-  SizedTubes posts{"posts", {3}, {tube(20, 1.5), tube(20, 2)}, {0.5, 0.75}, {}, tube(20, 2)};
+  SizedTubes rails, posts;
+  rails.name = "rails";
+  rails.members = {0, 1, 2};
+  rails.sizes = {tube(20, 2), tube(25, 2), tube(30, 2)};
+  rails.masses = {2, 3, 4};
+  rails.now = tube(40, 2);
+  posts.name = "posts";
+  posts.members = {3};
+  posts.sizes = {tube(20, 1.5), tube(20, 2)};
+  posts.masses = {0.5, 0.75};
+  posts.now = tube(20, 2);
   study.groups = {rails, posts};
   study.kept_mass = 11.751;
   study.now = design({-1, 1}, 17.738);
@@ -162,7 +170,12 @@ TEST_CASE("a limit without a number, and choices beyond counting, are told in wo
   const double infinite = std::numeric_limits<double>::infinity();
   study.next->excesses = {{"sway", "frame", "brake", infinite}};
   study.designs = infinite;
+  study.governs[0].lighter = design({0, 0}, 14.251, {{"no_answer", "frame", "", infinite}});
+  study.without_size = {"rod", "rope"};
   const std::string text = text_of_study(study);
+  CHECK_THAT(text, ContainsSubstring("would break every check: the frame has no answer"));
+  CHECK_THAT(text, ContainsSubstring("the list has no size of their shape: rod, rope"));
+  CHECK(json_of(study).at("size").at("without_size") == nlohmann::json({"rod", "rope"}));
   CHECK_THAT(text, ContainsSubstring("sway of frame in brake, which has no answer"));
   CHECK_THAT(text, ContainsSubstring("more choices than 10^15"));
   CHECK(json_of(study).at("size").at("designs").is_null());
