@@ -26,6 +26,7 @@ namespace {
 
 bool same_number(double a, double b) {
   constexpr double rounding = 1e-9;
+  if (!std::isfinite(a) || !std::isfinite(b)) return a == b;
   return a == b || std::abs(a - b) <= rounding * std::max(std::abs(a), std::abs(b));
 }
 
@@ -304,11 +305,12 @@ class FileResizer {
     const std::optional<std::size_t> end = source_.end_of(*entry);
     if (!list || !value || !end) return false;
     if (list->writing == Writing::flow) {
-      edits_.push_back({{*end, *end}, ", " + name + ": " + flow_copy(*entry, c.wanted)});
+      edits_.push_back({{*end, *end}, ", " + name + ": " + flow_copy(*entry, section, c.wanted)});
     } else {
       const std::string line = source_.new_line() + source_.indent_at(source_.at(entry->place));
-      const std::string copy = value->writing == Writing::block ? block_copy(*entry, c.wanted)
-                                                                : " " + flow_copy(*entry, c.wanted);
+      const std::string copy = value->writing == Writing::block
+                                   ? block_copy(*entry, section, c.wanted)
+                                   : " " + flow_copy(*entry, section, c.wanted);
       const std::size_t at = source_.line_end(*end);
       edits_.push_back({{at, at}, line + name + ":" + copy});
     }
@@ -326,21 +328,22 @@ class FileResizer {
   }
 
   /// The entry's keys and values with the dimensions of another size, what that adds at the end.
-  static std::vector<std::string> copied_keys(const YamlEntry& entry, const SectionEntry& wanted) {
-    const std::vector<Dimensioned> sizes = dimensions(wanted);
+  static std::vector<std::string> copied_keys(const YamlEntry& entry, const SectionEntry& section,
+                                              const SectionEntry& wanted) {
+    const std::vector<Dimensioned> before = dimensions(section), after = dimensions(wanted);
+    std::map<std::string, std::string> changed;
+    for (std::size_t i = 0; i < after.size(); ++i) {
+      if (!same_number(before[i].value, after[i].value))
+        changed[after[i].key] = in_own_unit(after[i]);
+    }
     std::vector<std::string> keys;
-    std::set<std::string> given;
     for (const YamlEntry& key : entry.value.entries) {
-      given.insert(key.key);
-      const auto size = std::find_if(sizes.begin(), sizes.end(),
-                                     [&](const Dimensioned& d) { return key.key == d.key; });
+      const auto size = changed.find(key.key);
       keys.push_back(key.key + ": " +
-                     (size == sizes.end() ? as_written(key.value) : in_own_unit(*size)));
+                     (size == changed.end() ? as_written(key.value) : size->second));
+      if (size != changed.end()) changed.erase(size);
     }
-    for (const Dimensioned& d : sizes) {
-      if (given.contains(d.key) || !(d.value > 0) || !std::isfinite(d.value)) continue;
-      keys.push_back(std::string(d.key) + ": " + in_own_unit(d));
-    }
+    for (const auto& [key, value] : changed) keys.push_back(key + ": " + value);
     return keys;
   }
 
@@ -353,18 +356,20 @@ class FileResizer {
     return text + '"';
   }
 
-  static std::string flow_copy(const YamlEntry& entry, const SectionEntry& wanted) {
+  static std::string flow_copy(const YamlEntry& entry, const SectionEntry& section,
+                               const SectionEntry& wanted) {
     std::string text;
-    for (const std::string& key : copied_keys(entry, wanted))
+    for (const std::string& key : copied_keys(entry, section, wanted))
       text += (text.empty() ? "" : ", ") + key;
     return "{" + text + "}";
   }
 
-  std::string block_copy(const YamlEntry& entry, const SectionEntry& wanted) const {
+  std::string block_copy(const YamlEntry& entry, const SectionEntry& section,
+                         const SectionEntry& wanted) const {
     const std::string line =
         source_.new_line() + source_.indent_at(source_.at(entry.value.entries.front().place));
     std::string text;
-    for (const std::string& key : copied_keys(entry, wanted)) text += line + key;
+    for (const std::string& key : copied_keys(entry, section, wanted)) text += line + key;
     return text;
   }
 

@@ -44,7 +44,7 @@ struct StudyCommand {
   bool operator==(const StudyCommand&) const = default;
 };
 
-/// tubewright size FRAME.yaml [-o FILE.yaml] [--cheapest] [--fail-safe] [--seconds N] [--json] [-q]
+/// tubewright size FRAME.yaml [-o FILE] [--cheapest] [--fail-safe] [--seconds N] [--json] [-q]
 struct SizeCommand {
   std::string frame;  ///< `-` = standard input
   std::string file;   ///< to write; empty: none

@@ -291,8 +291,7 @@ by bounds that hold for all of them. Where the time is up first, the answer is
 the best found, and how much lighter another might be: not proven.
 
 Options:
-  -o, --output FILE.yaml
-                       also write the frame in these sizes into a new file: the
+  -o, --output FILE    also write the frame in these sizes into a new file: the
                        text of the old one, with its comments
   --cheapest           the cheapest by the prices of `stock` instead of the
                        lightest
@@ -302,9 +301,8 @@ Options:
   -q, --quiet          print the answer in one sentence only
   -h, --help           this page
 
-Exit code: 0 answered: the sizes pass, and nothing lighter is proved to;
-           1 answered: no choice passes, or it is not proven; 2 could not
-           answer.
+Exit code: 0 answered, the sizes pass and nothing lighter does; 1 answered,
+           nothing passes or it is not proven; 2 could not answer.
 )";
 
 constexpr const char* cut_page =

@@ -144,8 +144,8 @@ TEST_CASE("by cost the sentence is of cost, and tells the mass beside it") {
 TEST_CASE("the text has each group, what governs it, the ties and the next lighter choice") {
   const std::string text = text_of_study(proved_study());
   CHECK(text.starts_with("test\n15.251 kg, 2.487 kg lighter"));
-  CHECK_THAT(text, ContainsSubstring("rails           3  40.0 x 40.0 x 2.0 S235     25.0 x 25.0 x "
-                                     "2.0 S235        3.000"));
+  CHECK_THAT(text, ContainsSubstring("\n  rails        3  40.0 x 40.0 x 2.0 S235   25.0 x 25.0 x "
+                                     "2.0 S235      3.000\n"));
   CHECK_THAT(text, ContainsSubstring("rails: 20.0 x 20.0 x 2.0 S235 would break yield of lb0-lb1 "
                                      "in brake, 1.08, and 1 more"));
   CHECK_THAT(text, ContainsSubstring("posts: the lightest size of the list"));
