@@ -209,7 +209,7 @@ std::string search_words(const SizeStudy& study) {
                                   : fixed(study.designs, 0) + " choices";
   return designs + "; " + std::to_string(study.analysed) + " analysed in " +
          std::to_string(study.rounds) + (study.rounds == 1 ? " round" : " rounds") +
-         ", the others left out by bounds";
+         (study.proved ? ", the others left out by bounds" : ", the search not finished");
 }
 
 std::string with_best(const SizeStudy& study, Paint paint) {

@@ -70,7 +70,7 @@ int run_size(const SizeCommand& command) {
   if (!command.file.empty() && study.best) {
     if (const auto code = write_resized(command, loaded, study)) return *code;
   } else if (!command.file.empty() && !command.quiet) {
-    print_message("wrote no " + command.file + ": there are no sizes that pass\n");
+    print_message("wrote no " + command.file + ": no sizes that pass were found\n");
   }
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
   const bool answered = size_passes(study) && study.proved;

@@ -201,6 +201,7 @@ class Sizes(ProgramTest):
         self.assertAnswer(1, process)
         self.assertIn("no choice of sizes passes: proved", process.stdout)
         self.assertIn("displacement of lb2 z in twist", process.stdout)
+        self.assertIn("no sizes that pass were found", process.stderr)
         self.assertFalse(written.exists())
         answer = self.size(BOX % 0.5, code=1)
         self.assertFalse(answer["passes"])

@@ -154,9 +154,11 @@ TEST_CASE("the text has each group, what governs it, the ties and the next light
   CHECK_THAT(text, ContainsSubstring("Next lighter choice: 14.251 kg, which breaks"));
   CHECK_THAT(text, ContainsSubstring("torsional stiffness of frame, 1.02"));
   CHECK_THAT(text, ContainsSubstring("with rails 20.0 x 20.0 x 2.0 S235\n"));
-  CHECK_THAT(text, ContainsSubstring("6 choices; 5 analysed in 4 rounds"));
+  CHECK_THAT(text,
+             ContainsSubstring("6 choices; 5 analysed in 4 rounds, the others left out by bounds"));
   CHECK_THAT(text, ContainsSubstring("11.751 kg of tubes and sheets are not sized"));
   CHECK_THAT(text, ContainsSubstring("Bear in mind"));
+  CHECK_THAT(text_of_study(open_study()), ContainsSubstring("4 rounds, the search not finished"));
   CHECK_THAT(text_of_study(open_study()), ContainsSubstring("; there may be more of them"));
   std::istringstream lines(text);
   for (std::string line; std::getline(lines, line);) {
