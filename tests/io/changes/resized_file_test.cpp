@@ -2,12 +2,14 @@
 // again.
 #include "io/changes/resized_file.h"
 
+#include <algorithm>
 #include <map>
 #include <random>
 
 #include "cases/changes/stock_sizes.h"
 #include "cases/changes/tube_edits.h"
 #include "cases/frame/find_parts.h"
+#include "cases/sizing/size_study.h"
 #include "io/frame_file/read_frame.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
@@ -379,6 +381,66 @@ TEST_CASE("random files read back with the sizes asked for and keep their other 
     for (const char* line : {"frame: Random # 0", "nodes: {O: [0, 0, 0], P_l", "members:"}) {
       CHECK_THAT(out, ContainsSubstring(line));
     }
+  }
+}
+
+// As `size -o` does it: the file in a choice of sizes is the frame of in_sizes(), section for
+// section.
+TEST_CASE("the file of a choice of sizes reads back as that choice") {
+  const std::string half = R"(frame: Bed
+sections:
+  rail: {shape: square_tube, side: 30, wall: 2, corners: sharp, material: S355}  # bought
+  "cross": {shape: square_tube, side: 20, wall: 1.5, material: S235}
+nodes: {a_l: [0, 300, 0], b_l: [500, 300, 0], c_l: [900, 300, 0], d_l: [900, 300, 400]}
+members:
+  rail_l: {path: [a_l, b_l, c_l], section: rail}
+  post_l: {from: c_l, to: d_l, section: rail}
+  cross_a: {from: a_l, to: a_r, section: "cross"}
+  cross_b: {from: b_l, to: b_r, section: cross}
+  top: {from: d_l, to: d_r, section: rail}
+mirror: {from: _l, to: _r}
+supports: {a_l: pinned}
+)";
+  const Frame frame = frame_of(half);
+  const auto group = [&](const std::vector<std::string>& names) {
+    SizedTubes tubes;
+    for (std::size_t i = 0; i < frame.members.size(); ++i) {
+      const Member& m = frame.members[i];
+      const std::string& name = m.tube.empty() ? m.name : m.tube;
+      if (std::find(names.begin(), names.end(), name) == names.end()) continue;
+      tubes.members.push_back(static_cast<int>(i));
+    }
+    tubes.stock = {square(20, 1.5), square(25, 2), square(30, 2), square(42.4, 2.6)};
+    return tubes;
+  };
+  // The second group has tubes of both sections, which keep their materials and corners.
+  const std::vector<SizedTubes> groups = {group({"rail_l", "rail_r"}),
+                                          group({"post_l", "post_r", "cross_a"}), group({"top"})};
+  std::mt19937 random(5);
+  std::uniform_int_distribution<int> pick(-1, 3);
+  for (int round = 0; round < 60; ++round) {
+    const std::vector<int> choice = {pick(random), pick(random), pick(random)};
+    const Frame wanted = in_sizes(frame, groups, choice);
+    const std::string text = answer_of(resized_file({"frame.yaml", half}, frame, wanted));
+    INFO(text);
+    const Frame read = frame_of(text);
+    REQUIRE(read.members.size() == wanted.members.size());
+    for (std::size_t i = 0; i < read.members.size(); ++i) {
+      const SectionEntry &a = find_section(read, read.members[i].section),
+                         &b = find_section(wanted, wanted.members[i].section);
+      CHECK(read.members[i].name == wanted.members[i].name);
+      CHECK_THAT(a.height, WithinRel(b.height, 1e-12));
+      CHECK_THAT(a.width, WithinRel(b.width, 1e-12));
+      CHECK_THAT(a.wall, WithinRel(b.wall, 1e-12));
+      CHECK(a.material == b.material);
+      CHECK(a.corners == b.corners);
+    }
+    // A section that all of its members have left would be told of as unused.
+    for (const SectionEntry& s : read.sections) {
+      CHECK(std::any_of(read.members.begin(), read.members.end(),
+                        [&](const Member& m) { return m.section == s.name; }));
+    }
+    CHECK(remarks_of(text) == remarks_of(half));
   }
 }
 
