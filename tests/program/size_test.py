@@ -225,6 +225,22 @@ class Sizes(ProgramTest):
         rails = [members for members in found["groups"].values() if "lb.1" in members]
         self.assertEqual([{"lb.1", "lb.2", "rb.1", "rb.2"}], [set(m) for m in rails])
 
+    def test_an_image_goes_with_what_it_is_the_image_of(self):
+        starter = run("start", "-").stdout
+        for line, kept in (("groups: {rails: [rail_l]}", False), ("keep: [rail_l]", True)):
+            with self.subTest(line):
+                text = starter.replace("limits: {yield_factor: 1.5}\n",
+                                       "limits: {yield_factor: 1.5}\n" + line + "\n", 1)
+                written = self.directory / f"kept_{kept}.yaml"
+                found = self.size(text, "-o", written)["size"]
+                groups = {name: set(members) for name, members in found["groups"].items()}
+                rails = {"rail_l.1", "rail_l.2", "rail_r.1", "rail_r.2"}
+                self.assertEqual(None if kept else rails, groups.get("rails"))
+                self.assertFalse(kept and rails & set().union(*groups.values()))
+                mass = one_json_object(run("check", written, "--json").stdout)["mass"]["tubes"]
+                self.assertAlmostEqual(found["mass"], mass, delta=1e-9)
+                self.assertEqual(re.findall(r"#.*", text), re.findall(r"#.*", written.read_text()))
+
     def test_given_properties_are_sized_by_area_and_written_so(self):
         # By hand: BC holds 40 kN over sin 45 = 56.57 kN, AC 70 kN less 40 kN, and
         # S235 over a factor of 1.5 asks for N over 156.7 MPa: 361 and 191 mm2.
