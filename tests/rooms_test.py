@@ -18,6 +18,7 @@ TESTED_OTHERWISE = {
     "io/command/command_compare.cpp": "tests/program/compare_test.py",
     "io/command/command_completion.cpp": "tests/program/completion_test.py",
     "io/command/command_schema.cpp": "tests/program/usage_test.py",
+    "io/command/command_size.cpp": "tests/program/size_test.py",
     "io/command/command_start.cpp": "tests/program/start_test.py",
     "io/command/command_study.cpp": "tests/program/study_test.py",
     "io/command/command_vary.cpp": "tests/program/vary_test.py",

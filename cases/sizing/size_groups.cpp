@@ -45,7 +45,8 @@ Grouping grouping_of(const Frame& frame, const NumberedFrame& numbered) {
   }
   // Images that the mirror rule makes go with what they are images of.
   for (size_t m = 0; frame.mirror && m < frame.members.size(); ++m) {
-    const std::string& name = frame.members[m].name;
+    const Member& member = frame.members[m];
+    const std::string& name = member.tube.empty() ? member.name : member.tube;
     const std::string& ending = frame.mirror->from;
     if (name.size() <= ending.size() || !name.ends_with(ending)) continue;
     const std::string stem = name.substr(0, name.size() - ending.size());

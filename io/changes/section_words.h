@@ -9,7 +9,7 @@
 namespace tubewright {
 
 /// Its keys: `shape`, `side` or `height` and `width` or `diameter`, `wall`; mm. Of properties that
-/// are given the name.
+/// are given the name and those known: `A` mm2, `Iy` mm4, `Wy` mm3 and so on.
 nlohmann::ordered_json section_keys(const SectionEntry& section);
 
 }  // namespace tubewright

@@ -54,8 +54,10 @@ Diagnostic cannot_write(const std::string& path, const std::string& reason) {
   return {"cannot write " + path + ": " + reason, ""};
 }
 
-Diagnostic cannot_start_anew(const std::string& path, const std::string& reason) {
-  return {cannot_write(path, reason).message, "`start` never replaces a file; choose another name"};
+Diagnostic cannot_write_anew(const std::string& command, const std::string& path,
+                             const std::string& reason) {
+  return {cannot_write(path, reason).message,
+          quoted(command) + " never replaces a file; choose another name"};
 }
 
 Diagnostic cannot_write_results(const std::string& reason) {

@@ -24,7 +24,9 @@ Diagnostic nothing_on_the_bench();
 /// `reason`: in the system's words, here and below. Most have no advice.
 Diagnostic cannot_read(const std::string& path, const std::string& reason);
 Diagnostic cannot_write(const std::string& path, const std::string& reason);
-Diagnostic cannot_start_anew(const std::string& path, const std::string& reason);
+/// `command`: "start", which never replaces a file.
+Diagnostic cannot_write_anew(const std::string& command, const std::string& path,
+                             const std::string& reason);
 Diagnostic cannot_write_results(const std::string& reason);
 Diagnostic cannot_make_directory(const std::string& place, const std::string& reason);
 Diagnostic no_window(const std::string& reason);

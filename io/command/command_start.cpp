@@ -15,7 +15,7 @@ int run_start(const StartCommand& command) {
     std::error_code ignored;
     const bool exists =
         std::filesystem::exists(std::filesystem::symlink_status(failure->path, ignored));
-    print_error(exists ? cannot_start_anew(command.file, failure->reason)
+    print_error(exists ? cannot_write_anew("start", command.file, failure->reason)
                        : cannot_write(command.file, failure->reason));
     return exit_cannot_answer;
   }

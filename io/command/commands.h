@@ -7,6 +7,7 @@ namespace tubewright {
 
 int run_check(const CheckCommand& command);
 int run_study(const StudyCommand& command);
+int run_size(const SizeCommand& command);
 int run_view(const ViewCommand& command);
 int run_vary(const VaryCommand& command);
 int run_compare(const CompareCommand& command);

@@ -18,6 +18,7 @@ namespace {
 
 int run(const CheckCommand& command) { return run_check(command); }
 int run(const StudyCommand& command) { return run_study(command); }
+int run(const SizeCommand& command) { return run_size(command); }
 int run(const ViewCommand& command) { return run_view(command); }
 int run(const VaryCommand& command) { return run_vary(command); }
 int run(const CompareCommand& command) { return run_compare(command); }

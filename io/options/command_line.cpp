@@ -16,7 +16,6 @@ namespace {
 
 using Words = std::vector<std::string>;
 
-const Words later_commands = {"size"};
 const std::map<std::string, Study> studies = {
     {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
     {"modes", Study::modes}, {"buckle", Study::buckle}, {"cut", Study::cut},
@@ -115,6 +114,18 @@ StudyCommand study_command(Study study, const Given& given) {
   return command;
 }
 
+SizeCommand size_command(const Given& given) {
+  SizeCommand command;
+  command.frame = given.operand;
+  command.file = given.value("--output");
+  command.cheapest = given.has("--cheapest");
+  command.fail_safe = given.has("--fail-safe");
+  if (given.has("--seconds")) command.seconds = std::stod(given.value("--seconds"));
+  command.json = given.has("--json");
+  command.quiet = given.has("--quiet");
+  return command;
+}
+
 ViewCommand view_command(const Given& given) {
   ViewCommand command;
   command.frame = given.operand;
@@ -201,8 +212,9 @@ std::optional<UsageError> wrong_value(const Command& command, const Given& given
     for (const std::string& value : given.all(option.name)) {
       if (option.value == OptionValue::none) continue;
       if (const auto fault = fault_of_value(option, value)) {
-        const bool directory = option.value == OptionValue::directory;
-        return UsageError{*fault, directory ? "try `-o results`" : see_help(command.name)};
+        return UsageError{*fault, option.value == OptionValue::directory  ? "try `-o results`"
+                                  : option.value == OptionValue::new_file ? "try `-o lighter.yaml`"
+                                                                          : see_help(command.name)};
       }
     }
   }
@@ -268,6 +280,7 @@ CommandLine read_command(const Command& command, const Words& words) {
   if (const auto study = studies.find(command.name); study != studies.end()) {
     return study_command(study->second, given);
   }
+  if (command.name == "size") return size_command(given);
   if (command.name == "view") return view_command(given);
   if (command.name == "vary") return vary_command(given);
   if (command.name == "compare") return compare_command(given);
@@ -284,7 +297,6 @@ bool looks_like_frame_file(const std::string& word) {
 }
 
 UsageError not_a_command(const std::string& word) {
-  if (contains(later_commands, word)) return command_of_later(word);
   if (looks_like_frame_file(word)) return no_command(word);
   if (word.starts_with('-')) {
     const std::string name = word.substr(0, word.find('='));

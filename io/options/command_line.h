@@ -44,6 +44,19 @@ struct StudyCommand {
   bool operator==(const StudyCommand&) const = default;
 };
 
+/// tubewright size FRAME.yaml [-o FILE] [--cheapest] [--fail-safe] [--seconds N] [--json] [-q]
+struct SizeCommand {
+  std::string frame;  ///< `-` = standard input
+  std::string file;   ///< to write; empty: none
+  bool cheapest = false;
+  bool fail_safe = false;
+  std::optional<double> seconds;
+  bool json = false;
+  bool quiet = false;
+
+  bool operator==(const SizeCommand&) const = default;
+};
+
 /// tubewright view FRAME.yaml [--case NAME] [--colour QUANTITY] [--times N] [-q]
 struct ViewCommand {
   std::string frame;            ///< `-` = standard input
@@ -117,8 +130,8 @@ struct UsageError {
 };
 
 using CommandLine =
-    std::variant<CheckCommand, StudyCommand, ViewCommand, VaryCommand, CompareCommand, StartCommand,
-                 SchemaCommand, CompletionCommand, Answer, UsageError>;
+    std::variant<CheckCommand, StudyCommand, SizeCommand, ViewCommand, VaryCommand, CompareCommand,
+                 StartCommand, SchemaCommand, CompletionCommand, Answer, UsageError>;
 
 /// `words`: the arguments after the program's name.
 CommandLine read_command_line(const std::vector<std::string>& words);

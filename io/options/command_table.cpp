@@ -99,6 +99,14 @@ std::vector<Command> all_commands() {
                 quiet("print the change that pays most only")}),
       on_frame("break", "every weld, tube and sheet lost in turn: what must hold",
                {json(), quiet("print what must hold only")}),
+      on_frame("size", "the lightest sizes of the stock that pass, with a proof",
+               {{"--output", "-o", "FILE", "also write the frame in these sizes into a new file",
+                 OptionValue::new_file},
+                flag("--cheapest", "the cheapest by the prices of `stock` instead of the lightest"),
+                flag("--fail-safe", "with any one weld broken too, at a safety factor of 1"),
+                number("--seconds", 0.001, 1e6, "the longest the search may take (60)"),
+                json(),
+                quiet("print the answer in one sentence only")}),
       on_frame("cut", "cut list: lengths, angles, bars to buy, jig diagonals",
                {output("also write the list and drawings of the sheets into DIR"), json(),
                 quiet("print the bars and their mass only")}),
@@ -204,6 +212,9 @@ std::optional<std::string> fault_of_value(const CommandOption& option, const std
     case OptionValue::directory:
       if (!text.empty()) break;
       return quoted(option.name) + " needs the name of a directory";
+    case OptionValue::new_file:
+      if (!text.empty() && text != "-") break;
+      return quoted(option.name) + " needs the name of a file to write";
     case OptionValue::none:
     case OptionValue::frame:
     case OptionValue::load_case:

@@ -15,6 +15,7 @@ namespace tubewright {
 enum class OptionValue {
   none,       ///< nothing: a flag
   directory,  ///< a directory, which need not exist
+  new_file,   ///< a file to write
   frame,      ///< a frame file
   load_case,  ///< the name of a load case of the frame
   word,       ///< one of `words`

@@ -37,6 +37,7 @@ Commands:
   buckle FRAME.yaml      by what factor loads may grow before the frame buckles
   rank FRAME.yaml        what each tube is worth, which change pays most
   break FRAME.yaml       every weld, tube and sheet lost in turn: what must hold
+  size FRAME.yaml        the lightest sizes of the stock that pass, with a proof
   cut FRAME.yaml         cut list: lengths, angles, bars to buy, jig diagonals
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
   view FRAME.yaml        a window with the deformed frame, painted by stress
@@ -267,6 +268,43 @@ Exit code: 0 answered, the frame bears the loss of any one part; 1 answered, it
            does not; 2 could not answer.
 )";
 
+constexpr const char* size_page =
+    R"(The lightest sizes from the stock list with which a frame meets every limit, and
+the proof that nothing lighter does.
+
+Examples:
+  tubewright size frame.yaml
+  tubewright size frame.yaml -o lighter.yaml
+  tubewright size frame.yaml --cheapest --seconds 300
+
+Usage: tubewright size FRAME.yaml [options]
+
+  FRAME.yaml           the frame file: `stock.sizes` says what sizes there are
+                       (without it a list of common tube), `groups` which tubes
+                       get one size, `keep` which stay; `-` reads standard input
+
+A tube that no group names gets one size with its mirror image and the rest of
+its path. What passes meets all checks of every load case and all of `limits`:
+mass, stiffness, frequency, deflection, displacement of nodes. Every choice that
+is told of was analysed as its own frame file would be; the others are left out
+by bounds that hold for all of them. Where the time is up first, the answer is
+the best found, and how much lighter another might be: not proven.
+
+Options:
+  -o, --output FILE    also write the frame in these sizes into a new file: the
+                       text of the old one, with its comments
+  --cheapest           the cheapest by the prices of `stock` instead of the
+                       lightest
+  --fail-safe          with any one weld broken too, at a safety factor of 1
+  --seconds N          the longest the search may take (60)
+  --json               print the results as one JSON object instead
+  -q, --quiet          print the answer in one sentence only
+  -h, --help           this page
+
+Exit code: 0 answered, the sizes pass and nothing lighter does; 1 answered,
+           nothing passes or it is not proven; 2 could not answer.
+)";
+
 constexpr const char* cut_page =
     R"(What to cut and buy for a frame.
 
@@ -468,6 +506,7 @@ std::string command_help(const std::string& command) {
   if (command == "buckle") return buckle_page;
   if (command == "rank") return rank_page;
   if (command == "break") return break_page;
+  if (command == "size") return size_page;
   if (command == "cut") return cut_page;
   if (command == "view") return view_page;
   if (command == "vary") return vary_page;

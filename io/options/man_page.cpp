@@ -221,6 +221,7 @@ std::string files() {
          tagged(italic("DIR/vary.csv") + ", " + italic("DIR/vary.json") + ", " +
                     italic("DIR/vary.svg"),
                 prose("combinations of values as a table, for programs and as a plot")) +
+         tagged(italic("FILE"), prose("of `size`: the frame file in other sizes")) +
          tagged(italic("DIR/compare.html"), prose("two frames side by side, for a browser")) +
          ".PP\n" + filled(prose("Files are written aside and renamed when they are whole."));
 }

@@ -77,6 +77,7 @@ Words commands_with(Operand operand) {
 std::string bash_value(const CommandOption& option) {
   switch (option.value) {
     case OptionValue::directory:
+    case OptionValue::new_file:
       return "_tubewright_directories; ";
     case OptionValue::frame:
       return "_tubewright_frames; ";
@@ -176,6 +177,8 @@ std::string zsh_value(const CommandOption& option) {
   switch (option.value) {
     case OptionValue::directory:
       return ":directory:_directories";
+    case OptionValue::new_file:
+      return ":new file:_directories";
     case OptionValue::frame:
       return ":frame file:_tubewright_frames";
     case OptionValue::load_case:
@@ -253,6 +256,7 @@ std::string zsh_completion() {
 std::string fish_value(const CommandOption& option) {
   switch (option.value) {
     case OptionValue::directory:
+    case OptionValue::new_file:
       return " -x -a '(__fish_complete_directories)'";
     case OptionValue::frame:
       return " -x -a '(__tubewright_frames)'";

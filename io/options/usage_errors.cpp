@@ -24,11 +24,6 @@ UsageError no_such_command(const std::string& word, const std::vector<std::strin
   return {"there is no command " + quoted(word), near_or_help(word, known, "")};
 }
 
-UsageError command_of_later(const std::string& word) {
-  return {"this version does not have " + quoted(word) + " yet",
-          "see `tubewright --help` for those it has"};
-}
-
 UsageError no_command(const std::string& frame) {
   return {"no command given", "to check this frame: `tubewright check " + frame + "`"};
 }

@@ -17,7 +17,6 @@ std::string see_help(const std::string& command);
 // The command
 // -----------
 UsageError no_such_command(const std::string& word, const std::vector<std::string>& known);
-UsageError command_of_later(const std::string& word);
 UsageError no_command(const std::string& frame);
 UsageError no_such_option(const std::string& option, const std::vector<std::string>& known);
 /// `command`: one that has the option.

@@ -111,7 +111,11 @@ std::vector<std::string> bend_texts(const CutPiece& piece) {
 }
 
 std::string size_text(const SectionEntry& s) {
-  if (s.shape == Shape::properties) return s.name;
+  if (s.shape == Shape::properties) {
+    constexpr double mm2_per_m2 = mm_per_m * mm_per_m;
+    const double area = s.given.A * mm2_per_m2;
+    return s.name + " (A " + fixed(area, area < 1000 ? 1 : 0) + " mm2)";
+  }
   const bool round = s.shape == Shape::round_tube || s.shape == Shape::round_bar;
   std::string text = millimetres(s.height) + (round ? "" : " x " + millimetres(s.width));
   if (s.wall > 0) text += " x " + millimetres(s.wall);

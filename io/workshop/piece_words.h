@@ -25,7 +25,7 @@ std::string turn_text(const CutPiece& piece);
 /// 100.0; over to 91.3 on a die of 98.6; walls 1.8 outside, 2.3 inside".
 std::vector<std::string> bend_texts(const CutPiece& piece);
 
-/// "20.0 x 20.0 x 1.5 S235"
+/// "20.0 x 20.0 x 1.5 S235"; of given properties "rope (A 216.0 mm2)"
 std::string size_text(const SectionEntry& section);
 
 /// "a, b, c"

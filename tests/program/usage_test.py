@@ -26,8 +26,8 @@ class Usage(ProgramTest):
     def test_every_command_of_the_help_exists(self):
         lines = run("--help").stdout.split("Commands:\n")[1].split("\n\n")[0].splitlines()
         commands = [line.split()[0] for line in lines]
-        self.assertEqual(["check", "twist", "floor", "modes", "buckle", "rank", "break", "cut",
-                          "bench-test", "view", "vary", "compare", "start", "schema",
+        self.assertEqual(["check", "twist", "floor", "modes", "buckle", "rank", "break", "size",
+                          "cut", "bench-test", "view", "vary", "compare", "start", "schema",
                           "completion"], commands)
         for command in commands:
             self.assertAnswer(0, run(command, "--help"))
@@ -37,7 +37,8 @@ class Usage(ProgramTest):
                             (["check", "a.yaml", "--jason"], "did you mean `--json`?"),
                             (["check"], "needs a frame file"),
                             (["check", "a.yaml", "-o"], "needs a value"),
-                            (["size", "a.yaml"], "this version does not have `size` yet"),
+                            (["size", "a.yaml", "--seconds", "0"], "`--seconds` takes a number"),
+                            (["size", "a.yaml", "-o", "-"], "the name of a file to write"),
                             (["twist", "a.yaml", "--hold", "x"], "`free` or `clamped`"),
                             (["a.yaml"], "tubewright check a.yaml")):
             process = run(*words)

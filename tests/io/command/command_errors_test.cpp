@@ -16,7 +16,7 @@ testing::Wordings one_of_each() {
           {"nothing_on_the_bench", nothing_on_the_bench()},
           {"cannot_read", cannot_read("a.yaml", "Is a directory")},
           {"cannot_write", cannot_write("a.yaml", "Disk full")},
-          {"cannot_start_anew", cannot_start_anew("a.yaml", "File exists")},
+          {"cannot_write_anew", cannot_write_anew("start", "a.yaml", "File exists")},
           {"no_such_section", no_such_section("raill", {"rail", "cross"})},
           {"cannot_write_results", cannot_write_results("Broken pipe")},
           {"cannot_make_directory", cannot_make_directory("tmp", "Disk full")},
@@ -41,7 +41,8 @@ TEST_CASE("a case that is not there is answered by a near one, or by all there a
 TEST_CASE("what cannot be read or written is named with the reason of the system") {
   CHECK(cannot_read("a.yaml", "Is a directory").message == "cannot read a.yaml: Is a directory");
   CHECK(cannot_write("a.yaml", "Disk full").message == "cannot write a.yaml: Disk full");
-  CHECK(cannot_start_anew("a.yaml", "File exists").message == "cannot write a.yaml: File exists");
+  CHECK(cannot_write_anew("start", "a.yaml", "File exists").message ==
+        "cannot write a.yaml: File exists");
 }
 
 }  // namespace tubewright::command_errors_test

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "io/options/command_table.h"
 #include "io/options/help_text.h"
 #include "tests/catch.h"
 
@@ -81,14 +82,6 @@ TEST_CASE("a misspelt option gets a hint") {
   CHECK(usage_error({"--versoin"}).advice == "did you mean `--version`?");
 }
 
-TEST_CASE("a command that is still to come is named as such") {
-  for (const char* command : {"size"}) {
-    CHECK_THAT(usage_error({command, "a.yaml"}).message, ContainsSubstring("does not have") &&
-                                                             ContainsSubstring(command) &&
-                                                             ContainsSubstring("yet"));
-  }
-}
-
 TEST_CASE("the studies take a frame, --json and -q, twist also how the frame is held") {
   const auto study = [](const std::vector<std::string>& words) {
     const CommandLine line = read_command_line(words);
@@ -159,10 +152,40 @@ TEST_CASE("the help of check names every option that check takes") {
   }
 }
 
-TEST_CASE("help lists only commands that exist") {
-  for (const char* command : {"size "}) {
-    CHECK_THAT(program_help(), !ContainsSubstring(command));
+TEST_CASE("help lists each command of the table, and no other") {
+  const std::string help = program_help();
+  const std::size_t start = help.find("Commands:\n") + 9;
+  const std::string list = help.substr(start, help.find("\n\n", start) - start);
+  CHECK(static_cast<std::size_t>(std::count(list.begin(), list.end(), '\n')) ==
+        command_table().size());
+  for (const Command& command : command_table()) {
+    CHECK_THAT(list, ContainsSubstring("\n  " + command.name + " "));
   }
+}
+
+TEST_CASE("size takes a file to write, what counts, the time there is, --json and -q") {
+  const auto size = [](const std::vector<std::string>& words) {
+    const CommandLine line = read_command_line(words);
+    REQUIRE(std::holds_alternative<SizeCommand>(line));
+    return std::get<SizeCommand>(line);
+  };
+  const SizeCommand plain = size({"size", "a.yaml"});
+  CHECK(plain.frame == "a.yaml");
+  CHECK(plain.file.empty());
+  CHECK_FALSE(plain.seconds);
+  CHECK_FALSE((plain.cheapest || plain.fail_safe || plain.json || plain.quiet));
+  const SizeCommand all = size({"size", "-o", "b.yaml", "--cheapest", "--fail-safe", "--seconds",
+                                "2.5", "a.yaml", "--json", "-q"});
+  CHECK(all.file == "b.yaml");
+  CHECK(all.seconds == 2.5);
+  CHECK((all.cheapest && all.fail_safe && all.json && all.quiet));
+  for (const char* seconds : {"0", "-1", "1e7", "soon", "nan"}) {
+    CHECK_THAT(usage_error({"size", "a.yaml", std::string("--seconds=") + seconds}).message,
+               ContainsSubstring("`--seconds` takes a number from 0.001 to 1e+06"));
+  }
+  const UsageError error = usage_error({"size", "a.yaml", "-o", "-"});
+  CHECK_THAT(error.message, ContainsSubstring("the name of a file to write"));
+  CHECK(error.advice == "try `-o lighter.yaml`");
 }
 
 TEST_CASE("no words at all give a short usage with two examples") {

@@ -10,7 +10,7 @@ TEST_CASE("every wording of a misused command line has the form of the house and
   const std::vector<std::string> words = {"bash", "zsh"};
   std::set<std::string> messages;
   for (const UsageError& error :
-       {no_such_command("chekc", {"check"}), command_of_later("size"), no_command("a.yaml"),
+       {no_such_command("chekc", {"check"}), no_command("a.yaml"),
         no_such_option("--versoin", {"--version"}), option_before_command("--json", "check"),
         option_of_no_use("check", "--jsno", {"--json"}), one_word_too_many("check", "b.yaml"),
         option_given_twice("check", "-o"), option_without_value("check", "-o"),

@@ -76,7 +76,10 @@ TEST_CASE("sizes as they are ordered: height, width, wall, material") {
   s.shape = Shape::round_tube;
   CHECK(size_text(s) == "round 25.0 x 2.0 S235");
   s.shape = Shape::properties;
-  CHECK(size_text(s) == "own");
+  s.given.A = 216e-6;
+  CHECK(size_text(s) == "own (A 216.0 mm2)");
+  s.given.A = 21612.86e-6;
+  CHECK(size_text(s) == "own (A 21613 mm2)");
 }
 
 TEST_CASE("names in a row") {
