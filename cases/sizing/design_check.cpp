@@ -57,8 +57,10 @@ bool DesignCheck::passes(const Choice& choice) const {
   const JointedFrame jointed = jointed_frame(frame);
   const KnownBefore known{nullptr, &jointed};
   const Limits& limits = frame.limits;
-  const MassSummary mass = mass_summary(frame, jointed.numbered);
-  if (limits.mass && !tubewright::passes((mass.tubes + mass.panels) / *limits.mass)) return false;
+  if (options_.cheapest && limits.mass) {
+    const MassSummary mass = mass_summary(frame, jointed.numbered);
+    if (!tubewright::passes((mass.tubes + mass.panels) / *limits.mass)) return false;
+  }
   if (limits.torsional_stiffness) {
     const auto stiffness = torsional_stiffness(frame, TorsionHold::free, known);
     if (!stiffness || !tubewright::passes(*limits.torsional_stiffness / *stiffness)) return false;
@@ -77,7 +79,8 @@ bool DesignCheck::passes(const Choice& choice) const {
       return false;
     }
   }
-  return frequency_met(frame) && lasts(frame) && (!fail_safe_ || broken_welds(frame).empty());
+  return frequency_met(frame) && lasts(frame) &&
+         (!options_.fail_safe || broken_welds(frame).empty());
 }
 
 SizedDesign DesignCheck::analysed(const Choice& choice) const {
@@ -111,7 +114,7 @@ SizedDesign DesignCheck::analysed(const Choice& choice) const {
   const Verdict verdict =
       verdict_of(*analysis, limits, fatigue ? *fatigue : std::optional<FatigueScreening>());
   design.excesses.insert(design.excesses.end(), verdict.failures.begin(), verdict.failures.end());
-  if (fail_safe_) {
+  if (options_.fail_safe) {
     for (const Failure& weld : broken_welds(frame)) design.excesses.push_back(weld);
   }
   std::stable_sort(

@@ -14,10 +14,11 @@ namespace tubewright {
 class DesignCheck {
  public:
   /// `frame`: with its load cases. Keeps references to both.
-  DesignCheck(const Frame& frame, const std::vector<SizedTubes>& groups, bool fail_safe)
-      : frame_(frame), groups_(groups), fail_safe_(fail_safe) {}
+  DesignCheck(const Frame& frame, const std::vector<SizedTubes>& groups, const SizeOptions& options)
+      : frame_(frame), groups_(groups), options_(options) {}
 
-  /// Whether all limits are met; stops at the first that is not, asking first what failed last.
+  /// Whether all limits are met, that on the mass only where it is not what is made least; stops at
+  /// the first that is not, asking first what failed last.
   bool passes(const Choice& choice) const;
 
   /// All of them.
@@ -28,7 +29,7 @@ class DesignCheck {
  private:
   const Frame& frame_;
   const std::vector<SizedTubes>& groups_;
-  const bool fail_safe_;
+  const SizeOptions options_;
   mutable std::atomic<size_t> failed_last_ = 0;  ///< place in Frame::cases
   mutable std::atomic<int> count_ = 0;
 };

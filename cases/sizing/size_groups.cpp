@@ -119,6 +119,24 @@ bool bends(const StockSize& size) {
   return s.Iy > 0 && s.Iz > 0 && s.It > 0 && s.Wy > 0 && s.Wz > 0 && s.Wt > 0;
 }
 
+/// The listed sizes of the group's shape; where the file lists none also those it has now, which
+/// can be had.
+std::vector<StockSize> sizes_for(const Frame& frame, const SizedTubes& group) {
+  std::vector<StockSize> sizes;
+  for (const StockSize& size : stock_sizes(frame)) {
+    if (size.shape == group.now.shape) sizes.push_back(size);
+  }
+  if (frame.stock && !frame.stock->sizes.empty()) return sizes;
+  if (sizes.empty() || group.now.shape == Shape::properties) return sizes;
+  for (const int m : group.members) {
+    const SectionEntry& own = find_section(frame, member_at(frame, m).section);
+    const bool listed = std::any_of(sizes.begin(), sizes.end(),
+                                    [&](const StockSize& size) { return is_size(own, size); });
+    if (!listed) sizes.push_back({own.shape, own.height, own.width, own.wall, std::nullopt, {}});
+  }
+  return sizes;
+}
+
 /// The members as a group of the sizes of their shape; errors where they do not go together.
 void fill_group(const Frame& frame, const NumberedFrame& numbered, bool cheapest,
                 const SourceLocation& place, SizedTubes& group, Diagnostics& errors) {
@@ -130,11 +148,7 @@ void fill_group(const Frame& frame, const NumberedFrame& numbered, bool cheapest
     errors.push_back(error_at(place, group_of_two_shapes(group.name, first.shape, own.shape)));
     return;
   }
-  const std::vector<StockSize> list = stock_sizes(frame);
-  std::vector<StockSize> sizes;
-  for (const StockSize& size : list) {
-    if (size.shape == first.shape) sizes.push_back(size);
-  }
+  const std::vector<StockSize> sizes = sizes_for(frame, group);
   struct Entry {
     StockSize size;
     double mass = 0, cost = 0;

@@ -27,8 +27,6 @@ namespace tubewright {
 
 namespace {
 
-constexpr double beyond = std::numeric_limits<double>::infinity();
-
 /// The sizes that the file has now; -1 where one is not in its list.
 Choice choice_now(const Frame& frame, const std::vector<SizedTubes>& groups) {
   Choice now;
@@ -46,8 +44,24 @@ Choice choice_now(const Frame& frame, const std::vector<SizedTubes>& groups) {
   return now;
 }
 
-bool all_in_list(const Choice& choice) {
-  return std::none_of(choice.begin(), choice.end(), [](int j) { return j < 0; });
+/// What is not in its list as the first size there that is as heavy, or else the heaviest.
+Choice rounded_up(Choice now, const Frame& frame, const std::vector<SizedTubes>& groups) {
+  const NumberedFrame numbered = build_model(frame);
+  for (size_t g = 0; g < groups.size(); ++g) {
+    if (now[g] >= 0) continue;
+    double mass = 0;
+    for (const int m : groups[g].members) {
+      const Member& member = frame.members[static_cast<size_t>(m)];
+      mass += mass_per_length(frame, member) * member_length(numbered, member);
+    }
+    const std::vector<double>& masses = groups[g].masses;
+    const auto heavier = std::find_if(masses.begin(), masses.end(),
+                                      [&](double listed) { return listed >= mass * (1 - 1e-9); });
+    const auto at =
+        heavier != masses.end() ? heavier : std::max_element(masses.begin(), masses.end());
+    now[g] = static_cast<int>(at - masses.begin());
+  }
+  return now;
 }
 
 /// Tubes and panels that keep their size.
@@ -79,13 +93,19 @@ double worst_excess(const SizedDesign& design) {
                          : design.excesses.front().utilisation;
 }
 
-/// Of the heaviest sizes and what is found from them by one step in one group at a time that which
-/// exceeds its limits least.
-SizedDesign least_violated(const DesignCheck& check, const SizedDesign& heaviest,
-                           const std::vector<SizedTubes>& groups) {
-  SizedDesign best = heaviest;
+using Clock = std::chrono::steady_clock;
+
+/// From a design by one step in one group at a time to that which exceeds its limits least; at
+/// least one round of steps.
+SizedDesign least_violated(const DesignCheck& check, const SizedDesign& from,
+                           const std::vector<SizedTubes>& groups, double seconds) {
+  const auto begin = Clock::now();
+  const auto late = [&] {
+    return std::chrono::duration<double>(Clock::now() - begin).count() > seconds;
+  };
+  SizedDesign best = from;
   constexpr int most_steps = 20;
-  for (int step = 0; step < most_steps; ++step) {
+  for (int step = 0; step < most_steps && (step == 0 || !late()); ++step) {
     std::vector<Choice> moves;
     for (size_t g = 0; g < groups.size(); ++g) {
       for (const int way : {-1, 1}) {
@@ -123,27 +143,79 @@ std::vector<GoverningLimit> governing_limits(const DesignCheck& check, const Cho
   return governs;
 }
 
-/// Bars that only carry axial force have one of their own, by mass, which can judge quickly too.
-std::unique_ptr<Relaxation> relaxation_for(const Frame& frame,
-                                           const std::vector<SizedTubes>& groups,
-                                           const SizedStiffness& parts, bool cheapest,
-                                           const CutSource& source, ChoiceSearch& search) {
-  if (!cheapest) {
-    if (auto bars = bar_structure(frame, groups, parts)) {
-      auto relaxation =
-          std::make_unique<BarRelaxation>(std::move(*bars), search.fixed_cost, source);
-      search.surely_fails = [judge = relaxation.get()](const Choice& choice) {
-        return judge->surely_fails(choice);
-      };
-      return relaxation;
-    }
-  }
-  return std::make_unique<CutRelaxation>(search.costs, search.fixed_cost, source);
+/// Something that cuts can be made of.
+bool limits_movement(const Frame& frame) {
+  return frame.limits.torsional_stiffness || frame.limits.deflection ||
+         !frame.limits.displacements.empty();
 }
 
-double gap_of(const SizeStudy& study, double best) {
-  if (study.proved) return 0;
-  return std::isfinite(best) && best > 0 ? (best - study.bound) / best : beyond;
+bool only_links(const Frame& frame, const std::vector<SizedTubes>& groups) {
+  return std::all_of(groups.begin(), groups.end(), [&](const SizedTubes& group) {
+    return std::all_of(group.members.begin(), group.members.end(), [&](int m) {
+      return frame.members[static_cast<size_t>(m)].kind == MemberKind::link;
+    });
+  });
+}
+
+/// What leaves choices out by bounds, with all that it needs.
+struct Bounds {
+  SizedStiffness parts;
+  std::vector<HeldLimits> held;
+  std::unique_ptr<Relaxation> relaxation;
+};
+
+/// Bars that only carry axial force have a relaxation of their own, by mass, which can judge
+/// quickly too.
+std::unique_ptr<Bounds> bounds_for(const Frame& frame, const std::vector<SizedTubes>& groups,
+                                   bool cheapest, ChoiceSearch& search) {
+  auto bounds = std::make_unique<Bounds>();
+  const bool links = only_links(frame, groups);
+  CutSource source = [](const Shares&) { return std::vector<SeparableCut>{}; };
+  if (links || limits_movement(frame)) {
+    bounds->parts = sized_stiffness(frame, groups);
+    bounds->held = response_limits(frame, groups, bounds->parts);
+    source = [known = bounds.get()](const Shares& shares) {
+      return response_cuts(known->parts, known->held, shares);
+    };
+  }
+  if (links && !cheapest) {
+    if (auto bars = bar_structure(frame, groups, bounds->parts)) {
+      auto by_forces = std::make_unique<BarRelaxation>(std::move(*bars), search.fixed_cost, source);
+      search.surely_fails = [judge = by_forces.get()](const Choice& choice) {
+        return judge->surely_fails(choice);
+      };
+      bounds->relaxation = std::move(by_forces);
+      return bounds;
+    }
+  }
+  bounds->relaxation = std::make_unique<CutRelaxation>(search.costs, search.fixed_cost, source);
+  return bounds;
+}
+
+/// A choice that passes, as far down as a descent comes from the file's sizes, or the heaviest, or
+/// what is found by mending the former.
+std::vector<Choice> first_choices(const DesignCheck& check, const ChoiceSearch& search,
+                                  const std::vector<SizedTubes>& groups, const Choice& now,
+                                  const Choice& heaviest, double seconds) {
+  for (const Choice& choice : {now, heaviest}) {
+    if (search.surely_fails && search.surely_fails(choice)) continue;
+    if (search.passes(choice)) return {lighter_choice(search, choice, seconds)};
+  }
+  if (search.surely_fails) return {};  // its relaxation finds its own
+  const SizedDesign mended = least_violated(check, check.analysed(now), groups, seconds / 2);
+  if (!search.passes(mended.choice)) return {};
+  return {lighter_choice(search, mended.choice, seconds / 2)};
+}
+
+/// Ties, what governs, the next lighter one.
+void tell_more_of_best(const DesignCheck& check, const ChoiceSearch& search,
+                       const SearchAnswer& found, SizeStudy& study) {
+  for (size_t i = 1; i < found.best.size(); ++i) {
+    study.ties.push_back(check.analysed(found.best[i]));
+  }
+  study.all_ties = found.proved;
+  study.governs = governing_limits(check, search, found.best.front());
+  if (const auto next = nearest_cheaper(search, found.cost)) study.next = check.analysed(*next);
 }
 
 }  // namespace
@@ -168,8 +240,10 @@ Frame in_sizes(const Frame& frame, const std::vector<SizedTubes>& groups,
 }
 
 Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, const TellStep& tell) {
-  using Clock = std::chrono::steady_clock;
   const auto begin = Clock::now();
+  const auto left = [&] {
+    return options.seconds - std::chrono::duration<double>(Clock::now() - begin).count();
+  };
   Result<Frame> loaded = with_load_cases(given);
   if (auto* diagnostics = loaded.error()) return std::move(*diagnostics);
   const Frame& frame = *loaded;
@@ -195,47 +269,32 @@ Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, con
   }
   search.fixed_cost = options.cheapest ? 0 : study.kept_mass;
   search.tell = tell;
-  const DesignCheck check(frame, groups, options.fail_safe);
+  const DesignCheck check(frame, groups, options);
   search.passes = [&](const Choice& choice) { return check.passes(choice); };
-  study.now = check.analysed(choice_now(frame, groups));
+  const std::unique_ptr<Bounds> bounds = bounds_for(frame, groups, options.cheapest, search);
 
-  const SizedStiffness parts = sized_stiffness(frame, groups);
-  const std::vector<HeldLimits> held = response_limits(frame, groups, parts);
-  const std::unique_ptr<Relaxation> relaxation = relaxation_for(
-      frame, groups, parts, options.cheapest,
-      [&](const Shares& shares) { return response_cuts(parts, held, shares); }, search);
-
-  const Choice heaviest = heaviest_of(groups);
-  std::vector<Choice> start;
-  if (study.now.passes() && all_in_list(study.now.choice)) {
-    start.push_back(study.now.choice);
-  } else if (check.passes(heaviest)) {
-    start.push_back(heaviest);
-  }
-  const auto left = [&] {
-    return options.seconds - std::chrono::duration<double>(Clock::now() - begin).count();
-  };
-  if (!start.empty()) {
-    constexpr double share_of_time = 0.3;
-    start.front() = lighter_choice(search, start.front(), share_of_time * left());
-  }
+  const Choice now = choice_now(frame, groups), heaviest = heaviest_of(groups);
+  study.now = check.analysed(now);
+  constexpr double share_of_time = 0.3;
+  const std::vector<Choice> start = first_choices(
+      check, search, groups, rounded_up(now, frame, groups), heaviest, share_of_time * left());
   search.seconds = left();
-  const SearchAnswer found = find_cheapest(search, *relaxation, start);
-  study.proved = found.proved;
+  const SearchAnswer found = find_cheapest(search, *bounds->relaxation, start);
   study.bound = found.bound;
   study.rounds = found.rounds;
-  study.gap = gap_of(study, found.cost);
-  if (found.best.empty()) {
+  // The mass is no limit of the search for the least: that is within it or nothing is.
+  const bool too_heavy = !options.cheapest && limits.mass && found.cost > *limits.mass;
+  study.proved = found.proved || (too_heavy && found.bound > *limits.mass);
+  if (found.best.empty() || too_heavy) {
+    study.gap = study.proved ? 0 : std::numeric_limits<double>::infinity();
     study.heaviest = check.analysed(heaviest);
-    study.least_violated = least_violated(check, *study.heaviest, groups);
+    const SizedDesign from = too_heavy ? check.analysed(found.best.front()) : *study.heaviest;
+    study.least_violated =
+        least_violated(check, from, groups, std::max(0.0, share_of_time * left()));
   } else {
+    study.gap = study.proved ? 0 : (found.cost - study.bound) / found.cost;
     study.best = check.analysed(found.best.front());
-    for (size_t i = 1; i < found.best.size(); ++i) {
-      study.ties.push_back(check.analysed(found.best[i]));
-    }
-    study.all_ties = found.proved;
-    study.governs = governing_limits(check, search, found.best.front());
-    if (const auto next = nearest_cheaper(search, found.cost)) study.next = check.analysed(*next);
+    tell_more_of_best(check, search, found, study);
   }
   study.analysed = check.count();
   return study;
