@@ -257,6 +257,7 @@ Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, con
 
   SizeStudy study;
   study.options = options;
+  study.stiffness_asked = limits.torsional_stiffness.has_value();
   study.groups = std::move(grouped->groups);
   study.without_size = std::move(grouped->without_size);
   const std::vector<SizedTubes>& groups = study.groups;

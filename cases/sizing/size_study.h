@@ -55,12 +55,13 @@ struct GoverningLimit {
 struct SizeOptions {
   bool cheapest = false;   ///< by cost instead of mass
   bool fail_safe = false;  ///< with any one weld broken too, at safety factor 1.0
-  double seconds = 60;     ///< what the search may take
+  double seconds = 300;    ///< what the search may take
 };
 
 struct SizeStudy {
   SizeOptions options;
   std::vector<SizedTubes> groups;
+  bool stiffness_asked = false;           ///< the file limits the torsional stiffness
   double kept_mass = 0;                   ///< tubes and panels that are not sized, kg
   std::vector<std::string> without_size;  ///< tubes held since the list has none of their shape
   SizedDesign now;                  ///< as in the file; choice -1 where its size is not in the list

@@ -212,6 +212,17 @@ std::string search_words(const SizeStudy& study) {
          (study.proved ? ", the others left out by bounds" : ", the search not finished");
 }
 
+/// What lighter tubes cost of it, above all where no limit asks for it.
+std::string stiffness_line(const SizeStudy& study) {
+  const auto& stiffness = study.best->stiffness;
+  if (!stiffness) return "";
+  std::string text = "torsional stiffness " + three_digits(*stiffness * per_degree) + " N m/deg";
+  if (study.now.stiffness) {
+    text += ", in the file " + three_digits(*study.now.stiffness * per_degree);
+  }
+  return wrapped("", text + (study.stiffness_asked ? "" : "; no limit asks for it"));
+}
+
 std::string with_best(const SizeStudy& study, Paint paint) {
   const SizedDesign& best = *study.best;
   std::string text;
@@ -220,6 +231,7 @@ std::string with_best(const SizeStudy& study, Paint paint) {
                             best.worst->item + " in " + best.worst->load_case + ", " +
                             utilisation_text(best.worst->utilisation));
   }
+  text += stiffness_line(study);
   text += wrapped("", search_words(study)) + '\n' + choice_table(study, best, paint);
   return text + governs_list(study, paint) + ties_list(study, paint) + next_part(study, paint);
 }
@@ -360,6 +372,9 @@ std::string size_json(const Frame& frame, const SizeStudy& study, const Diagnost
   out.row("designs", number(study.designs));
   out.row("mass_now", number(study.now.mass));
   out.row("cost_now", optional_number(study.now.cost, 1));
+  out.row("stiffness",
+          study.best ? optional_number(study.best->stiffness, per_degree) : ordered_json(nullptr));
+  out.row("stiffness_now", optional_number(study.now.stiffness, per_degree));
   out.row("kept_mass", number(study.kept_mass));
   out.row("groups", groups_json(frame, study));
   out.row("without_size", study.without_size);

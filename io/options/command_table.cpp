@@ -104,7 +104,7 @@ std::vector<Command> all_commands() {
                  OptionValue::new_file},
                 flag("--cheapest", "the cheapest by the prices of `stock` instead of the lightest"),
                 flag("--fail-safe", "with any one weld broken too, at a safety factor of 1"),
-                number("--seconds", 0.001, 1e6, "the longest the search may take (60)"),
+                number("--seconds", 0.001, 1e6, "the longest the search may take (300)"),
                 json(),
                 quiet("print the answer in one sentence only")}),
       on_frame("cut", "cut list: lengths, angles, bars to buy, jig diagonals",

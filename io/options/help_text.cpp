@@ -275,7 +275,7 @@ the proof that nothing lighter does.
 Examples:
   tubewright size frame.yaml
   tubewright size frame.yaml -o lighter.yaml
-  tubewright size frame.yaml --cheapest --seconds 300
+  tubewright size frame.yaml --cheapest --seconds 30
 
 Usage: tubewright size FRAME.yaml [options]
 
@@ -296,7 +296,7 @@ Options:
   --cheapest           the cheapest by the prices of `stock` instead of the
                        lightest
   --fail-safe          with any one weld broken too, at a safety factor of 1
-  --seconds N          the longest the search may take (60)
+  --seconds N          the longest the search may take (300)
   --json               print the results as one JSON object instead
   -q, --quiet          print the answer in one sentence only
   -h, --help           this page
