@@ -260,10 +260,11 @@ BoxAnswer CutRelaxation::bound(const ChoiceBox& box, double cutoff) const {
       answer.empty = true;
       return answer;
     }
-    answer.bound = std::max(answer.bound, fixed_cost_ + program.bound());
+    const double bound = fixed_cost_ + program.bound();  // below an earlier one if a cut fell out
+    answer.bound = std::max(answer.bound, bound);
     if (answer.bound > cutoff) return answer;
     shares = program.shares();
-    const bool smaller = program.tighten(cutoff - answer.bound, answer.box);
+    const bool smaller = program.tighten(cutoff - bound, answer.box);
     std::vector<SeparableCut> more;
     for (SeparableCut& cut : source_(shares)) {
       if (lacks(cut, shares) > violated * size_of(cut)) more.push_back(std::move(cut));
