@@ -550,7 +550,7 @@ BoxAnswer BarRelaxation::bound(const ChoiceBox& box, double cutoff) const {
     }
     answer.bound = std::max(answer.bound, program.bound());
     if (answer.bound > cutoff) return answer;
-    const bool smaller = program.tighten(cutoff - answer.bound, answer.box);
+    const bool smaller = program.tighten(cutoff - program.bound(), answer.box);
     const Shares shares = shares_at(s_, program);
     std::vector<SeparableCut> more = source_(shares);
     const bool gained = round == 0 || answer.bound > before + worth_a_round * std::abs(before);
