@@ -207,6 +207,25 @@ std::vector<Choice> first_choices(const DesignCheck& check, const ChoiceSearch& 
   return {lighter_choice(search, mended.choice, seconds / 2)};
 }
 
+bool has_no_answer(const SizedDesign& design) {
+  return !design.passes() && design.excesses.front().check == "no_answer";
+}
+
+/// What exceeds its limit by the same in both.
+std::vector<Failure> same_excesses(const SizedDesign& one, const SizedDesign& other) {
+  std::vector<Failure> same;
+  for (const Failure& a : one.excesses) {
+    const bool found =
+        std::any_of(other.excesses.begin(), other.excesses.end(), [&](const Failure& b) {
+          constexpr double rounding = 1e-6;
+          return a.check == b.check && a.item == b.item && a.load_case == b.load_case &&
+                 std::abs(a.utilisation - b.utilisation) <= rounding * a.utilisation;
+        });
+    if (found && a.check != "no_answer") same.push_back(a);
+  }
+  return same;
+}
+
 /// Ties, what governs, the next lighter one.
 void tell_more_of_best(const DesignCheck& check, const ChoiceSearch& search,
                        const SearchAnswer& found, SizeStudy& study) {
@@ -276,6 +295,9 @@ Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, con
 
   const Choice now = choice_now(frame, groups), heaviest = heaviest_of(groups);
   study.now = check.analysed(now);
+  if (has_no_answer(study.now) && has_no_answer(check.analysed(heaviest))) {
+    if (auto* diagnostics = analyse(frame).error()) return *diagnostics;
+  }
   constexpr double share_of_time = 0.3;
   const std::vector<Choice> start = first_choices(
       check, search, groups, rounded_up(now, frame, groups), heaviest, share_of_time * left());
@@ -289,6 +311,7 @@ Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, con
   if (found.best.empty() || too_heavy) {
     study.gap = study.proved ? 0 : std::numeric_limits<double>::infinity();
     study.heaviest = check.analysed(heaviest);
+    study.out_of_reach = same_excesses(check.analysed(Choice(groups.size(), 0)), *study.heaviest);
     const SizedDesign from = too_heavy ? check.analysed(found.best.front()) : *study.heaviest;
     study.least_violated =
         least_violated(check, from, groups, std::max(0.0, share_of_time * left()));

@@ -77,6 +77,9 @@ struct SizeStudy {
   /// Where there is no `best`: all groups in their heaviest size, and of what was analysed that
   /// which exceeds its limits least.
   std::optional<SizedDesign> heaviest, least_violated;
+  /// Then those limits, not met, that come out the same with the lightest and the heaviest sizes:
+  /// what is sized has nothing to do with them.
+  std::vector<Failure> out_of_reach;
   double designs = 0;  ///< how many there are; may be infinite
   int rounds = 0;      ///< of the search
   int analysed = 0;    ///< designs
@@ -86,9 +89,9 @@ struct SizeStudy {
 Frame in_sizes(const Frame& frame, const std::vector<SizedTubes>& groups,
                const std::vector<int>& choice);
 
-/// Errors: nothing to size, no size for a group, groups of different shapes, pieces of one tube or
-/// mirror images in different groups, sizes without a price where cost counts, no limit at all.
-/// Requires: the frame is sound.
+/// Errors: no answer in any size, as of a mechanism; nothing to size, no size for a group, groups
+/// of different shapes, pieces of one tube or mirror images in different groups, sizes without a
+/// price where cost counts, no limit at all. Requires: the frame is sound.
 Result<SizeStudy> size_study(const Frame& frame, const SizeOptions& options = {},
                              const TellStep& tell = tell_nobody);
 

@@ -244,6 +244,10 @@ std::string design_part(const SizeStudy& study, const std::string& heading,
 
 std::string without_best(const SizeStudy& study, Paint paint) {
   std::string text = wrapped("", search_words(study));
+  for (const Failure& excess : study.out_of_reach) {
+    text += wrapped("", "no size changes " + excess_words(excess) +
+                            ": nothing that is sized has to do with it");
+  }
   if (study.heaviest) {
     text += design_part(study, "All groups in their heaviest size", *study.heaviest, paint);
   }

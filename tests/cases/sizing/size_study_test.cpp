@@ -299,6 +299,29 @@ TEST_CASE("a limit that no size meets is proved to be out of reach, and the near
         study.heaviest->excesses.front().utilisation);
 }
 
+TEST_CASE("a limit that no sized tube has to do with is told of as such") {
+  Frame f = box_a();
+  f.groups.clear();
+  // A bracket that nothing loads, and all else kept.
+  add_node(f, "bracket", 1.4, 0.2, 0);
+  for (const Member& m : f.members) f.keep.members.push_back(m.name);
+  add_member(f, "arm", "lb2", "bracket");
+  const SizeStudy study = answer_of(size_study(f));
+  CHECK_FALSE(study.best);
+  CHECK(study.proved);
+  REQUIRE_FALSE(study.out_of_reach.empty());
+  CHECK(study.out_of_reach.front().check == "displacement");
+  CHECK(answer_of(size_study(box_a())).out_of_reach.empty());
+}
+
+TEST_CASE("a mechanism is no choice of sizes, and says where it moves") {
+  Frame f = box_a();
+  f.supports.resize(1);
+  const auto outcome = size_study(f);
+  REQUIRE(outcome.error() != nullptr);
+  CHECK(outcome.error()->front().message.find("move") != std::string::npos);
+}
+
 TEST_CASE("a mass limit below the lightest that meets the rest leaves nothing, proved") {
   Frame f = box_a();
   f.limits.mass = 15.2;
