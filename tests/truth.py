@@ -59,6 +59,7 @@ ROOMS = {
     "cases/studies": "Studies",
     "cases/verdict": "Fatigue and verdict",
     "cases/changes": "Frames changed in one place",
+    "cases/sizing": "Sizes from a list",
     "cases/validate": "What a file may say",
     "io/yaml": "Units",
     "io/workshop": "Papers for the workshop",

@@ -32,8 +32,8 @@ struct SeparableCut {
 };
 
 struct BoxAnswer {
-  bool empty = false;  ///< proved: nothing in the box passes
-  double bound = 0;    ///< nothing in it that passes costs less
+  bool empty = false;  ///< proved: nothing in the box passes at a cost up to the cutoff
+  double bound = 0;    ///< nothing in it that does costs less
   ChoiceBox box;       ///< what of it is left to look at
   Choice proposal;     ///< to be tested; empty: none
   /// The relaxation ends at the proposal: if it fails, only it need be left out.

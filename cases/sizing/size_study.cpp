@@ -296,7 +296,8 @@ Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, con
   const Choice now = choice_now(frame, groups), heaviest = heaviest_of(groups);
   study.now = check.analysed(now);
   if (has_no_answer(study.now) && has_no_answer(check.analysed(heaviest))) {
-    if (auto* diagnostics = analyse(frame).error()) return *diagnostics;
+    const Result<Analysis> as_drawn = analyse(frame);
+    if (const auto* diagnostics = as_drawn.error()) return *diagnostics;
   }
   constexpr double share_of_time = 0.3;
   const std::vector<Choice> start = first_choices(
@@ -306,8 +307,10 @@ Result<SizeStudy> size_study(const Frame& given, const SizeOptions& options, con
   study.bound = found.bound;
   study.rounds = found.rounds;
   // The mass is no limit of the search for the least: that is within it or nothing is.
-  const bool too_heavy = !options.cheapest && limits.mass && found.cost > *limits.mass;
-  study.proved = found.proved || (too_heavy && found.bound > *limits.mass);
+  const bool too_heavy =
+      !options.cheapest && limits.mass && !found.best.empty() && found.cost > *limits.mass;
+  study.proved = found.proved ||
+                 (!options.cheapest && limits.mass && found.bound > *limits.mass * (1 + same_cost));
   if (found.best.empty() || too_heavy) {
     study.gap = study.proved ? 0 : std::numeric_limits<double>::infinity();
     study.heaviest = check.analysed(heaviest);
