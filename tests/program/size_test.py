@@ -72,8 +72,10 @@ TRUSS = """\
 frame: Two rods
 joints: rigid
 sections:
-  thick: {shape: properties, A: 800, Iy: 1e5, Iz: 1e5, It: 2e5, Wy: 4e3, Wz: 4e3, Wt: 8e3, material: S235}
-  thin: {shape: properties, A: 800, Iy: 1e5, Iz: 1e5, It: 2e5, Wy: 4e3, Wz: 4e3, Wt: 8e3, material: S235}
+  thick: {shape: properties, A: 800, Iy: 1e5, Iz: 1e5, It: 2e5, Wy: 4e3, Wz: 4e3, Wt: 8e3,
+    material: S235}
+  thin: {shape: properties, A: 800, Iy: 1e5, Iz: 1e5, It: 2e5, Wy: 4e3, Wz: 4e3, Wt: 8e3,
+    material: S235}
 nodes: {A: [0, 0, 0], B: [0, 0, 1000], C: [1000, 0, 0]}
 members:
   AC: {kind: cable, from: A, to: C, section: thin}
@@ -289,8 +291,8 @@ class Refused(ProgramTest):
         self.refused(CANTILEVER + "stock: {sizes: []}\n", "`sizes`")
 
     def test_groups_of_different_shapes(self):
-        text = (BOX % 6).replace("  ring:\n    shape: square_tube\n    side: 30 mm   # as the rails\n",
-                                 "  ring:\n    shape: round_tube\n    diameter: 30\n")
+        square = "  ring:\n    shape: square_tube\n    side: 30 mm   # as the rails\n"
+        text = (BOX % 6).replace(square, "  ring:\n    shape: round_tube\n    diameter: 30\n")
         text = text.replace("    corners: sharp\n    material", "    material")
         text = text.replace("  middle: [b1, r1, t1, l1]\n", "  middle: [lb, b1]\n")
         text = text.replace("rails: [lb, rb, rt, lt]", "rails: [rb, rt, lt]")

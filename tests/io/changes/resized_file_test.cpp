@@ -72,8 +72,9 @@ std::vector<std::string> remarks_of(const std::string& text) {
   return remarks;
 }
 
-constexpr const char* two_sections = R"(# A trolley.   
-frame: Trolley   # its title
+constexpr const char* two_sections =
+    "# A trolley.   \n"  // blanks at its end stay too
+    R"(frame: Trolley   # its title
 sections:
   # the long ones
   rail: {shape: square_tube, side: 25, wall: 2.0, material: S235}   # bought in May
