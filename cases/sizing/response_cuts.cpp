@@ -28,7 +28,7 @@ VectorXd loads_of(const Frame& frame, const Case& c) {
 /// Those of the case in every size; empty where they differ.
 VectorXd fixed_loads(const Frame& frame, const std::vector<SizedTubes>& groups, const Case& c) {
   Choice choice(groups.size(), 0);
-  const VectorXd f = loads_of(in_sizes(frame, groups, choice), c);
+  VectorXd f = loads_of(in_sizes(frame, groups, choice), c);
   if (f.size() == 0) return {};
   const double rounding = 1e-12 * f.cwiseAbs().maxCoeff();
   for (size_t g = 0; g < groups.size(); ++g) {
@@ -96,7 +96,7 @@ HeldLimits limit_of_torsion(const Frame& frame, const SizedStiffness& parts) {
     const Eigen::Vector3d up = Eigen::Vector3d::UnitZ() * (sign / across);
     q += unit_force(parts.model, left, up) - unit_force(parts.model, right, up);
   }
-  held.loads.push_back(test.couple * q);
+  held.loads.emplace_back(test.couple * q);
   held.limits.push_back({0, q, test.couple / *frame.limits.torsional_stiffness});
   return held;
 }
@@ -108,8 +108,8 @@ struct Responses {
 
 Responses responses_of(const BlendedFrame& blend, const HeldLimits& held,
                        const std::vector<ResponseLimit>& limits) {
-  const Index loads = static_cast<Index>(held.loads.size());
-  const Index count = static_cast<Index>(limits.size());
+  const auto loads = static_cast<Index>(held.loads.size());
+  const auto count = static_cast<Index>(limits.size());
   MatrixXd forces(held.loads.front().size(), loads + count);
   for (Index l = 0; l < loads; ++l) forces.col(l) = held.loads[static_cast<size_t>(l)];
   for (Index k = 0; k < count; ++k) forces.col(loads + k) = limits[static_cast<size_t>(k)].q;
