@@ -489,7 +489,8 @@ ChoiceBox BarRelaxation::narrow(const ChoiceBox& box, double cutoff) {
   ChoiceBox left = box;
   if (!std::isfinite(cutoff)) return left;
   constexpr int passes = 3;
-  constexpr double slack = 1e-7;  // of what rounding may take
+  constexpr double slack = 1e-7;        // of what rounding may take
+  constexpr size_t most_narrowed = 64;  // elongations: two programmes each, which grow with them
   for (int pass = 0; pass < passes; ++pass) {
     BarProgram program(s_, known_, left, fixed_mass_);
     if (!program.sound()) return left;
@@ -510,6 +511,7 @@ ChoiceBox BarRelaxation::narrow(const ChoiceBox& box, double cutoff) {
         --left.last[g];
       }
     }
+    if (s_.cases.size() * s_.bars.size() > most_narrowed) continue;
     for (size_t c = 0; c < s_.cases.size(); ++c) {
       for (size_t b = 0; b < s_.bars.size(); ++b) {
         const Linear& e = program.elongation(c, b);
