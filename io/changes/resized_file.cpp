@@ -236,7 +236,7 @@ class FileResizer {
 
   /// A unit stays where it is the file's own, as in "25 mm"; another one goes.
   static std::string rewritten(const YamlNode& old, const Dimensioned& d) {
-    const std::string number = in_own_unit(d);
+    std::string number = in_own_unit(d);
     const std::size_t unit = old.text.find_first_not_of("0123456789+-.eE ");
     if (unit == std::string::npos || old.text.substr(unit) != d.measure->unit) return number;
     const std::size_t last_digit = old.text.find_last_of("0123456789.", unit - 1);
