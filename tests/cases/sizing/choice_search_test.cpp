@@ -134,7 +134,7 @@ TEST_CASE("a choice to start from changes nothing in the answer") {
     const Puzzle puzzle = random_puzzle(random, 0.15, true);
     if (puzzle.passing.empty()) continue;
     ++started;
-    const size_t any =
+    const auto any =
         static_cast<size_t>(whole_number(random, 0, static_cast<int>(puzzle.passing.size()) - 1));
     CheapestOfBox relaxation(puzzle.search, true);
     INFO("trial " << trial);

@@ -26,7 +26,7 @@ using Names = std::vector<std::string>;
 Names together_with(const Frame& f, const std::vector<SizedTubes>& groups,
                     const std::string& member) {
   for (const SizedTubes& group : groups) {
-    const Names names = members_of(f, group);
+    Names names = members_of(f, group);
     if (std::find(names.begin(), names.end(), member) != names.end()) return names;
   }
   return {};
