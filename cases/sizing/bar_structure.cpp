@@ -122,14 +122,7 @@ bool Builder::add_areas() {
 void Builder::add_stiffness() {
   const Model& model = parts_.model;
   const std::vector<bool> taut(model.bars.size(), false);
-  size_t element = 0;
-  const auto unsized = [&](const ElementVisitor& visit) {
-    for_each_element(model, taut, [&](auto nodes, const auto& own) {
-      const size_t e = element++, beams = model.beams.size();
-      if (e >= beams && e < beams + model.bars.size() && parts_.sized_bars[e - beams]) return;
-      visit(nodes, own);
-    });
-  };
+  const auto unsized = [&](const ElementVisitor& visit) { for_each_unsized(parts_, visit); };
   SparseMatrix K0 = assemble_parts(model, free_, unsized);
   // Rotations that nothing resists are pinned as they are in the whole.
   SparseMatrix K = assemble_stiffness(model, free_, taut);
@@ -266,10 +259,8 @@ bool Builder::condense_idle() {
 std::optional<BarStructure> Builder::build() {
   const bool all_links = std::none_of(parts_.sized_beams.begin(), parts_.sized_beams.end(),
                                       [](bool sized) { return sized; });
-  const bool linear = parts_.model.panels.empty() &&
-                      std::none_of(parts_.model.bars.begin(), parts_.model.bars.end(),
-                                   [](const Bar& b) { return b.tension_only; });
-  if (!all_links || !linear || !parts_.separable || !parts_.joints_rigid) return std::nullopt;
+  if (!all_links || !is_linear(parts_.model) || !parts_.separable || !parts_.joints_rigid)
+    return std::nullopt;
   if (free_.unknown.size() > most_dofs || !add_areas()) return std::nullopt;
   add_stiffness();
   add_bars();

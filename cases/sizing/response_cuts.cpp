@@ -53,10 +53,7 @@ HeldLimits limits_on_supports(const Frame& frame, const std::vector<SizedTubes>&
   HeldLimits held;
   held.supports = parts.model.supports;
   held.deflection = frame.limits.deflection.value_or(std::numeric_limits<double>::infinity());
-  const bool linear =
-      parts.model.panels.empty() && std::none_of(parts.model.bars.begin(), parts.model.bars.end(),
-                                                 [](const Bar& b) { return b.tension_only; });
-  if (!linear) return held;
+  if (!is_linear(parts.model)) return held;
   const auto number = numbers_of_nodes(frame);
   for (const Case& c : frame.cases) {
     if (needs_vehicle(frame, c)) continue;
@@ -101,29 +98,22 @@ HeldLimits limit_of_torsion(const Frame& frame, const SizedStiffness& parts) {
   return held;
 }
 
-/// The two blends of a choice, held, and the responses that limits need.
-struct Responses {
-  MatrixXd f, q;  ///< displacements under loads and under the limits' unit forces
-};
-
-Responses responses_of(const BlendedFrame& blend, const HeldLimits& held,
-                       const std::vector<ResponseLimit>& limits) {
-  const auto loads = static_cast<Index>(held.loads.size());
-  const auto count = static_cast<Index>(limits.size());
-  MatrixXd forces(held.loads.front().size(), loads + count);
-  for (Index l = 0; l < loads; ++l) forces.col(l) = held.loads[static_cast<size_t>(l)];
-  for (Index k = 0; k < count; ++k) forces.col(loads + k) = limits[static_cast<size_t>(k)].q;
-  const MatrixXd u = blend.displacements(forces);
-  return {u.leftCols(loads), u.rightCols(count)};
+MatrixXd loads_of(const HeldLimits& held) {
+  MatrixXd loads(held.loads.front().size(), static_cast<Index>(held.loads.size()));
+  for (Index l = 0; l < loads.cols(); ++l) loads.col(l) = held.loads[static_cast<size_t>(l)];
+  return loads;
 }
 
-/// The limits of the list, and for each load the node that moves too far, along its way.
-std::vector<ResponseLimit> limits_at(const HeldLimits& held, const BlendedFrame& blend) {
+MatrixXd unit_forces_of(const std::vector<ResponseLimit>& limits) {
+  MatrixXd q(limits.front().q.size(), static_cast<Index>(limits.size()));
+  for (Index k = 0; k < q.cols(); ++k) q.col(k) = limits[static_cast<size_t>(k)].q;
+  return q;
+}
+
+/// The limits of the list, and for each load the node that moves too far, along its way. `u`: under
+/// the loads.
+std::vector<ResponseLimit> limits_at(const HeldLimits& held, const MatrixXd& u) {
   std::vector<ResponseLimit> limits = held.limits;
-  if (!std::isfinite(held.deflection) || held.loads.empty()) return limits;
-  MatrixXd forces(held.loads.front().size(), static_cast<Index>(held.loads.size()));
-  for (Index l = 0; l < forces.cols(); ++l) forces.col(l) = held.loads[static_cast<size_t>(l)];
-  const MatrixXd u = blend.displacements(forces);
   for (Index l = 0; l < u.cols(); ++l) {
     Index farthest = 0;
     double most = held.deflection;
@@ -185,23 +175,24 @@ void add_cuts(const SizedStiffness& parts, const HeldLimits& held, const Shares&
   if (held.loads.empty()) return;
   const BlendedFrame stiff(parts, held.supports, shares, Blend::stiffness);
   if (!stiff.sound()) return;
-  const std::vector<ResponseLimit> limits = limits_at(held, stiff);
+  const MatrixXd loads = loads_of(held), u_f = stiff.displacements(loads);
+  const std::vector<ResponseLimit> limits = limits_at(held, u_f);
   if (limits.empty()) return;
+  const MatrixXd q = unit_forces_of(limits), u_q = stiff.displacements(q);
   std::optional<BlendedFrame> flexible;
-  Responses by_flexibility;
-  const Responses r = responses_of(stiff, held, limits);
+  MatrixXd flexible_f, flexible_q;
   std::vector<Violation> violations;
   for (size_t k = 0; k < limits.size(); ++k) {
     const ResponseLimit& limit = limits[k];
     const auto column = static_cast<Index>(k);
     const VectorXd& f = held.loads[static_cast<size_t>(limit.load)];
-    const double ff = f.dot(r.f.col(limit.load)), qq = limit.q.dot(r.q.col(column));
+    const double ff = f.dot(u_f.col(limit.load)), qq = limit.q.dot(u_q.col(column));
     if (!(ff > 0) || !(qq > 0)) continue;
     const double s = std::pow(ff / qq, 0.25);
     Violation v;
     v.most = limit.most;
     v.p = (f / s + s * limit.q) / 2;
-    v.u_p = (r.f.col(limit.load) / s + s * r.q.col(column)) / 2;
+    v.u_p = (u_f.col(limit.load) / s + s * u_q.col(column)) / 2;
     VectorXd m = (f / s - s * limit.q) / 2;
     double least = v.p.dot(v.u_p);
     constexpr double nothing = 1e-9;
@@ -211,10 +202,11 @@ void add_cuts(const SizedStiffness& parts, const HeldLimits& held, const Shares&
       if (!flexible) {
         flexible.emplace(parts, held.supports, shares, Blend::flexibility);
         if (!flexible->sound()) return;
-        by_flexibility = responses_of(*flexible, held, limits);
+        flexible_f = flexible->displacements(loads);
+        flexible_q = flexible->displacements(q);
       }
       v.m = std::move(m);
-      v.u_m = (by_flexibility.f.col(limit.load) / s - s * by_flexibility.q.col(column)) / 2;
+      v.u_m = (flexible_f.col(limit.load) / s - s * flexible_q.col(column)) / 2;
       least -= v.m.dot(v.u_m);
     }
     v.ratio = least / limit.most;

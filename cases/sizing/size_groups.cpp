@@ -7,6 +7,7 @@
 #include "cases/changes/stock_sizes.h"
 #include "cases/changes/tube_groups.h"
 #include "cases/frame/find_parts.h"
+#include "cases/frame/mirror.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_summary.h"
 #include "cases/sizing/size_errors.h"
@@ -27,6 +28,20 @@ struct Grouping {
 
 const Member& member_at(const Frame& frame, int m) { return frame.members[static_cast<size_t>(m)]; }
 
+/// As the file names it: a piece by its whole tube.
+const std::string& written_name(const Member& member) {
+  return member.tube.empty() ? member.name : member.tube;
+}
+
+/// The image that the mirror rule makes of a member, all pieces of a tube; empty: it makes none.
+std::vector<int> made_by_mirror(const Frame& frame, const NumberedFrame& numbered,
+                                const Member& member) {
+  const std::string& name = written_name(member);
+  if (!frame.mirror || !name.ends_with(frame.mirror->from)) return {};
+  const auto image = numbered.members.find(swap_ending(name, *frame.mirror));
+  return image == numbered.members.end() ? std::vector<int>{} : image->second;
+}
+
 Grouping grouping_of(const Frame& frame, const NumberedFrame& numbered) {
   Grouping grouping;
   grouping.group_of.assign(frame.members.size(), in_none);
@@ -44,15 +59,8 @@ Grouping grouping_of(const Frame& frame, const NumberedFrame& numbered) {
     for (const int m : numbered.members.at(name)) grouping.kept[static_cast<size_t>(m)] = true;
   }
   // Images that the mirror rule makes go with what they are images of.
-  for (size_t m = 0; frame.mirror && m < frame.members.size(); ++m) {
-    const Member& member = frame.members[m];
-    const std::string& name = member.tube.empty() ? member.name : member.tube;
-    const std::string& ending = frame.mirror->from;
-    if (name.size() <= ending.size() || !name.ends_with(ending)) continue;
-    const std::string stem = name.substr(0, name.size() - ending.size());
-    const auto image = numbered.members.find(stem + frame.mirror->to);
-    if (image == numbered.members.end()) continue;
-    for (const int i : image->second) {
+  for (size_t m = 0; m < frame.members.size(); ++m) {
+    for (const int i : made_by_mirror(frame, numbered, frame.members[m])) {
       const auto other = static_cast<size_t>(i);
       if (grouping.group_of[other] == in_none) grouping.group_of[other] = grouping.group_of[m];
       if (grouping.kept[m]) grouping.kept[other] = true;
@@ -95,21 +103,18 @@ void check_whole_tubes(const Frame& frame, const Grouping& grouping, Diagnostics
 
 void check_images(const Frame& frame, const NumberedFrame& numbered, const Grouping& grouping,
                   Diagnostics& errors) {
-  if (!frame.mirror) return;
   for (size_t m = 0; m < frame.members.size(); ++m) {
     const Member& member = frame.members[m];
-    const std::string& name = member.tube.empty() ? member.name : member.tube;
-    const std::string& ending = frame.mirror->from;
-    if (name.size() <= ending.size() || !name.ends_with(ending)) continue;
-    const std::string image = name.substr(0, name.size() - ending.size()) + frame.mirror->to;
-    const auto found = numbered.members.find(image);
-    if (found == numbered.members.end()) continue;
-    const auto other = static_cast<size_t>(found->second.front());
+    const std::vector<int> image = made_by_mirror(frame, numbered, member);
+    if (image.empty()) continue;
+    const auto other = static_cast<size_t>(image.front());
     if (grouping.group_of[other] == grouping.group_of[m] &&
         grouping.kept[other] == grouping.kept[m]) {
       continue;
     }
-    errors.push_back(error_at(member.place, images_in_two_groups(name, image)));
+    errors.push_back(
+        error_at(member.place,
+                 images_in_two_groups(written_name(member), written_name(frame.members[other]))));
     return;
   }
 }

@@ -116,6 +116,22 @@ SizedStiffness sized_stiffness(const Frame& frame, const std::vector<SizedTubes>
   return parts;
 }
 
+void for_each_unsized(const SizedStiffness& parts, const ElementVisitor& visit) {
+  const size_t beams = parts.sized_beams.size(), bars = parts.sized_bars.size();
+  size_t element = 0;  // beams, then bars, then sheets
+  for_each_element(parts.model, std::vector<bool>(bars, false), [&](auto nodes, const auto& own) {
+    const size_t e = element++;
+    const bool sized =
+        e < beams ? parts.sized_beams[e] : e < beams + bars && parts.sized_bars[e - beams];
+    if (!sized) visit(nodes, own);
+  });
+}
+
+bool is_linear(const Model& model) {
+  return model.panels.empty() && std::none_of(model.bars.begin(), model.bars.end(),
+                                              [](const Bar& b) { return b.tension_only; });
+}
+
 namespace {
 
 std::vector<std::vector<Matrix12>> blended(const SizedStiffness& parts, const Shares& shares,
@@ -150,16 +166,7 @@ Model held_by(Model model, const std::vector<Support>& supports) {
 Factorisation factorised(const SizedStiffness& parts, const Model& model, const FreeDofs& free,
                          const std::vector<std::vector<Matrix12>>& tubes) {
   SparseMatrix K = assemble_parts(model, free, [&](const ElementVisitor& visit) {
-    size_t element = 0;
-    const size_t beams = model.beams.size();
-    const std::vector<bool> taut(model.bars.size(), false);
-    for_each_element(model, taut, [&](auto nodes, const auto& own) {
-      const size_t e = element++;
-      const bool sized = e < beams
-                             ? parts.sized_beams[e]
-                             : e < beams + parts.sized_bars.size() && parts.sized_bars[e - beams];
-      if (!sized) visit(nodes, own);
-    });
+    for_each_unsized(parts, visit);
     for (size_t g = 0; g < tubes.size(); ++g) {
       for (size_t i = 0; i < tubes[g].size(); ++i) visit(parts.groups[g][i].nodes, tubes[g][i]);
     }

@@ -37,6 +37,12 @@ struct SizedStiffness {
 
 SizedStiffness sized_stiffness(const Frame& frame, const std::vector<SizedTubes>& groups);
 
+/// Of what is not sized: every part's stiffness, as for_each_element() has it.
+void for_each_unsized(const SizedStiffness& parts, const ElementVisitor& visit);
+
+/// Neither cables nor sheets: displacements are proportional to the loads.
+bool is_linear(const Model& model);
+
 enum class Blend { stiffness, flexibility };
 
 /// A blend of sizes, held and factorised.
