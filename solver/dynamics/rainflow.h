@@ -6,6 +6,7 @@
 // widens and then narrows; it is short in practice, and all that is kept.
 #pragma once
 
+#include <cmath>
 #include <cstddef>
 #include <vector>
 
@@ -36,20 +37,21 @@ class RainflowCounter {
   template <class Sink>
   void add(const double* samples, std::ptrdiff_t count, std::ptrdiff_t stride, Sink&& sink);
 
-  /// Turning points that are open, the first and the last sample among them.
+  /// Turning points that are open once the last sample counts as one, which may close cycles.
   std::vector<double> residue() const;
 
-  /// What the residue counts for. The counter is as before.
+  /// The cycles that close if the history ends here, and those of the residue. The counter is as
+  /// before and may take more.
   std::vector<Cycle> close(Residue residue) const;
 
  private:
+  std::vector<double> finish(std::vector<Cycle>* closed) const;
   template <class Sink>
   void turn(double point, Sink&& sink);
 
   double gate_;
   double last_ = 0;  ///< the furthest sample of the present run
   double sign_ = 0;  ///< of the present run: up 1, down -1, 0 before the first
-  bool started_ = false;
   std::vector<double> open_;
 };
 
@@ -57,6 +59,37 @@ class RainflowCounter {
 std::vector<Cycle> rainflow(const std::vector<double>& history, Residue residue);
 
 // ---------------------------------------------------------------------------
+
+template <class Sink>
+void RainflowCounter::add(const double* samples, std::ptrdiff_t count, std::ptrdiff_t stride,
+                          Sink&& sink) {
+  std::ptrdiff_t k = 0;
+  if (count > 0 && open_.empty()) {
+    last_ = samples[0];
+    open_.push_back(last_);
+    k = 1;
+  }
+  for (; k < count && sign_ == 0; ++k) {
+    const double value = samples[k * stride];
+    if (std::abs(value - last_) > gate_) {
+      sign_ = value > last_ ? 1 : -1;
+      last_ = value;
+    }
+  }
+  double last = last_, sign = sign_;
+  for (; k < count; ++k) {
+    const double value = samples[k * stride], onward = sign * (value - last);
+    if (onward >= 0) {
+      last = value;
+    } else if (-onward > gate_) {
+      turn(last, sink);
+      last = value;
+      sign = -sign;
+    }
+  }
+  last_ = last;
+  sign_ = sign;
+}
 
 template <class Sink>
 void RainflowCounter::turn(double point, Sink&& sink) {

@@ -22,7 +22,8 @@ class Road {
   int tracks() const { return static_cast<int>(window_.size()); }
 
   /// Makes the window hold the ground of from .. to and a vertex on either side. What lies before
-  /// `from` may be dropped: a later call may not reach back behind it.
+  /// `from` may be dropped: a later call may not reach back behind it. Requires: from <= to, both
+  /// less than 1e9 m away.
   void cover(double from, double to);
 
   /// The ground between `from` and `to` of the last cover().
