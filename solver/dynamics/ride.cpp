@@ -52,7 +52,7 @@ struct ForceElements {
     const Eigen::Index coordinates = system.modes.rows();
     const auto n = static_cast<Eigen::Index>(system.tyres.size());
     std::map<int, double> dampers;
-    for (const Damper& d : system.dampers) dampers[d.coordinate] += d.damping;
+    for (const RideDamper& d : system.dampers) dampers[d.coordinate] += d.damping;
     damping.resize(static_cast<Eigen::Index>(dampers.size()));
     at_dampers = Eigen::MatrixXd::Zero(damping.size(), coordinates);
     for (const auto& [coordinate, value] : dampers) {
@@ -65,7 +65,7 @@ struct ForceElements {
     c.resize(n);
     at_tyres = Eigen::MatrixXd::Zero(2 * n, coordinates);
     for (Eigen::Index i = 0; i < n; ++i) {
-      const Tyre& t = system.tyres[static_cast<size_t>(i)];
+      const RideTyre& t = system.tyres[static_cast<size_t>(i)];
       k[i] = t.stiffness;
       c[i] = t.damping;
       at_tyres(i, t.vertical) = 1;
@@ -250,7 +250,7 @@ class Ride {
   template <class Column>
   void push(const Column& slope) {
     for (Eigen::Index i = 0; i < tyre_count(); ++i) {
-      const Tyre& t = system_.tyres[static_cast<size_t>(i)];
+      const RideTyre& t = system_.tyres[static_cast<size_t>(i)];
       f_[t.vertical] += contact_.F[i];
       if (t.longitudinal >= 0) f_[t.longitudinal] -= contact_.F[i] * slope[i];
     }

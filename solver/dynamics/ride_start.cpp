@@ -125,7 +125,7 @@ Outcome<StandingRide, NoEquilibrium> standing_ride(const RideSystem& system,
   for (int i = 0; i < static_cast<int>(system.circular_frequency.size()); ++i) {
     (system.circular_frequency[i] == 0 ? rigid : elastic).push_back(i);
   }
-  for (const Tyre& t : system.tyres) vertical.push_back(t.vertical);
+  for (const RideTyre& t : system.tyres) vertical.push_back(t.vertical);
 
   const RigidMotions motions = rigid_motions(system.modes(vertical, rigid));
   const Eigen::VectorXd weight = system.weight_modal(rigid);

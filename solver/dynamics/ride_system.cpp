@@ -14,11 +14,11 @@ bool at_least_zero(double value) { return std::isfinite(value) && value >= 0; }
 bool is_ride_system(const RideSystem& system) {
   const Eigen::Index coordinates = system.modes.rows(), modes = system.modes.cols();
   const auto is_coordinate = [&](int c) { return c >= 0 && c < coordinates; };
-  const auto good_tyre = [&](const Tyre& t) {
+  const auto good_tyre = [&](const RideTyre& t) {
     return is_coordinate(t.vertical) && (t.longitudinal == -1 || is_coordinate(t.longitudinal)) &&
            at_least_zero(t.stiffness) && t.stiffness > 0 && at_least_zero(t.damping);
   };
-  const auto good_damper = [&](const Damper& d) {
+  const auto good_damper = [&](const RideDamper& d) {
     return is_coordinate(d.coordinate) && at_least_zero(d.damping);
   };
   const auto all_at_least_zero = [](const Eigen::VectorXd& v) {

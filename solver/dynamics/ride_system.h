@@ -9,7 +9,7 @@ namespace tubewright {
 /// A tyre pushes along the normal of its wheel's path: F up at `vertical`, -F dz_c/dx at
 /// `longitudinal`, by the deflection d = z_c - w, w the displacement of `vertical`:
 ///   F = 0 where d <= 0, else max(0, stiffness d + damping d').
-struct Tyre {
+struct RideTyre {
   int vertical = 0;       ///< force coordinate, up
   int longitudinal = -1;  ///< force coordinate, forward; -1: none
   double stiffness = 0;   ///< N/m, above 0
@@ -17,7 +17,7 @@ struct Tyre {
 };
 
 /// Force = -damping * rate of the coordinate.
-struct Damper {
+struct RideDamper {
   int coordinate = 0;
   double damping = 0;  ///< N s/m (or N m s), not negative
 };
@@ -34,8 +34,8 @@ struct RideSystem {
   Eigen::VectorXd weight_modal;          ///< modal force of gravity, one a mode
   Eigen::VectorXd weight_displacement;   ///< at the force coordinates, m: gravity through the modes
                                          ///< left out
-  std::vector<Tyre> tyres;               ///< at most `most_tyres`
-  std::vector<Damper> dampers;
+  std::vector<RideTyre> tyres;           ///< at most `most_tyres`
+  std::vector<RideDamper> dampers;
 };
 
 constexpr int most_tyres = 16;

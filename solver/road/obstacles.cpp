@@ -11,10 +11,10 @@ namespace {
 
 /// height * shape(x/L) on even pieces.
 template <class Shape>
-Profile bump(double length, double spacing, const Shape& shape) {
+GroundProfile bump(double length, double spacing, const Shape& shape) {
   assert(length > 0 && spacing > 0 && length / spacing < 1e6);
   const int pieces = std::max(2, static_cast<int>(std::ceil(length / spacing)));
-  Profile p;
+  GroundProfile p;
   for (int i = 0; i <= pieces; ++i) {
     const double share = static_cast<double>(i) / pieces;
     p.x.push_back(share * length);
@@ -25,20 +25,20 @@ Profile bump(double length, double spacing, const Shape& shape) {
 
 }  // namespace
 
-Profile edge(double height) { return {{0, 0}, {0, height}}; }
+GroundProfile edge(double height) { return {{0, 0}, {0, height}}; }
 
-Profile half_sine(double height, double length, double spacing) {
+GroundProfile half_sine(double height, double length, double spacing) {
   return bump(length, spacing,
               [&](double share) { return height * std::sin(std::numbers::pi * share); });
 }
 
-Profile versed_sine(double height, double length, double spacing) {
+GroundProfile versed_sine(double height, double length, double spacing) {
   return bump(length, spacing, [&](double share) {
     return height / 2 * (1 - std::cos(2 * std::numbers::pi * share));
   });
 }
 
-Profile pothole(double depth, double length) {
+GroundProfile pothole(double depth, double length) {
   assert(length > 0);
   return {{0, 0, length, length}, {0, -depth, -depth, 0}};
 }

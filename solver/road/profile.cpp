@@ -8,13 +8,13 @@ namespace tubewright {
 namespace {
 
 /// First vertex behind x.
-size_t vertex_behind(const Profile& p, double x) {
+size_t vertex_behind(const GroundProfile& p, double x) {
   return static_cast<size_t>(std::upper_bound(p.x.begin(), p.x.end(), x) - p.x.begin());
 }
 
 }  // namespace
 
-bool is_profile(const Profile& profile) {
+bool is_ground_profile(const GroundProfile& profile) {
   const auto finite = [](double v) { return std::isfinite(v); };
   return profile.x.size() == profile.z.size() &&
          std::all_of(profile.x.begin(), profile.x.end(), finite) &&
@@ -22,7 +22,7 @@ bool is_profile(const Profile& profile) {
          std::is_sorted(profile.x.begin(), profile.x.end());
 }
 
-double height(const Profile& profile, double x) {
+double height(const GroundProfile& profile, double x) {
   if (profile.x.empty()) return 0;
   const size_t i = vertex_behind(profile, x);
   if (i == 0) return profile.z.front();
@@ -31,13 +31,13 @@ double height(const Profile& profile, double x) {
   return profile.z[i - 1] + share * (profile.z[i] - profile.z[i - 1]);
 }
 
-double slope(const Profile& profile, double x) {
+double slope(const GroundProfile& profile, double x) {
   const size_t i = vertex_behind(profile, x);
   if (i == 0 || i == profile.x.size()) return 0;
   return (profile.z[i] - profile.z[i - 1]) / (profile.x[i] - profile.x[i - 1]);
 }
 
-Profile shifted(Profile profile, double distance) {
+GroundProfile shifted(GroundProfile profile, double distance) {
   for (double& x : profile.x) x += distance;
   return profile;
 }

@@ -9,21 +9,21 @@ namespace tubewright {
 /// Vertices (x, z), m: x forward, z up, joined by straight lines. x does not decrease; two vertices
 /// at one x are a vertical edge. Before the first vertex and behind the last the ground goes on
 /// level at their heights; without any vertex it is level at 0.
-struct Profile {
+struct GroundProfile {
   std::vector<double> x, z;  ///< of one length
 };
 
 /// True if the lengths agree, all numbers are finite and x does not decrease. The functions of this
 /// room require it.
-bool is_profile(const Profile& profile);
+bool is_ground_profile(const GroundProfile& profile);
 
 /// Height at x; at a vertical edge that behind it.
-double height(const Profile& profile, double x);
+double height(const GroundProfile& profile, double x);
 
 /// Slope dz/dx at x; at a vertex that behind it, at a vertical edge that of the ground behind it.
-double slope(const Profile& profile, double x);
+double slope(const GroundProfile& profile, double x);
 
 /// The same road with all of it shifted forward by `distance`, m.
-Profile shifted(Profile profile, double distance);
+GroundProfile shifted(GroundProfile profile, double distance);
 
 }  // namespace tubewright

@@ -6,8 +6,8 @@
 
 namespace tubewright {
 
-Road::Road(std::vector<Profile> tracks) : window_(std::move(tracks)) {
-  assert(std::all_of(window_.begin(), window_.end(), is_profile));
+Road::Road(std::vector<GroundProfile> tracks) : window_(std::move(tracks)) {
+  assert(std::all_of(window_.begin(), window_.end(), is_ground_profile));
 }
 
 Road::Road(RandomRoad road, double spacing) {
@@ -23,7 +23,7 @@ void Road::cover(double from, double to) {
   const auto last = static_cast<std::int64_t>(std::floor((to + spacing) / length));
   const bool empty = window_.front().x.empty();
   if (empty || first > next_) {  // nothing that is there lies in the window
-    for (Profile& p : window_) p = {};
+    for (GroundProfile& p : window_) p = {};
     next_ = first;
   }
   drop(from - spacing);
@@ -40,7 +40,7 @@ void Road::cover(double from, double to) {
 
 /// Whole blocks, so that the same ground is kept whatever the windows were.
 void Road::drop(double from) {
-  for (Profile& p : window_) {
+  for (GroundProfile& p : window_) {
     size_t blocks = 0;
     while ((blocks + 1) * RoadSampler::block < p.x.size() &&
            p.x[(blocks + 1) * RoadSampler::block] <= from) {

@@ -14,8 +14,8 @@ namespace tubewright {
 /// which only a window is kept: its memory does not grow with the length of the ride.
 class Road {
  public:
-  /// Requires: is_profile() for each.
-  explicit Road(std::vector<Profile> tracks);
+  /// Requires: is_ground_profile() for each.
+  explicit Road(std::vector<GroundProfile> tracks);
   /// Requires: spacing > 0, m.
   explicit Road(RandomRoad road, double spacing = 0.01);
 
@@ -27,12 +27,12 @@ class Road {
   void cover(double from, double to);
 
   /// The ground between `from` and `to` of the last cover().
-  const Profile& window(int track) const { return window_[static_cast<size_t>(track)]; }
+  const GroundProfile& window(int track) const { return window_[static_cast<size_t>(track)]; }
 
  private:
   void drop(double from);
 
-  std::vector<Profile> window_;
+  std::vector<GroundProfile> window_;
   std::optional<RoadSampler> sampler_;
   Eigen::MatrixXd samples_;
   std::int64_t next_ = 0;  ///< block to be sampled

@@ -14,7 +14,7 @@ namespace {
 /// from vertex i - 1 to vertex i.
 class Pieces {
  public:
-  explicit Pieces(const Profile& profile) : p_(profile) {}
+  explicit Pieces(const GroundProfile& profile) : p_(profile) {}
 
   std::ptrdiff_t count() const { return size() + 1; }
   double begin(std::ptrdiff_t i) const {
@@ -58,7 +58,7 @@ class Pieces {
   static size_t index(std::ptrdiff_t i) { return static_cast<size_t>(i); }
   std::ptrdiff_t size() const { return static_cast<std::ptrdiff_t>(p_.x.size()); }
 
-  const Profile& p_;
+  const GroundProfile& p_;
 };
 
 struct PathPoint {
@@ -145,7 +145,7 @@ class Circle {
 /// So many places at once that the ground under all of them is little more than under one.
 constexpr std::ptrdiff_t circle_places = 256;
 
-void circle_path(const Profile& profile, double radius, const double* x, std::ptrdiff_t count,
+void circle_path(const GroundProfile& profile, double radius, const double* x, std::ptrdiff_t count,
                  double* height, double* slope) {
   const Pieces pieces(profile);
   for (std::ptrdiff_t k = 0; k < count; k += circle_places) {
@@ -158,7 +158,7 @@ void circle_path(const Profile& profile, double radius, const double* x, std::pt
 // A point and a patch
 // -------------------
 
-void point_path(const Profile& profile, const double* x, std::ptrdiff_t count, double* height,
+void point_path(const GroundProfile& profile, const double* x, std::ptrdiff_t count, double* height,
                 double* slope) {
   const Pieces pieces(profile);
   if (count == 0) return;
@@ -208,7 +208,7 @@ struct Walk {
   }
 };
 
-void patch_path(const Profile& profile, double length, const double* x, std::ptrdiff_t count,
+void patch_path(const GroundProfile& profile, double length, const double* x, std::ptrdiff_t count,
                 double* height, double* slope) {
   const Pieces pieces(profile);
   double sum = 0;
@@ -230,7 +230,7 @@ void patch_path(const Profile& profile, double length, const double* x, std::ptr
 
 }  // namespace
 
-void wheel_path(const Profile& profile, const WheelContact& contact, const double* x,
+void wheel_path(const GroundProfile& profile, const WheelContact& contact, const double* x,
                 std::ptrdiff_t count, double* height, double* slope) {
   assert(contact.kind == WheelContact::Kind::point || contact.length > 0);
   switch (contact.kind) {

@@ -34,7 +34,7 @@ constexpr double steepest_path = 100;
 /// patch: z_c(x) = integral of z over x - L/2 .. x + L/2, by L, exactly. Waves of n cycle/m are
 /// reduced by sin(pi n L)/(pi n L).
 /// Where a path has a corner, the slope is that of one of its sides.
-void wheel_path(const Profile& profile, const WheelContact& contact, const double* x,
+void wheel_path(const GroundProfile& profile, const WheelContact& contact, const double* x,
                 std::ptrdiff_t count, double* height, double* slope);
 
 }  // namespace tubewright
