@@ -27,8 +27,8 @@ OscillatorState by_parts(double omega, double zeta, double h, OscillatorState s,
                          double p1, int parts) {
   const double dt = h / parts;
   const auto rate = [&](OscillatorState a, double t) {
-    return OscillatorState{
-        a.v, p0 + (p1 - p0) * t / h - 2 * zeta * omega * a.v - omega * omega * a.q};
+    return OscillatorState{a.v,
+                           p0 + (p1 - p0) * t / h - 2 * zeta * omega * a.v - omega * omega * a.q};
   };
   const auto moved = [](OscillatorState a, OscillatorState b, double f) {
     return OscillatorState{a.q + f * b.q, a.v + f * b.v};
@@ -99,7 +99,8 @@ TEST_CASE("steps of many periods and of heavy damping stay bounded") {
 }
 
 TEST_CASE("two steps are one of twice the length") {
-  const ModalRecurrence half = modal_recurrence(7, 0.1, 0.05), whole = modal_recurrence(7, 0.1, 0.1);
+  const ModalRecurrence half = modal_recurrence(7, 0.1, 0.05),
+                        whole = modal_recurrence(7, 0.1, 0.1);
   const OscillatorState start{0.2, 1};
   const auto two = step(half, step(half, start, 1, 2), 2, 3);
   const auto one = step(whole, start, 1, 3);

@@ -71,7 +71,8 @@ std::vector<double> random_history(unsigned seed, int count, bool whole) {
 }  // namespace
 
 TEST_CASE("the example of ASTM E1049 is counted as printed", "[truth]") {
-  constexpr Source printed = seen_in("ASTM E1049 example as in a public issue of a rainflow package");
+  constexpr Source printed =
+      seen_in("ASTM E1049 example as in a public issue of a rainflow package");
   constexpr Source own = rederived("own routine of the road study");
   auto counts = by_range(rainflow(example, Residue::half_cycles));
   for (const auto& [range, count] :
@@ -109,9 +110,8 @@ TEST_CASE("means go with their ranges: the example in order") {
   std::vector<std::array<double, 3>> list;
   for (const Cycle& c : ours) list.push_back({c.range, c.mean, c.count});
   std::sort(list.begin(), list.end());
-  const std::vector<std::array<double, 3>> theirs = {{3, -.5, .5}, {4, -1, .5}, {4, 1, 1},
-                                                     {6, 1, .5},   {8, 0, .5},  {8, 1, .5},
-                                                     {9, .5, .5}};
+  const std::vector<std::array<double, 3>> theirs = {
+      {3, -.5, .5}, {4, -1, .5}, {4, 1, 1}, {6, 1, .5}, {8, 0, .5}, {8, 1, .5}, {9, .5, .5}};
   CHECK(list == theirs);
 }
 

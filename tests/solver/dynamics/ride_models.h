@@ -24,8 +24,8 @@ struct Structure {
 
 struct ModalStructure {
   RideSystem system;
-  Eigen::MatrixXd shapes;       ///< of the modes kept, DOFs x modes
-  Eigen::MatrixXd residual;     ///< DOFs by forces at coordinates, of the modes left out
+  Eigen::MatrixXd shapes;    ///< of the modes kept, DOFs x modes
+  Eigen::MatrixXd residual;  ///< DOFs by forces at coordinates, of the modes left out
   Eigen::VectorXd residual_weight;
 };
 

@@ -68,7 +68,8 @@ TEST_CASE("what cannot stand is told, with the reason") {
     return *s.error();
   };
   // The centre of gravity before both axles.
-  const RideSystem nose = on_tyres(body({{-0.1, 0.3}, {-0.1, -0.3}, {-0.9, 0.3}, {-0.9, -0.3}}), 1e5);
+  const RideSystem nose =
+      on_tyres(body({{-0.1, 0.3}, {-0.1, -0.3}, {-0.9, 0.3}, {-0.9, -0.3}}), 1e5);
   CHECK(why(nose, false) == NoEquilibrium::tips);
   CHECK(standing_ride(nose, Eigen::Vector4d::Zero(), true).has_value());
   // One axle away from it.
@@ -113,10 +114,8 @@ TEST_CASE("an elastic structure stands as its matrices say, reduced or not") {
   s.coordinates(0, 0) = s.coordinates(1, 4) = 1;
   s.weight = -gravity * s.M.diagonal();
   const Eigen::Vector2d heights(0.001, -0.002), k(5e4, 9e4);
-  const Eigen::MatrixXd stands =
-      s.K + s.coordinates.transpose() * k.asDiagonal() * s.coordinates;
-  const Eigen::VectorXd load =
-      s.weight + s.coordinates.transpose() * k.cwiseProduct(heights);
+  const Eigen::MatrixXd stands = s.K + s.coordinates.transpose() * k.asDiagonal() * s.coordinates;
+  const Eigen::VectorXd load = s.weight + s.coordinates.transpose() * k.cwiseProduct(heights);
   const Eigen::VectorXd u = solve_symmetric(stands, load);
   for (const int kept : {0, 1, 2, 4}) {
     RideSystem r = modal(s, kept).system;
