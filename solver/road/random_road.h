@@ -34,8 +34,8 @@ struct RandomRoadOptions {
   double ramp = 5;         ///< factor (1 - cos(pi x/ramp))/2 on 0 < x < ramp; 0: none
 };
 
-/// Lines at the middles of equal bins, a_i = sqrt(2 Gd(n_i) dn). Such a sum repeats after 1/dn: for
-/// tests and for roads shorter than half of that.
+/// Lines at the middles of equal bins, a_i = sqrt(2 Gd(n_i) dn). Such a sum repeats after 1/dn, but
+/// for its sign: for tests and for roads shorter than half of that.
 RandomRoad evenly_spaced_road(const RoadSpectrum& spectrum, const RandomRoadOptions& options);
 
 /// Lines in bins of equal ratio, so that every resonance meets as many, each at a random place of

@@ -36,7 +36,7 @@ inline ModalStructure modal(const Structure& s, int elastic, bool corrected = tr
   const double rounding = 1e-9 * pairs->values.cwiseAbs().maxCoeff();
   const Eigen::Index dofs = s.M.rows();
   Eigen::Index rigid = 0;
-  while (rigid < dofs && pairs->values[rigid] < rounding) ++rigid;
+  while (rigid < dofs && pairs->values[rigid] <= rounding) ++rigid;
   const Eigen::Index kept = std::min<Eigen::Index>(dofs, rigid + elastic), left = dofs - kept;
   ModalStructure m;
   m.shapes = pairs->vectors.leftCols(kept);

@@ -56,7 +56,7 @@ TEST_CASE("an evenly spaced road of seed 8608 is that of the script", "[truth]")
     sampler.sample(b, block);
     z.insert(z.end(), block.data(), block.data() + block.rows());
   }
-  z.resize(10001);
+  z.resize(10000);  // its end left out
   const Eigen::Map<const Eigen::ArrayXd> all(z.data(), static_cast<Eigen::Index>(z.size()));
   truth("R1: sigma over 500 m, mm", script, 1e3 * std::sqrt((all - all.mean()).square().mean()),
         within_abs(11.2497, 6e-4));
@@ -124,7 +124,7 @@ TEST_CASE("a random road does not repeat where an evenly spaced one does") {
   const RoadSpectrum s = class_c(0.05, 4.05);
   const RandomRoad even = evenly_spaced_road(s, options(400, 5, 0));
   const RandomRoad free = random_road(s, options(400, 5, 0));
-  const double period = 400 / (4.05 - 0.05);
+  const double period = 2 * 400 / (4.05 - 0.05);  // after half of it with the other sign
   for (const double x : {3.0, 17.0, 55.5}) {
     CHECK_THAT(height(even, 0, x + period), WithinAbs(height(even, 0, x), 1e-9));
   }
@@ -147,7 +147,7 @@ TEST_CASE("a random road does not repeat where an evenly spaced one does") {
 
 TEST_CASE("tracks go together as their coherence says") {
   const RoadSpectrum s = class_c(0.02, 10);
-  RandomRoadOptions o = options(4000, 11, 0);
+  RandomRoadOptions o = options(20000, 11, 0);
   o.tracks = {-0.4, 0.4, 0.0};
   const auto ratio = [](const RandomRoad& road, int a, int b, double from, double to) {
     double cross = 0, direct = 0;
@@ -164,7 +164,7 @@ TEST_CASE("tracks go together as their coherence says") {
          {std::tuple{0, 1, 0.8}, std::tuple{0, 2, 0.4}, std::tuple{1, 2, 0.4}}) {
       CAPTURE(n, a, b);
       CHECK_THAT(ratio(isotropic, a, b, n / 1.15, n * 1.15),
-                 WithinAbs(isotropic_coherence(2, n, distance), 0.12));
+                 WithinAbs(isotropic_coherence(2, n, distance), 0.1));
     }
   }
   for (int t = 0; t < 3; ++t) {
