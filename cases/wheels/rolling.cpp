@@ -46,6 +46,11 @@ double duration_of(const Vehicle& vehicle, const RideEntry& ride) {
   return time_until_over(vehicle, ride) + to_calm_down;
 }
 
+bool has_tyre_rates(const Vehicle& vehicle) {
+  return vehicle.tyre_rate || std::all_of(vehicle.wheels.begin(), vehicle.wheels.end(),
+                                          [](const Wheel& w) { return w.tyre_rate.has_value(); });
+}
+
 double tyre_rate(const Vehicle& vehicle, const Wheel& wheel) {
   return wheel.tyre_rate ? *wheel.tyre_rate : vehicle.tyre_rate.value();
 }

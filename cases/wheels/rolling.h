@@ -28,6 +28,9 @@ double time_until_over(const Vehicle& vehicle, const RideEntry& ride);
 /// As the file has it, or else until the last wheel is over and 2 s more, 60 s on a random road.
 double duration_of(const Vehicle& vehicle, const RideEntry& ride);
 
+/// The tyre rate of every wheel is known.
+bool has_tyre_rates(const Vehicle& vehicle);
+
 /// N/m and N s/m of a wheel's tyre; `carried`: what it carries at rest, kg. Damping is the wheel's
 /// own, or the vehicle's, or by the vehicle's ratio 2 zeta sqrt(k m).
 /// Requires: the wheel or the vehicle has a tyre rate.
