@@ -67,6 +67,12 @@ RideSystem vehicle() {
   return r;
 }
 
+/// `count` columns, the first of every four.
+auto every_fourth(const Eigen::MatrixXd& m, Eigen::Index count) {
+  using Columns = Eigen::Map<const Eigen::MatrixXd, 0, Eigen::OuterStride<>>;
+  return Columns(m.data(), m.rows(), count, Eigen::OuterStride<>(every * m.rows()));
+}
+
 WheelPathStream paths() {
   RandomRoadOptions options;
   options.tracks = {half_track, -half_track};
@@ -110,8 +116,8 @@ int main(int argc, char** argv) {
       const auto take = [&](const Cycle& c) { sum += c.range * c.range * c.range; };
       if (stressed) {
         const Eigen::Index n = (b.displacement.cols() + every - 1) / every;
-        q = b.displacement(Eigen::all, Eigen::seqN(0, n, every)).transpose();
-        f = b.forces(Eigen::all, Eigen::seqN(0, n, every)).transpose();
+        q = every_fourth(b.displacement, n).transpose();
+        f = every_fourth(b.forces, n).transpose();
         stress.noalias() = q * of_modes;
         stress.noalias() += f * of_forces;
         if (counted) {
@@ -119,7 +125,7 @@ int main(int argc, char** argv) {
             counters[static_cast<size_t>(i)].add(stress.col(i).data(), n, 1, take);
           }
           for (int i = 0; i < 4; ++i) {
-            counters[static_cast<size_t>(stresses + i)].add(b.tyre_force.data() + i,
+            counters[stresses + static_cast<size_t>(i)].add(b.tyre_force.data() + i,
                                                             b.tyre_force.cols(), 4, take);
           }
         }
