@@ -3,6 +3,7 @@
 #include <cmath>
 #include <random>
 
+#include "cases/joint_stiffness/joint_springs.h"
 #include "cases/verdict/fatigue_life.h"
 #include "solver/statics/statics.h"
 #include "tests/cases/rides/riders.h"

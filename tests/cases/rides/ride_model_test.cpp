@@ -1,6 +1,7 @@
 #include "cases/rides/ride_model.h"
 
 #include "cases/analysis/analysis.h"
+#include "cases/joint_stiffness/joint_springs.h"
 #include "cases/rides/ride_channels.h"
 #include "solver/dynamics/ride_start.h"
 #include "tests/cases/rides/riders.h"
