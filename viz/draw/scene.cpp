@@ -26,7 +26,7 @@ namespace {
 
 constexpr double ink[3] = {0.13, 0.13, 0.15};
 constexpr double pale_ink[3] = {0.45, 0.45, 0.48};
-constexpr double steel[3] = {0.41, 0.43, 0.45};  ///< of what is not painted: as in the report
+constexpr double steel[3] = {0.5, 0.52, 0.55};  ///< of what is not painted
 
 /// From where it is seen, vehicle axes: the front left, from above.
 const Eigen::Vector3d eye = Eigen::Vector3d(0.72, 0.55, 0.42).normalized();
