@@ -1,6 +1,7 @@
 #include "cases/attachments/gusset_plate.h"
 
 #include <Eigen/Geometry>
+#include <algorithm>
 #include <cmath>
 
 #include "cases/attachments/face_stiffness.h"
@@ -37,6 +38,15 @@ std::array<double, 2> leg_starts(const std::array<double, 2>& depths, double cos
   const double sine = std::sqrt(1 - cos_angle * cos_angle);
   return {(depths[1] + depths[0] * cos_angle) / (2 * sine),
           (depths[0] + depths[1] * cos_angle) / (2 * sine)};
+}
+
+std::vector<double> plate_offsets(const Frame& frame, const Gusset& g) {
+  if (!g.at_sides) return {0};
+  double narrowest = leg_face_width(find_section(frame, g.legs[0].section), g.legs[0]);
+  narrowest =
+      std::min(narrowest, leg_face_width(find_section(frame, g.legs[1].section), g.legs[1]));
+  const double off = (narrowest - g.thickness) / 2;
+  return {-off, off};
 }
 
 GussetPlate gusset_plate(const Frame& frame, const Gusset& g) {

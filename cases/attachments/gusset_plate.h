@@ -12,6 +12,7 @@
 
 #include <Eigen/Core>
 #include <array>
+#include <vector>
 
 #include "cases/frame/frame.h"
 
@@ -44,6 +45,9 @@ struct GussetPlate {
   std::array<double, 2> shear{};  ///< along it
   std::array<double, 2> lever{};  ///< of the push about the middle of the leg, towards its end, m
 };
+
+/// Of the middles of its plates from the plane of the axes, to the side of first x second, m.
+std::vector<double> plate_offsets(const Frame& frame, const Gusset& gusset);
 
 /// Requires: its legs are placed.
 GussetPlate gusset_plate(const Frame& frame, const Gusset& gusset);

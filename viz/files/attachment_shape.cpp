@@ -7,6 +7,7 @@
 
 #include "cases/attachment_checks/bolts.h"
 #include "cases/attachments/expand_attachments.h"
+#include "cases/attachments/gusset_plate.h"
 #include "cases/frame/find_parts.h"
 
 namespace tubewright {
@@ -16,7 +17,7 @@ namespace {
 using Outline = std::vector<Eigen::Vector2d>;
 
 constexpr int round_sides = 24;
-constexpr double turn = 2 * std::numbers::pi;
+constexpr double full_turn = 2 * std::numbers::pi;
 
 /// Of a bolt's diameter.
 constexpr double head_height = 0.65, head_radius = 0.8, nut_height = 0.8;
@@ -34,7 +35,7 @@ void add_cylinder(DrawnBody& body, const Eigen::Vector3d& from, const Eigen::Vec
   const Eigen::Vector3d axis = (to - from).normalized(), side = axis.unitOrthogonal();
   std::vector<int> near, far;
   for (int k = 0; k < round_sides; ++k) {
-    const double angle = turn * k / round_sides;
+    const double angle = full_turn * k / round_sides;
     const Eigen::Vector3d out =
         radius * (std::cos(angle) * side + std::sin(angle) * axis.cross(side));
     near.push_back(add_point(body, from + out));
@@ -167,7 +168,7 @@ class AttachmentBody {
       if (behind() > 0) points.emplace_back(side, 0);
     }
     for (int k = 0; k < round_sides; ++k) {
-      const double angle = turn * k / round_sides;
+      const double angle = full_turn * k / round_sides;
       points.push_back(centre + edge * Eigen::Vector2d(std::cos(angle), std::sin(angle)));
     }
     const Outline outline = hull_of(points);
@@ -240,6 +241,27 @@ class AttachmentBody {
 DrawnBody attachment_body(const Frame& frame, const Attachment& attachment,
                           const Eigen::Vector3d& foot, const Eigen::Vector3d& hole) {
   return AttachmentBody(frame, attachment, foot, hole).make();
+}
+
+DrawnBody gusset_body(const Frame& frame, const Gusset& g) {
+  const GussetPlate plate = gusset_plate(frame, g);
+  const Eigen::Vector3d normal = g.legs[0].along.cross(g.legs[1].along).normalized();
+  DrawnBody body;
+  for (const double off : plate_offsets(frame, g)) {
+    const int first = static_cast<int>(body.points.size());
+    for (const double side : {off - g.thickness / 2, off + g.thickness / 2}) {
+      const Eigen::Vector3d corner = plate.corner + side * normal;
+      add_point(body, corner);
+      for (const GussetLeg& leg : g.legs) add_point(body, corner + leg.length * leg.along);
+    }
+    add_face(body, {first + 2, first + 1, first});
+    add_face(body, {first + 3, first + 4, first + 5});
+    for (int k = 0; k < 3; ++k) {
+      const int next = (k + 1) % 3;
+      add_face(body, {first + k, first + next, first + 3 + next, first + 3 + k});
+    }
+  }
+  return body;
 }
 
 }  // namespace tubewright

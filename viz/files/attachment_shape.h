@@ -24,4 +24,8 @@ struct DrawnBody {
 DrawnBody attachment_body(const Frame& frame, const Attachment& attachment,
                           const Eigen::Vector3d& foot, const Eigen::Vector3d& hole);
 
+/// A gusset's plates, from its node at the origin. Point i moves with the gusset's node, or the
+/// node where its first or second leg ends, for i mod 3 = 0, 1, 2.
+DrawnBody gusset_body(const Frame& frame, const Gusset& gusset);
+
 }  // namespace tubewright

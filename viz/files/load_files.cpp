@@ -63,7 +63,7 @@ Failure write_all(const Analysis& analysis, const std::filesystem::path& folder)
         return failure;
       entries += index_entry(std::to_string(drawing.step), 2, panels);
     }
-    if (!drawing.arms.empty()) {
+    if (!drawing.arms.empty() || !analysis.frame.gussets.empty()) {
       const std::string bodies = stem + "_attachments.vtp";
       if (auto failure =
               put_file(folder / bodies, attachment_bodies_file(analysis, result, drawing, scale)))
