@@ -1,10 +1,12 @@
 #include "cases/analysis/analysis.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <mutex>
 
 #include "cases/analysis/analysis_errors.h"
+#include "cases/analysis/buckling_lengths.h"
 #include "cases/analysis/in_parallel.h"
 #include "cases/analysis/iterate_case.h"
 #include "cases/analysis/summarise_case.h"
@@ -103,6 +105,37 @@ Diagnostics take_over(std::vector<CheckedCase> checked, Analysis& analysis) {
   return {};
 }
 
+bool all_finite(const AxialForces& forces) {
+  const auto finite = [](double N) { return std::isfinite(N); };
+  return std::all_of(forces.beams.begin(), forces.beams.end(), finite) &&
+         std::all_of(forces.bars.begin(), forces.bars.end(), finite);
+}
+
+/// Whether each case, as first solved with its sheets flat, surely does not sway. Those with slack
+/// cables are left to be looked at by themselves.
+std::vector<bool> stable_as_solved(const Frame& frame, const Model& held,
+                                   const std::vector<const Case*>& cases,
+                                   const std::vector<const StaticSolution*>& solved) {
+  std::vector<AxialForces> forces;
+  std::vector<size_t> taut;
+  for (size_t i = 0; i < cases.size(); ++i) {
+    const std::vector<bool>& slack = solved[i]->slack;
+    if (std::find(slack.begin(), slack.end(), true) != slack.end()) continue;
+    AxialForces N = axial_forces(*solved[i]);
+    if (!all_finite(N)) continue;
+    forces.push_back(std::move(N));
+    taut.push_back(i);
+  }
+  std::vector<LoadedCase> loaded;
+  for (size_t k = 0; k < taut.size(); ++k) {
+    loaded.push_back({&forces[k], second_order_limit * safety_factor(frame, *cases[taut[k]])});
+  }
+  const std::vector<bool> sure = surely_stable(held, loaded);
+  std::vector<bool> stable(cases.size(), false);
+  for (size_t k = 0; k < taut.size(); ++k) stable[taut[k]] = sure[k];
+  return stable;
+}
+
 /// Cases of one kind are solved together, then checked side by side.
 class Checking {
  public:
@@ -120,13 +153,17 @@ class Checking {
   Result<std::vector<CheckedCase>> held_cases(const std::vector<const Case*>& cases);
   Result<std::vector<CheckedCase>> driven_cases(const std::vector<const Case*>& cases,
                                                 std::optional<VehicleFacts>& vehicle);
+  /// Of a vehicle that nothing holds, each by what acts on it.
+  Result<std::vector<CheckedCase>> given_cases(const FreeVehicle& vehicle,
+                                               const std::vector<GivenCase>& given);
 
  private:
   void tell_next();
   CheckedCase held_case(const Case& c, StaticSolver& statics, const Actions& actions,
-                        StaticSolution first);
-  CheckedCase driven_case(const Case& c, const VehicleFacts& vehicle, VehicleSolution first);
-  CheckedCase iterated(const Case& c, bool by_wheels, StaticSolution first,
+                        StaticSolution first, bool stable);
+  CheckedCase driven_case(const Case& c, const VehicleFacts& vehicle, VehicleSolution first,
+                          bool stable);
+  CheckedCase iterated(const Case& c, bool by_wheels, StaticSolution first, bool stable,
                        const SolveAgain& solve_again) const;
 
   const Frame& frame_;
@@ -146,21 +183,23 @@ void Checking::tell_next() {
   tell_("checking load case", ++told_, count_);
 }
 
-CheckedCase Checking::iterated(const Case& c, bool by_wheels, StaticSolution first,
+/// `stable`: see stable_as_solved(); it holds for the first solution only.
+CheckedCase Checking::iterated(const Case& c, bool by_wheels, StaticSolution first, bool stable,
                                const SolveAgain& solve_again) const {
   std::optional<double> second_order_factor;
   if (options_.second_order) second_order_factor = safety_factor(frame_, c);
   IteratedCase iterated = iterate_case(numbered_, facts_.panels, std::move(first),
                                        second_order_factor, !by_wheels, solve_again);
+  iterated.surely_stable = stable && !iterated.second_order && !any_buckled(iterated.stages);
   CheckedCase checked;
   if (!iterated.sheets_converged) add_warning(checked.remarks, c.place, sheets_not_settled(c.name));
   checked.result = summarise_case(frame_, numbered_, facts_, c, by_wheels, std::move(iterated),
-                                  options_.worst_only);
+                                  options_.checked);
   return checked;
 }
 
 CheckedCase Checking::held_case(const Case& c, StaticSolver& statics, const Actions& actions,
-                                StaticSolution first) {
+                                StaticSolution first, bool stable) {
   tell_next();
   if (options_.large_displacement) {
     return {
@@ -181,7 +220,7 @@ CheckedCase Checking::held_case(const Case& c, StaticSolver& statics, const Acti
     if (!again) return std::nullopt;
     return std::move(again->front());
   };
-  return iterated(c, false, std::move(first), solve_again);
+  return iterated(c, false, std::move(first), stable, solve_again);
 }
 
 Result<std::vector<CheckedCase>> Checking::held_cases(const std::vector<const Case*>& cases) {
@@ -192,15 +231,18 @@ Result<std::vector<CheckedCase>> Checking::held_cases(const std::vector<const Ca
   if (const auto* failure = solved.error()) {
     return failure_diagnostics(frame_, numbered_, *failure, cases[failure->load_case]->name);
   }
+  std::vector<const StaticSolution*> as_solved;
+  for (const StaticSolution& solution : *solved) as_solved.push_back(&solution);
+  const std::vector<bool> stable = stable_as_solved(frame_, numbered_.model, cases, as_solved);
   std::vector<CheckedCase> checked(cases.size());
   in_parallel(cases.size(), [&](size_t i) {
-    checked[i] = held_case(*cases[i], statics, actions[i], std::move((*solved)[i]));
+    checked[i] = held_case(*cases[i], statics, actions[i], std::move((*solved)[i]), stable[i]);
   });
   return checked;
 }
 
-CheckedCase Checking::driven_case(const Case& c, const VehicleFacts& vehicle,
-                                  VehicleSolution first) {
+CheckedCase Checking::driven_case(const Case& c, const VehicleFacts& vehicle, VehicleSolution first,
+                                  bool stable) {
   tell_next();
   DrivingState state = std::move(first.state);
   if (options_.large_displacement) {
@@ -225,7 +267,7 @@ CheckedCase Checking::driven_case(const Case& c, const VehicleFacts& vehicle,
     state = std::move(solution.state);
     return std::move(solution.solution);
   };
-  CheckedCase checked = iterated(c, true, std::move(first.solution), solve_again);
+  CheckedCase checked = iterated(c, true, std::move(first.solution), stable, solve_again);
   checked.result->driving = std::move(state);
   return checked;
 }
@@ -240,9 +282,58 @@ Result<std::vector<CheckedCase>> Checking::driven_cases(const std::vector<const 
     return failure_diagnostics(frame_, numbered_, *failure, cases[failure->load_case]->name);
   }
   vehicle = std::move(solved->facts);
+  std::vector<const StaticSolution*> as_solved;
+  for (const VehicleSolution& s : solved->solutions) as_solved.push_back(&s.solution);
+  Model held = numbered_.model;
+  held.supports = determinate_restraint(held);
+  const std::vector<bool> stable = stable_as_solved(frame_, held, cases, as_solved);
   std::vector<CheckedCase> checked(cases.size());
   in_parallel(cases.size(), [&](size_t i) {
-    checked[i] = driven_case(*cases[i], *vehicle, std::move(solved->solutions[i]));
+    checked[i] = driven_case(*cases[i], *vehicle, std::move(solved->solutions[i]), stable[i]);
+  });
+  return checked;
+}
+
+Result<std::vector<CheckedCase>> Checking::given_cases(const FreeVehicle& vehicle,
+                                                       const std::vector<GivenCase>& given) {
+  std::vector<Actions> actions;
+  std::vector<Case> named(given.size());
+  for (size_t i = 0; i < given.size(); ++i) {
+    actions.push_back(given[i].actions);
+    named[i].name = given[i].name;
+    named[i].kind = CaseKind::vehicle;
+    named[i].place = frame_.vehicle->place;
+  }
+  StaticResult solved = solve_statics(vehicle.model, actions, bases_);
+  if (const auto* failure = solved.error()) {
+    return failure_diagnostics(frame_, numbered_, *failure, given[failure->load_case].name);
+  }
+  std::vector<const Case*> cases;
+  std::vector<const StaticSolution*> as_solved;
+  for (size_t i = 0; i < given.size(); ++i) {
+    centre_motion(vehicle, (*solved)[i]);
+    cases.push_back(&named[i]);
+    as_solved.push_back(&(*solved)[i]);
+  }
+  const std::vector<bool> stable = stable_as_solved(frame_, vehicle.model, cases, as_solved);
+  std::vector<CheckedCase> checked(given.size());
+  in_parallel(given.size(), [&](size_t i) {
+    if (auto why = without_answer(numbered_.model, named[i], (*solved)[i]); !why.empty()) {
+      checked[i] = {why, {}};
+      return;
+    }
+    const auto solve_again = [&](const NumberedFrame& softened,
+                                 const Actions& extra) -> std::optional<StaticSolution> {
+      Model model = softened.model;
+      model.supports = vehicle.model.supports;
+      Actions all = given[i].actions;
+      add_balanced(vehicle, extra, all);
+      StaticResult again = solve_statics(model, {all}, bases_);
+      if (!again) return std::nullopt;
+      centre_motion(vehicle, again->front());
+      return std::move(again->front());
+    };
+    checked[i] = iterated(named[i], true, std::move((*solved)[i]), stable[i], solve_again);
   });
   return checked;
 }
@@ -328,6 +419,21 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   analysis.slots = std::move(numbered.slots);
   analysis.arms = std::move(numbered.arms);
   return analysis;
+}
+
+Result<std::vector<CaseResult>> check_given(const Frame& frame, const NumberedFrame& numbered,
+                                            const CheckFacts& facts, const FreeVehicle& vehicle,
+                                            const std::vector<GivenCase>& cases) {
+  const AnalysisOptions options;
+  Checking checking{frame, numbered, facts, options, tell_nobody, nullptr, cases.size()};
+  auto checked = checking.given_cases(vehicle, cases);
+  if (auto* diagnostics = checked.error()) return std::move(*diagnostics);
+  std::vector<CaseResult> results;
+  for (CheckedCase& c : *checked) {
+    if (auto* diagnostics = c.result.error()) return std::move(*diagnostics);
+    results.push_back(std::move(*c.result));
+  }
+  return results;
 }
 
 }  // namespace tubewright

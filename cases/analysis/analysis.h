@@ -20,7 +20,7 @@ namespace tubewright {
 struct AnalysisOptions {
   bool second_order = false;        ///< axial forces act on the displaced frame
   bool large_displacement = false;  ///< equilibrium on the deformed frame, however far; excludes it
-  bool worst_only = false;          ///< see summarise_case(); of large displacements no difference
+  CheckedItems checked;             ///< of large displacements no difference
 };
 
 /// What is known of a frame before it is analysed.
@@ -66,5 +66,19 @@ Result<Frame> with_load_cases(Frame frame);
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only = {},
                          const AnalysisOptions& options = {}, const TellStep& tell = tell_nobody,
                          const KnownBefore& known = {});
+
+struct CheckFacts;  // summarise_case.h
+
+/// A case of a vehicle that nothing holds, given by what acts on it.
+struct GivenCase {
+  std::string name;
+  Actions actions;  ///< in balance
+};
+
+/// Solved and checked as analyse() does driven cases, sheets that buckle included; linear. In their
+/// order. Diagnostics: the frame can move, or a case has no answer.
+Result<std::vector<CaseResult>> check_given(const Frame& frame, const NumberedFrame& numbered,
+                                            const CheckFacts& facts, const FreeVehicle& vehicle,
+                                            const std::vector<GivenCase>& cases);
 
 }  // namespace tubewright

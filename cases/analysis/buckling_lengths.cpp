@@ -113,11 +113,16 @@ bool suspension_gives_way(const Model& model, const std::vector<bool>& slack,
          mostly * shape.dot(apply_stiffness(model, slack, shape));
 }
 
+FrameSway no_sway(const std::vector<MemberFacts>& facts) {
+  FrameSway sway;
+  for (const MemberFacts& f : facts) sway.lengths.push_back({f.lengths, {}, {}});
+  return sway;
+}
+
 FrameSway frame_sway(const Model& model, const std::vector<MemberSlot>& slots,
                      const std::vector<MemberFacts>& facts, const AxialForces& forces,
                      double safety_factor, const std::vector<bool>& body) {
-  FrameSway sway;
-  for (const MemberFacts& f : facts) sway.lengths.push_back({f.lengths, {}, {}});
+  FrameSway sway = no_sway(facts);
   const double limit = second_order_limit * safety_factor;
   const auto [below, buckling] = buckling_below(model, forces, limit, most_modes);
   if (below == 0) return sway;

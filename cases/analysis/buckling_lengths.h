@@ -34,6 +34,9 @@ std::vector<bool> nodes_of_body(const Frame& frame, const NumberedFrame& numbere
 bool suspension_gives_way(const Model& model, const std::vector<bool>& slack,
                           const Eigen::VectorXd& shape, const std::vector<bool>& body);
 
+/// Of a case known not to sway.
+FrameSway no_sway(const std::vector<MemberFacts>& facts);
+
 /// `model`: as solved, held by something, its beams not cut. `forces`: of the case without its
 /// safety factor; `safety_factor`: what multiplies it; `body`: see nodes_of_body(). Lengths that
 /// the frame file gives are left alone, and none becomes shorter than the member's own.

@@ -36,6 +36,14 @@ struct Worst {
   double utilisation = 0;
 };
 
+/// What is asked of the checks of a case.
+struct CheckedItems {
+  /// Nothing but CaseResult::worst and what is not a member's: stresses that cannot be the worst
+  /// are left out, read 0 and have no place.
+  bool worst_only = false;
+  std::string only;  ///< members of other names go unchecked; empty: all are checked
+};
+
 struct CaseResult {
   bool passes() const { return !worst || tubewright::passes(worst->utilisation); }
 

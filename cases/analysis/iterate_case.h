@@ -23,6 +23,7 @@ struct IteratedCase {
   std::vector<SheetStage> stages;
   bool sheets_converged = true;
   std::optional<SecondOrderFacts> second_order;
+  bool surely_stable = false;  ///< known not to sway (buckling_lengths.h); false: not looked
 };
 
 /// `first`: the solution with flat sheets, of first order. `second_order_factor`: absent: first

@@ -87,6 +87,7 @@ void add_member(CaseResult& result, const std::string& name, MemberResult r) {
 /// those imperfections before lengths may be the members' own).
 FrameSway sway_in(const Frame& frame, const NumberedFrame& numbered, const CheckFacts& facts,
                   bool driven, const IteratedCase& iterated, double safety_factor) {
+  if (iterated.surely_stable) return no_sway(facts.members);
   Model model = numbered.model;
   if (driven) model.supports = determinate_restraint(model);
   for (size_t p = 0; p < iterated.stages.size(); ++p)
@@ -293,12 +294,15 @@ CheckFacts check_facts(const Frame& frame, const NumberedFrame& numbered) {
 
 CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
                           const CheckFacts& facts, const Case& c, bool driven,
-                          IteratedCase iterated, bool worst_only) {
+                          IteratedCase iterated, const CheckedItems& checked) {
   CaseResult result;
   result.name = c.name;
   result.second_order = iterated.second_order;
   result.safety_factor = safety_factor(frame, c);
   const StaticSolution& solution = iterated.solution;
+  const auto asked = [&](const std::string& item) {
+    return checked.only.empty() || item == checked.only;
+  };
   const FrameSway sway = sway_in(frame, numbered, facts, driven, iterated, result.safety_factor);
   result.sheets_converged = iterated.sheets_converged;
   note_sway(result, sway);
@@ -311,13 +315,18 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   });
   for (size_t i = 0; i < frame.members.size(); ++i) {
     MemberResult r;
+    if (!asked(frame.members[i].name)) {
+      result.members.push_back(std::move(r));
+      continue;
+    }
     if (numbered.slots[i].is_beam) {
       const BeamState& beam = solution.beams[numbered.slots[i].index];
-      r = beam_result(beam, !worst_only);
+      r = beam_result(beam, !checked.worst_only);
       CaseLengths lengths = sway.lengths[i];
       lengths.critical_moment = critical[i];
+      const double at_least = checked.worst_only && result.worst ? result.worst->utilisation : 0;
       r.checks = beam_checks(facts.members[i], governing_cuts(beam), r.worst.stress, lengths,
-                             result.safety_factor);
+                             result.safety_factor, at_least);
       r.checks.joint_at =
           joint_checks(numbered, facts.members, facts.joint_ends, i, ends, result.safety_factor);
       r.checks.joint = worse_end(r.checks.joint_at);
@@ -327,7 +336,7 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
     }
     add_member(result, frame.members[i].name, std::move(r));
   }
-  if (worst_only) add_yields_that_count(frame, numbered, facts, solution, result);
+  if (checked.worst_only) add_yields_that_count(frame, numbered, facts, solution, result);
   for (size_t p = 0; p < frame.panels.size(); ++p) {
     PanelResult r = panel_result(frame, numbered, p, facts.panels[p], iterated.stages, solution,
                                  result.safety_factor);
@@ -363,7 +372,7 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
   result.name = c.name;
   result.safety_factor = safety_factor(frame, c);
   std::optional<CaseResult> plain;  // where the design loads are not reached
-  const IteratedCase first{std::move(first_order), {}, true, {}};
+  const IteratedCase first{std::move(first_order), {}, true, {}, false};
   // Nothing is crooked here that is drawn straight, so lengths are those of first order.
   const FrameSway sway = sway_in(frame, numbered, facts, driven, first, result.safety_factor);
   note_sway(result, sway);

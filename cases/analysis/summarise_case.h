@@ -33,12 +33,10 @@ struct LimitedDisplacement {
 std::vector<LimitedDisplacement> limited_displacements(const Frame& frame,
                                                        const CaseResult& result);
 
-/// `driven`: by its wheels, held by nothing. `worst_only`: nothing but CaseResult::worst and what
-/// is not a member's is asked for; stresses that cannot be the worst are left out, read 0 and have
-/// no place.
+/// `driven`: by its wheels, held by nothing.
 CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
                           const CheckFacts& facts, const Case& load_case, bool driven,
-                          IteratedCase iterated, bool worst_only = false);
+                          IteratedCase iterated, const CheckedItems& checked = {});
 
 /// `service`: under the loads, which the numbers are those of; `design`: under the loads times the
 /// safety factor, which the checks are made with.

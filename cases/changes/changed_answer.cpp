@@ -80,7 +80,7 @@ ChangedAnswer changed_answer(const Frame& frame, const BaseStiffnesses& bases) {
   ChangedAnswer answer;
   const JointedFrame jointed = jointed_frame(frame);
   const KnownBefore known{&bases, &jointed};
-  const AnalysisOptions options{false, false, true};
+  const AnalysisOptions options{false, false, {true, {}}};
   if (frame.torsion) answer.stiffness = torsional_stiffness(frame, TorsionHold::free, known);
   if (frame.torsion && !answer.stiffness) answer.mechanism = is_mechanism(held_models(frame).free);
   if (frame.cases.empty()) return answer;

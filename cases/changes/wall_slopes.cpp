@@ -230,7 +230,9 @@ Neighbour SlopeBase::Impl::neighbour(const MemberSet& members, double wall) cons
   n.jointed = jointed_frame(n.frame);
   const std::vector<std::string> asked = cases_asked_for();
   if (asked.empty()) return n;
-  Result<Analysis> outcome = analyse(n.frame, asked, {}, tell_nobody, {&bases, &n.jointed});
+  AnalysisOptions options;
+  if (worst) options.checked.only = worst->item;
+  Result<Analysis> outcome = analyse(n.frame, asked, options, tell_nobody, {&bases, &n.jointed});
   if (auto* found = outcome.get()) n.analysis = std::move(*found);
   return n;
 }

@@ -51,8 +51,9 @@ std::string unknown_strength(const MemberFacts& f) {
 }
 
 /// The greatest share of the resistance over all cuts.
-void check_section(MemberChecks& r, const MemberFacts& f, const std::vector<SectionForces>& cuts) {
-  r.section.utilisation = 0;
+void check_section(MemberChecks& r, const MemberFacts& f, const std::vector<SectionForces>& cuts,
+                   double at_least = 0) {
+  r.section.utilisation = at_least;
   for (const SectionForces& forces : cuts) {
     const SectionCheck check =
         section_check(f.section, f.material.yield, forces, *r.section.utilisation);
@@ -104,14 +105,14 @@ CheckResult check_buckling(const MemberFacts& f, const CompressedMember& member,
 }
 
 void check_steel_beam(MemberChecks& r, const MemberFacts& f, const std::vector<SectionCut>& cuts,
-                      const CaseLengths& lengths, double factor) {
+                      const CaseLengths& lengths, double factor, double at_least) {
   std::vector<SectionForces> design;
   CompressedMember member;
   for (const SectionCut& cut : cuts) {
     design.push_back(scaled(cut.forces, factor));
     member.N = std::min(member.N, design.back().N);
   }
-  check_section(r, f, design);
+  check_section(r, f, design, at_least);
   member.y = moments_along(cuts, &SectionForces::My, factor);
   member.z = moments_along(cuts, &SectionForces::Mz, factor);
   member.y.sway = lengths.sway[0];
@@ -403,7 +404,8 @@ Stress greatest_stress(const MemberFacts& f, const std::vector<SectionCut>& cuts
 }
 
 MemberChecks straight_beam_checks(const MemberFacts& f, const std::vector<SectionCut>& cuts,
-                                  const Stress& worst, const CaseLengths& lengths, double factor) {
+                                  const Stress& worst, const CaseLengths& lengths, double factor,
+                                  double at_least) {
   MemberChecks r;
   r.yield = yield_check(worst, f.material, factor);
   if (f.metal == Metal::aluminium) {
@@ -416,7 +418,7 @@ MemberChecks straight_beam_checks(const MemberFacts& f, const std::vector<Sectio
                [&](const WeldedEnd&, const SectionForces&) { return not_made(no_rules); });
     return r;
   }
-  check_steel_beam(r, f, cuts, lengths, factor);
+  check_steel_beam(r, f, cuts, lengths, factor, at_least);
   check_ends(r, f, cuts, factor, [&](const WeldedEnd& at, const SectionForces& forces) {
     return end_weld_check(f.section.profile, at.weld, forces);
   });
@@ -426,10 +428,11 @@ MemberChecks straight_beam_checks(const MemberFacts& f, const std::vector<Sectio
 }  // namespace
 
 MemberChecks beam_checks(const MemberFacts& f, const std::vector<SectionCut>& cuts,
-                         const Stress& worst, const CaseLengths& lengths, double factor) {
-  if (!f.bent) return straight_beam_checks(f, cuts, worst, lengths, factor);
+                         const Stress& worst, const CaseLengths& lengths, double factor,
+                         double at_least) {
+  if (!f.bent) return straight_beam_checks(f, cuts, worst, lengths, factor, at_least);
   const std::vector<SectionCut> bent = in_bend(f, cuts);
-  MemberChecks r = straight_beam_checks(f, bent, greatest_stress(f, bent), lengths, factor);
+  MemberChecks r = straight_beam_checks(f, bent, greatest_stress(f, bent), lengths, factor, at_least);
   for (CheckResult* check : {&r.yield, &r.section, &r.buckling}) {
     if (!check->utilisation) continue;
     check->comparison = true;

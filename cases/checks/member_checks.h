@@ -85,9 +85,11 @@ NamedMemberCheck nearest_limit(const MemberChecks& checks);
 
 /// `cuts`: as governing_cuts() finds them; `worst`: the greatest stress along the member. In a bend
 /// moments count for more (MemberFacts::bent), and what is checked is a comparison: the standards'
-/// members are straight.
+/// members are straight. `at_least`: a lesser utilisation of the section is told as this, which is
+/// quicker.
 MemberChecks beam_checks(const MemberFacts& facts, const std::vector<SectionCut>& cuts,
-                         const Stress& worst, const CaseLengths& lengths, double factor);
+                         const Stress& worst, const CaseLengths& lengths, double factor,
+                         double at_least = 0);
 
 /// A link or a cable; `N` is its axial force where it is greatest, tension positive.
 MemberChecks bar_checks(const MemberFacts& facts, double N, const Stress& worst, bool cable,

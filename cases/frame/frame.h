@@ -87,6 +87,7 @@ struct Member {
   std::string section;  ///< empty for a spring
   double roll = 0;
   double rate = 0;                      ///< spring only, N/m
+  double damping = 0;                   ///< spring only, N s/m: of the damper beside it
   EndConnection release_from = welded;  ///< 0 = free, finite = spring, `rigid` = joined
   EndConnection release_to = welded;
   std::string tube;  ///< the continuous tube (path) this is a piece of, else empty
@@ -256,6 +257,9 @@ struct Wheel {
   WheelBrake brake = WheelBrake::none;
   std::vector<std::string> brake_mount;  ///< nodes an inboard brake is fixed to
   Axle axle = Axle::front;
+  std::optional<double> radius;        ///< of the tyre as it rolls over the ground in a ride, m
+  std::optional<double> tyre_rate;     ///< N/m; absent: that of all tyres of the vehicle
+  std::optional<double> tyre_damping;  ///< N s/m; absent: as of the vehicle
   SourceLocation place;
 };
 
@@ -285,7 +289,10 @@ struct Vehicle {
   std::optional<double> roll_stiffness_front_share;
   double roll_centre_front = 0;
   double roll_centre_rear = 0;
-  std::optional<double> tyre_rate;
+  std::optional<double> tyre_rate;     ///< of each tyre, N/m
+  std::optional<double> tyre_damping;  ///< of each tyre, N s/m; instead of the ratio
+  double tyre_damping_ratio = 0.05;    ///< of what a tyre carries at rest, bouncing on it alone
+  double structural_damping = 0.015;   ///< damping ratio of the frame's elastic modes
   std::optional<double> friction;
   StandardFactors standard;
   SourceLocation place;
@@ -405,6 +412,47 @@ struct Case {
   std::string lift;
 };
 
+/// What a ride goes over.
+enum class Ground {
+  step,         ///< up by `height`; down where it is negative
+  half_sine,    ///< a hump, h sin(pi x/L)
+  versed_sine,  ///< a hump, h/2 (1 - cos(2 pi x/L))
+  pothole,      ///< down by `height` over `length`, with upright edges
+  drop,         ///< down by `height`
+  random_road,  ///< after ISO 8608
+  profile       ///< as measured
+};
+enum class RideSide { both, left, right };
+/// How a tyre follows the ground: a rigid circle of its radius, a point, or the mean height under a
+/// contact patch.
+enum class Follower { circle, point, patch };
+
+/// Heights of the left and the right track at a place along the road, m.
+struct ProfileRow {
+  double x = 0;
+  double left = 0;
+  double right = 0;
+};
+
+/// A ride over a road at constant speed.
+struct RideEntry {
+  std::string name;
+  Ground ground = Ground::step;
+  double height = 0;     ///< of a step or obstacle, m; depth of a pothole or drop
+  double length = 0;     ///< of an obstacle, m
+  double roughness = 0;  ///< Gd(n0) of a random road, m3
+  std::string profile_file;
+  std::vector<ProfileRow> profile;
+  double speed = 0;                ///< m/s
+  RideSide side = RideSide::both;  ///< whose wheels meet the step or obstacle
+  Follower follower = Follower::circle;
+  double patch = 0;                ///< length of the contact patch, m
+  std::optional<double> duration;  ///< s; absent: until the last wheel is over it and 2 s more
+  unsigned seed = 1;               ///< of a random road
+  double repeat = 1;               ///< how often in the vehicle's life
+  SourceLocation place;
+};
+
 struct TorsionTest {
   std::array<std::string, 2> front;
   std::array<std::string, 2> rear;
@@ -509,6 +557,7 @@ struct Frame {
   std::vector<PanelEntry> panels;
   std::optional<Vehicle> vehicle;
   std::vector<Case> cases;
+  std::vector<RideEntry> rides;
   std::optional<TorsionTest> torsion;
   Limits limits;
   std::optional<Life> life;

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "cases/joints/joint_scope.h"
 #include "cases/joints/lattice_joint.h"
@@ -329,7 +330,7 @@ class FaceJoint {
     const bool round = is_round(own_.brace);
     const bool moments = uses.M_ip > hardly || uses.M_op > hardly;
     RangesLeft place;
-    const auto first = [&](bool holds, const std::string& what) {
+    const auto first = [&](bool holds, std::string_view what) {
       place.note(holds && place.none(), what);
     };
     first(own_.onto[main_] < 1, "a tube between two faces");

@@ -24,8 +24,8 @@ constexpr const char* slender = "compressed walls of class 3 or 4";
 
 }  // namespace
 
-void RangesLeft::note(bool left, const std::string& what) {
-  if (left && std::find(left_.begin(), left_.end(), what) == left_.end()) left_.push_back(what);
+void RangesLeft::note(bool left, std::string_view what) {
+  if (left && std::find(left_.begin(), left_.end(), what) == left_.end()) left_.emplace_back(what);
 }
 
 void RangesLeft::note_all(const RangesLeft& others) {

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "cases/joints/tube_joint.h"
@@ -15,7 +16,7 @@ namespace tubewright {
 /// Ranges left, each once, in the order they were noted.
 class RangesLeft {
  public:
-  void note(bool left, const std::string& what);
+  void note(bool left, std::string_view what);
   void note_all(const RangesLeft& others);
   bool none() const { return left_.empty(); }
   std::string text() const;  ///< joined by semicolons

@@ -14,7 +14,7 @@ namespace tubewright {
 
 namespace {
 
-constexpr AnalysisOptions only_the_worst{false, false, true};
+AnalysisOptions only_the_worst() { return {false, false, {true, {}}}; }
 
 bool all_pass(const Analysis& analysis) {
   return std::all_of(analysis.cases.begin(), analysis.cases.end(),
@@ -67,11 +67,11 @@ bool DesignCheck::passes(const Choice& choice) const {
   }
   if (frame.cases.size() > 1) {
     const std::string& suspect = frame.cases[failed_last_].name;
-    const Result<Analysis> one = analyse(frame, {suspect}, only_the_worst, tell_nobody, known);
+    const Result<Analysis> one = analyse(frame, {suspect}, only_the_worst(), tell_nobody, known);
     if (!one || !all_pass(*one)) return false;
   }
   if (!frame.cases.empty()) {
-    const Result<Analysis> all = analyse(frame, {}, only_the_worst, tell_nobody, known);
+    const Result<Analysis> all = analyse(frame, {}, only_the_worst(), tell_nobody, known);
     if (!all) return false;
     for (size_t c = 0; c < all->cases.size(); ++c) {
       if (all->cases[c].passes()) continue;

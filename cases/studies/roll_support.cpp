@@ -10,6 +10,7 @@
 #include "cases/vehicle/free_vehicle.h"
 #include "cases/vehicle/vehicle_cases.h"
 #include "cases/vehicle/wheel_lift.h"
+#include "cases/wheels/rolling.h"
 #include "solver/elements/rigid_bodies.h"
 
 namespace tubewright {
@@ -54,7 +55,7 @@ FreeVehicle on_a_rigid_frame(const Frame& frame, const NumberedFrame& n) {
 
 /// One newton up at the left wheel and down at the right one: the couple over the angle.
 std::optional<double> axle_stiffness(const FreeVehicle& v, StaticSolver& solver,
-                                     const AxleWheels& axle, std::optional<double> tyre_rate) {
+                                     const AxleWheels& axle, const Vehicle& vehicle) {
   Actions actions = no_actions(v.model);
   add_wheel_force(v, static_cast<size_t>(axle.left), Eigen::Vector3d::UnitZ(), actions);
   add_wheel_force(v, static_cast<size_t>(axle.right), -Eigen::Vector3d::UnitZ(), actions);
@@ -62,7 +63,11 @@ std::optional<double> axle_stiffness(const FreeVehicle& v, StaticSolver& solver,
   if (!solved) return std::nullopt;
   const std::vector<double> z = contact_displacements(v, solved->front().displacements);
   double apart = z[static_cast<size_t>(axle.left)] - z[static_cast<size_t>(axle.right)];
-  if (tyre_rate) apart += 2 / *tyre_rate;
+  if (has_tyre_rates(vehicle)) {
+    for (const int w : {axle.left, axle.right}) {
+      apart += 1 / tyre_rate(vehicle, vehicle.wheels[static_cast<size_t>(w)]);
+    }
+  }
   if (!(apart > 0)) return INFINITY;
   return axle.track * axle.track / apart;
 }
@@ -90,14 +95,14 @@ RollSupportOutcome roll_support(const Frame& frame, double frame_stiffness) {
 
   const FreeVehicle v = on_a_rigid_frame(frame, n);
   StaticSolver solver(v.model);
-  const auto k_front = axle_stiffness(v, solver, *front, frame.vehicle->tyre_rate);
-  const auto k_rear = axle_stiffness(v, solver, *rear, frame.vehicle->tyre_rate);
+  const auto k_front = axle_stiffness(v, solver, *front, *frame.vehicle);
+  const auto k_rear = axle_stiffness(v, solver, *rear, *frame.vehicle);
   if (!k_front || !k_rear) {
     return {std::nullopt, "with the frame held, a wheel is loose or the suspension has no spring"};
   }
   RollSupport r;
   r.sprung = f.sprung;
-  r.tyres_known = frame.vehicle->tyre_rate.has_value();
+  r.tyres_known = has_tyre_rates(*frame.vehicle);
   r.front = *k_front;
   r.rear = *k_rear;
   const bool finite = std::isfinite(r.front) && std::isfinite(r.rear);

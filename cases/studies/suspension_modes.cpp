@@ -8,6 +8,7 @@
 
 #include "cases/model/spread_load.h"
 #include "cases/model/weldments.h"
+#include "cases/wheels/rolling.h"
 #include "solver/elements/bar_element.h"
 #include "solver/statics/rigid_fit.h"
 
@@ -46,9 +47,9 @@ std::vector<int> spring_bars(const Frame& frame, const NumberedFrame& numbered) 
 
 std::vector<Tyre> tyres_of(const Frame& frame, const NumberedFrame& numbered) {
   std::vector<Tyre> tyres;
-  if (!frame.vehicle || !frame.vehicle->tyre_rate) return tyres;
+  if (!frame.vehicle || !has_tyre_rates(*frame.vehicle)) return tyres;
   for (const Wheel& wheel : frame.vehicle->wheels) {
-    Tyre t{*frame.vehicle->tyre_rate, node_numbers(numbered, wheel.carrier), {}};
+    Tyre t{tyre_rate(*frame.vehicle, wheel), node_numbers(numbered, wheel.carrier), {}};
     std::vector<Eigen::Vector3d> at;
     for (const int n : t.nodes) at.push_back(numbered.model.nodes[static_cast<size_t>(n)]);
     const std::vector<NodeShare> shares =

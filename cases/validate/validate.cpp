@@ -50,6 +50,7 @@ Diagnostics validate(const Frame& frame) {
   validate_panels(frame, names, diagnostics);
   validate_vehicle(frame, names, diagnostics);
   validate_cases(frame, names, diagnostics);
+  validate_rides(frame, diagnostics);
   validate_studies(frame, names, diagnostics);
   return in_file_order(std::move(diagnostics), frame);
 }

@@ -19,6 +19,8 @@ void validate_sheets(const Frame& frame, const FrameNames& names, Diagnostics& d
 void validate_panels(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 void validate_vehicle(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 void validate_cases(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+/// Rides, and what only rides know of wheels and springs.
+void validate_rides(const Frame& frame, Diagnostics& diagnostics);
 
 /// What the studies need beyond the frame: torsion, limits, stock, groups, bench test.
 void validate_studies(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);

@@ -7,6 +7,7 @@
 
 #include "cases/frame/find_parts.h"
 #include "cases/model/case_actions.h"
+#include "cases/wheels/rolling.h"
 
 namespace tubewright {
 
@@ -63,8 +64,9 @@ BalancedActions VehicleSolver::actions_of(const Case& c, const TyreForces& force
 std::vector<double> VehicleSolver::heights(const Eigen::VectorXd& u,
                                            const std::vector<double>& loads) const {
   std::vector<double> z = contact_displacements(vehicle_, u);
-  if (frame_.vehicle->tyre_rate) {
-    for (size_t w = 0; w < z.size(); ++w) z[w] += loads[w] / *frame_.vehicle->tyre_rate;
+  const Vehicle& vehicle = *frame_.vehicle;
+  if (has_tyre_rates(vehicle)) {
+    for (size_t w = 0; w < z.size(); ++w) z[w] += loads[w] / tyre_rate(vehicle, vehicle.wheels[w]);
   }
   return z;
 }

@@ -4,6 +4,7 @@
 
 #include "cases/changes/loss_study.h"
 #include "cases/changes/rank_study.h"
+#include "cases/rides/ride_study.h"
 #include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/bench_study.h"
 #include "cases/studies/buckle_study.h"
@@ -22,6 +23,8 @@
 #include "io/results/floor_output.h"
 #include "io/results/stability_output.h"
 #include "io/results/torsion_output.h"
+#include "io/rides/ride_files.h"
+#include "io/rides/ride_output.h"
 #include "io/text/terminal.h"
 #include "io/workshop/cut_files.h"
 #include "io/workshop/cut_output.h"
@@ -170,6 +173,22 @@ Answered losses(const LoadedFrame& loaded, const Diagnostics& warnings, Paint pa
                      losses_pass(study)};
 }
 
+Answered rides(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
+               Paint paint) {
+  const Result<RideStudy> outcome = ride_study(loaded.frame, tell_counted_stage);
+  if (const auto* diagnostics = outcome.error()) return *diagnostics;
+  const RideStudy& study = *outcome;
+  std::string json = ride_json(study, warnings);
+  if (!command.directory.empty()) {
+    auto failure = make_directory(command.directory);
+    if (!failure) failure = write_ride_files(study, json, command.directory);
+    if (failure) return *failure;
+  }
+  return StudyAnswer{
+      ride_text(study, paint),          std::move(json), ride_lines(study), rides_pass(study), {},
+      "rides.json and the wheel forces"};
+}
+
 const char* stage_of(Study study) {
   switch (study) {
     case Study::twist:
@@ -186,6 +205,8 @@ const char* stage_of(Study study) {
       return "changing one tube at a time";
     case Study::losses:
       return "taking away one part at a time";
+    case Study::ride:
+      return "driving the vehicle";
     case Study::bench_test:
       break;
   }
@@ -209,6 +230,8 @@ Answered answer(const StudyCommand& command, const LoadedFrame& loaded, const Di
       return rank(command, loaded, warnings, paint);
     case Study::losses:
       return losses(loaded, warnings, paint);
+    case Study::ride:
+      return rides(command, loaded, warnings, paint);
     case Study::bench_test:
       break;
   }

@@ -56,6 +56,9 @@ void read_panels(const CheckedValue& top, Frame& frame);
 void read_vehicle(const CheckedValue& top, const FileAxes& axes, Frame& frame);
 void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame,
                 Diagnostics& diagnostics);
+/// `folder`: where files named in the frame file are looked for.
+void read_rides(const CheckedValue& top, const std::string& folder, Frame& frame,
+                Diagnostics& diagnostics);
 void read_torsion(const CheckedValue& top, Frame& frame);
 void read_limits(const CheckedValue& top, Frame& frame);
 void read_life(const CheckedValue& top, Frame& frame);

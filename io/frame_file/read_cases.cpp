@@ -96,6 +96,9 @@ Wheel wheel(const NamedValue& entry, const FileAxes& axes) {
   w.brake = value_for(wheel_brake_words, v["brake"].text);
   w.brake_mount = texts(v["brake_mount"]);
   w.axle = value_for(axle_words, v["axle"].text);
+  w.radius = number_if_given(v["radius"]);
+  w.tyre_rate = number_if_given(v["tyre_rate"]);
+  w.tyre_damping = number_if_given(v["tyre_damping"]);
   return w;
 }
 
@@ -117,6 +120,9 @@ void read_vehicle(const CheckedValue& top, const FileAxes& axes, Frame& frame) {
     vehicle.roll_centre_rear = centre["rear"].number;
   }
   vehicle.tyre_rate = number_if_given(v["tyre_rate"]);
+  vehicle.tyre_damping = number_if_given(v["tyre_damping"]);
+  vehicle.tyre_damping_ratio = v["tyre_damping_ratio"].number;
+  vehicle.structural_damping = v["structural_damping"].number;
   vehicle.friction = number_if_given(v["friction"]);
   if (const CheckedValue& s = v["standard_cases"]; s.group != nullptr) {
     StandardFactors& f = vehicle.standard;

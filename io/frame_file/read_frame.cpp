@@ -71,7 +71,7 @@ bool spoils_references(const YamlNode& root, const CheckedValue& top, const Fram
                      [&](const Diagnostic& p) { return p.place.column <= root.place.column; });
 }
 
-Frame built_frame(const CheckedValue& top, Diagnostics& diagnostics) {
+Frame built_frame(const CheckedValue& top, const std::string& folder, Diagnostics& diagnostics) {
   Frame frame;
   frame.title = top["frame"].text;
   frame.gravity = top["gravity"].number;
@@ -90,6 +90,7 @@ Frame built_frame(const CheckedValue& top, Diagnostics& diagnostics) {
   read_panels(top, frame);
   read_vehicle(top, axes, frame);
   read_cases(top, axes, frame, diagnostics);
+  read_rides(top, folder, frame, diagnostics);
   read_torsion(top, frame);
   read_limits(top, frame);
   read_life(top, frame);
@@ -122,13 +123,13 @@ bool FrameReading::sound() const { return !has_error(diagnostics); }
 namespace {
 
 /// `diagnostics`: of the text that the tree was parsed from.
-FrameReading reading_of(const YamlNode& root, Diagnostics diagnostics) {
+FrameReading reading_of(const YamlNode& root, const std::string& folder, Diagnostics diagnostics) {
   FrameReading reading;
   reading.diagnostics = std::move(diagnostics);
   const CheckedValue top = check_frame_keys(root, reading.diagnostics);
   if (top.group == nullptr) return reading;
 
-  reading.frame = built_frame(top, reading.diagnostics);
+  reading.frame = built_frame(top, folder, reading.diagnostics);
   if (!spoils_references(root, top, reading)) {
     const Parts parts(top);
     std::unordered_set<std::size_t> faulty;
@@ -147,9 +148,16 @@ FrameReading read_frame(const FrameText& file) {
   Diagnostics diagnostics;
   const std::optional<YamlNode> root = parse_strict_yaml(file.text, diagnostics);
   if (!root) return {{}, std::move(diagnostics)};
-  return reading_of(*root, std::move(diagnostics));
+  return reading_of(*root, folder_of(file.name), std::move(diagnostics));
 }
 
-FrameReading read_frame(const YamlNode& root) { return reading_of(root, {}); }
+FrameReading read_frame(const YamlNode& root, const std::string& folder) {
+  return reading_of(root, folder, {});
+}
+
+std::string folder_of(const std::string& file) {
+  const size_t slash = file.rfind('/');
+  return slash == std::string::npos ? "" : file.substr(0, std::max<size_t>(slash, 1));
+}
 
 }  // namespace tubewright

@@ -19,7 +19,11 @@ struct FrameReading {
 /// of the same entry, or from an unreadable node, are left out.
 FrameReading read_frame(const FrameText& file);
 
-/// The same of a tree that has been parsed.
-FrameReading read_frame(const YamlNode& root);
+/// The same of a tree that has been parsed. `folder`: where the files it names are looked for; the
+/// working directory if empty.
+FrameReading read_frame(const YamlNode& root, const std::string& folder);
+
+/// The folder that a file stands in, empty for one in the working directory and for standard input.
+std::string folder_of(const std::string& file);
 
 }  // namespace tubewright

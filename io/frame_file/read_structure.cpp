@@ -105,6 +105,7 @@ void add_member(const NamedValue& entry, Frame& frame, Diagnostics& diagnostics)
   member.kind = value_for(member_kind_words, v["kind"].text);
   if (member.kind == MemberKind::spring) {
     member.rate = v["rate"].number;
+    member.damping = v["damping"].number;
   } else {
     member.section = v["section"].text;
   }

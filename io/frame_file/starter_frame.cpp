@@ -169,6 +169,7 @@ members:
     from: front_l
     to: top_r
     rate: 30
+    damping: 0.5
 
 attachments:
   seat_tab_l:
@@ -316,6 +317,9 @@ vehicle:
       brake: inboard
       brake_mount: [rear_l, rear_r]
       axle: rear
+      radius: 250
+      tyre_rate: 110
+      tyre_damping: 0.4
     rear_right:
       contact: [-800, -450, 0]
       centre: [-800, -450, 250]
@@ -328,6 +332,9 @@ vehicle:
     front: 0
     rear: 100
   tyre_rate: 120
+  tyre_damping: 0.4
+  tyre_damping_ratio: 0.05
+  structural_damping: 0.015
   friction: 0.8
   standard_cases:
     bump: 5
@@ -412,6 +419,33 @@ cases:
     of:
       standing: 1
       stepping_on_it: 1
+
+rides:
+  kerb:
+    step: 50
+    speed: 10
+    side: left
+    follower:
+      patch: 100
+  plank:
+    obstacle: half_sine
+    height: 25
+    length: 150
+    speed: 15
+    follower: rigid_circle
+  gravel:
+    road: C
+    speed: 20
+    duration: 60
+    seed: 1
+    repeat: 5000
+  worse_gravel:
+    road:
+      Gd: 500e-6
+    speed: 10
+  measured:
+    profile: my_track.csv
+    speed: 12
 
 torsion:
   front: [front_l, front_r]

@@ -75,6 +75,17 @@ constexpr ChoiceWords<WheelBrake, 3> wheel_brake_words = {{{"outboard", WheelBra
 
 constexpr ChoiceWords<Axle, 2> axle_words = {{{"front", Axle::front}, {"rear", Axle::rear}}};
 
+constexpr ChoiceWords<Ground, 4> obstacle_words = {{{"half_sine", Ground::half_sine},
+                                                    {"versed_sine", Ground::versed_sine},
+                                                    {"pothole", Ground::pothole},
+                                                    {"drop", Ground::drop}}};
+
+constexpr ChoiceWords<RideSide, 3> ride_side_words = {
+    {{"both", RideSide::both}, {"left", RideSide::left}, {"right", RideSide::right}}};
+
+constexpr ChoiceWords<Follower, 2> follower_words = {
+    {{"rigid_circle", Follower::circle}, {"point", Follower::point}}};
+
 template <typename Value, std::size_t n>
 std::vector<std::string> words_in(const ChoiceWords<Value, n>& table) {
   std::vector<std::string> words;

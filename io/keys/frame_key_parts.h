@@ -16,6 +16,7 @@ SharedKind sheets_kind();
 SharedKind panels_kind();
 SharedKind vehicle_kind();
 SharedKind cases_kind();
+SharedKind rides_kind();
 SharedKind life_kind();
 SharedKind stock_kind();
 SharedKind bench_test_kind();

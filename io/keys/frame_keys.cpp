@@ -94,6 +94,7 @@ KeyGroup all_keys() {
        {"panels", panels_kind(), optional, "", "where sheet is fitted"},
        {"vehicle", vehicle_kind(), optional, "", "wheels, brakes and what they load"},
        {"cases", cases_kind(), optional, "", "load cases by name"},
+       {"rides", rides_kind(), optional, "", "roads to ride over, by name"},
        {"torsion", torsion_kind(), optional, "", "how the torsional stiffness is measured"},
        {"limits", limits_kind(), optional, "", "targets that the frame has to meet"},
        {"life", life_kind(), optional, "", "how often what happens to it: fatigue"},

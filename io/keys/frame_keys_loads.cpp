@@ -30,7 +30,13 @@ SharedKind wheels_kind() {
               optional, "",
               "the nodes an inboard brake is fixed to; absent: where the wheel's links meet the "
               "frame"},
-             {"axle", choice(words_in(axle_words)), required, "", "front or rear"}}),
+             {"axle", choice(words_in(axle_words)), required, "", "front or rear"},
+             {"radius", quantity(length, positive), optional, "",
+              "radius with which the tyre rolls over the ground in rides, mm"},
+             {"tyre_rate", quantity(rate, positive), optional, "",
+              "vertical stiffness of this tyre, N/mm; absent: that of all"},
+             {"tyre_damping", quantity(damping, not_negative), optional, "",
+              "damping of this tyre, N s/mm; absent: that of all"}}),
       "a map of wheel names, {NAME: {contact: [x, y, z], ...}}", 1);
 }
 
@@ -176,6 +182,12 @@ SharedKind vehicle_kind() {
                {"rear", quantity(length), optional, "0", "height above ground, mm"}}),
         optional, "", "heights of the roll centres"},
        {"tyre_rate", quantity(rate, positive), optional, "", "vertical stiffness of a tyre, N/mm"},
+       {"tyre_damping", quantity(damping, not_negative), optional, "",
+        "damping of a tyre, for rides, N s/mm; instead of the ratio"},
+       {"tyre_damping_ratio", quantity(share, zero_to_one), optional, "0.05",
+        "damping ratio of what a tyre carries at rest, bouncing on it alone"},
+       {"structural_damping", quantity(share, zero_to_one), optional, "0.015",
+        "damping ratio of the frame's elastic modes in rides (judgement)"},
        {"friction", quantity(number, positive), optional, "", "friction of the tyres"},
        {"standard_cases",
         group("standard_cases", "`standard_cases`",
@@ -197,6 +209,50 @@ SharedKind vehicle_kind() {
 SharedKind cases_kind() {
   return entries_of(variants({static_case(), vehicle_case(), combined_case()}, "kind"),
                     "a map of case names, {NAME: {kind: static, ...}}");
+}
+
+SharedKind rides_kind() {
+  using namespace measure;
+  const std::string road = "a class, A to H, or {Gd: 256e-6}";
+  const std::string follower = "rigid_circle, point or {patch: 100}";
+  return entries_of(
+      group("ride", "a ride",
+            {{"step", quantity(length), optional, "",
+              "a step up across the road, mm; negative: down"},
+             {"obstacle", choice(words_in(obstacle_words)), optional, "",
+              "a hump, a hole with upright edges, or a step down"},
+             {"height", quantity(length, positive), optional, "",
+              "of the obstacle, mm; depth of a pothole or drop"},
+             {"length", quantity(length, positive), optional, "",
+              "of the obstacle along the road, mm"},
+             {"road",
+              by_form(choice({"A", "B", "C", "D", "E", "F", "G", "H"}), nullptr,
+                      group("road", "`road`",
+                            {{"Gd", quantity(roughness, positive), required, "",
+                              "displacement spectrum at 0.1 cycle/m, m3"}}),
+                      road),
+              optional, "", "a random road after ISO 8608"},
+             {"profile", text(), optional, "",
+              "a CSV file of measured heights, x, left, right in mm, beside the frame file"},
+             {"speed", quantity(speed, positive), required, "", "constant speed, km/h"},
+             {"side", choice(words_in(ride_side_words)), optional, "both",
+              "whose wheels meet the step or obstacle"},
+             {"follower",
+              by_form(choice(words_in(follower_words)), nullptr,
+                      group("follower", "`follower`",
+                            {{"patch", quantity(length, positive), required, "",
+                              "length of the contact patch, mm"}}),
+                      follower),
+              optional, "rigid_circle",
+              "how a tyre follows the ground: a rigid circle of its `radius`, a point, or the mean "
+              "under a contact patch"},
+             {"duration", quantity(measure::time, positive), optional, "",
+              "s; absent: until the last wheel is over it and 2 s more; 60 s on a random road"},
+             {"seed", quantity(number, positive), optional, "1",
+              "which of the random roads of its class, a whole number"},
+             {"repeat", quantity(number, positive), optional, "1",
+              "how often in the vehicle's life, for fatigue"}}),
+      "a map of ride names, {kerb: {step: 50, speed: 10}}");
 }
 
 SharedKind life_kind() {

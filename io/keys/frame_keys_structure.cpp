@@ -178,6 +178,14 @@ KeyGroup axial_member(const std::string& kind, const std::string& help, Key last
           kind};
 }
 
+KeyGroup spring_member() {
+  KeyGroup spring = axial_member("spring", "a spring along its axis",
+                                 needed("rate", measure::rate, "force per length, N/mm"));
+  spring.keys.push_back({"damping", quantity(measure::damping, not_negative), optional, "0",
+                         "of the damper beside it, for rides, N s/mm"});
+  return spring;
+}
+
 Key sheet_rivet() {
   using namespace measure;
   return {"rivet",
@@ -276,8 +284,7 @@ SharedKind members_kind() {
       variants({beam_member(), path_member(),
                 axial_member("link", "a pin-ended bar: axial force only", member_section()),
                 axial_member("cable", "a cable: carries tension only", member_section()),
-                axial_member("spring", "a spring along its axis",
-                             needed("rate", measure::rate, "force per length, N/mm"))},
+                spring_member()},
                "kind", "beam"),
       "a map of member names, {NAME: {from: A, to: B, section: S}}", 1);
 }

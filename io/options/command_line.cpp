@@ -19,7 +19,7 @@ using Words = std::vector<std::string>;
 const std::map<std::string, Study> studies = {
     {"twist", Study::twist}, {"floor", Study::floor},   {"bench-test", Study::bench_test},
     {"modes", Study::modes}, {"buckle", Study::buckle}, {"cut", Study::cut},
-    {"rank", Study::rank},   {"break", Study::losses}};
+    {"rank", Study::rank},   {"break", Study::losses},  {"ride", Study::ride}};
 
 bool contains(const Words& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();

@@ -27,16 +27,16 @@ struct CheckCommand {
 };
 
 /// A question about the frame as a whole.
-enum class Study { twist, floor, bench_test, modes, buckle, cut, rank, losses };
+enum class Study { twist, floor, bench_test, modes, buckle, cut, rank, losses, ride };
 
-/// tubewright twist|floor|bench-test|modes|buckle|cut|rank|break FRAME.yaml [--json] [-q]
+/// tubewright twist|floor|bench-test|modes|buckle|cut|rank|break|ride FRAME.yaml [--json] [-q]
 struct StudyCommand {
   Study study = Study::twist;
   std::string frame;     ///< `-` = standard input
   bool clamped = false;  ///< twist only: --hold clamped
   bool json = false;
   bool quiet = false;
-  std::string directory;           ///< modes, cut; empty: no files
+  std::string directory;           ///< modes, cut, ride; empty: no files
   std::optional<int> count;        ///< modes, buckle: -n
   std::vector<std::string> cases;  ///< buckle only; empty: all
   std::string section;             ///< rank only: of diagonals; empty: the lightest tube

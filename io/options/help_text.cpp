@@ -37,6 +37,7 @@ Commands:
   buckle FRAME.yaml      by what factor loads may grow before the frame buckles
   rank FRAME.yaml        what each tube is worth, which change pays most
   break FRAME.yaml       every weld, tube and sheet lost in turn: what must hold
+  ride FRAME.yaml        over the roads of `rides`: wheel loads, checks and wear
   size FRAME.yaml        the lightest sizes of the stock that pass, with a proof
   cut FRAME.yaml         cut list: lengths, angles, bars to buy, jig diagonals
   bench-test FRAME.yaml  what dial gauges should read; what their readings tell
@@ -237,6 +238,35 @@ Options:
 
 Exit code: 0 answered, and the frame as it is passes; 1 answered, it does not;
            2 could not answer.
+)";
+
+constexpr const char* ride_page =
+    R"(Drives the vehicle over the roads of `rides`: steps, humps, holes, gravel, measured
+profiles. What its wheels, carried masses and tubes go through, and how long it lasts.
+
+Examples:
+  tubewright ride frame.yaml
+  tubewright ride frame.yaml --json
+  tubewright ride frame.yaml -o results
+
+Usage: tubewright ride FRAME.yaml [options]
+
+  FRAME.yaml           the frame file, with `rides` and `vehicle`; `-` reads
+                       standard input
+
+The vehicle is free, on linear tyres that let go of the ground, with its springs
+and their dampers; it moves as a rigid body and in its elastic modes. Every tube
+is checked at the instants that are worst for it, as in a load case. A ride is
+made again with half the time step; if its peaks change it is not proven.
+
+Options:
+  -o, --output DIR     also write all results and wheel forces into DIR
+  --json               print the results as one JSON object instead
+  -q, --quiet          print one line a ride only
+  -h, --help           this page
+
+Exit code: 0 answered, every ride passes; 1 answered, one does not or is not
+           proven; 2 could not answer.
 )";
 
 constexpr const char* break_page =
@@ -506,6 +536,7 @@ std::string command_help(const std::string& command) {
   if (command == "buckle") return buckle_page;
   if (command == "rank") return rank_page;
   if (command == "break") return break_page;
+  if (command == "ride") return ride_page;
   if (command == "size") return size_page;
   if (command == "cut") return cut_page;
   if (command == "view") return view_page;

@@ -39,7 +39,7 @@ Diagnostics errors_with(const FrameVariants& v, std::initializer_list<Choice> ch
   for (const Choice& c : choices) {
     put(root, v.targets[c.variable], v.variables[c.variable].values[c.value]);
   }
-  return errors_of(read_frame(root).diagnostics);
+  return errors_of(read_frame(root, v.folder).diagnostics);
 }
 
 std::set<std::string> messages_of(const Diagnostics& diagnostics) {
@@ -118,6 +118,7 @@ Result<FrameVariants> frame_variants(const FrameText& file, std::vector<VaryVari
   std::optional<YamlNode> root = parse_strict_yaml(file.text, faults);
   if (!root) return faults;
   v.root = std::move(*root);
+  v.folder = folder_of(file.name);
   v.variables = std::move(variables);
   for (const VaryVariable& variable : v.variables) {
     auto target = find_target(v.root, variable.path);
@@ -148,7 +149,7 @@ Result<Frame> variant_of(const FrameVariants& v, std::size_t combination) {
   for (std::size_t i = 0; i < places.size(); ++i) {
     put(root, v.targets[i], v.variables[i].values[places[i]]);
   }
-  FrameReading reading = read_frame(root);
+  FrameReading reading = read_frame(root, v.folder);
   if (!reading.sound()) return errors_of(reading.diagnostics);
   return with_load_cases(std::move(reading.frame));
 }

@@ -40,6 +40,10 @@ const Measure slope{"a slope", "%", "10 %", {}, 0.01};
 const Measure share{"a share", "", "60 %", {}, 1};
 const Measure number{"a number", "", "", {}, 1, true};
 const Measure price{"a price", "", "", {}, 1, true};
+const Measure speed{"a speed", "km/h", "3 m/s", {1, 0, -1, 0}, 1 / 3.6};
+const Measure time{"a time", "s", "500 ms", {0, 0, 1, 0}, 1};
+const Measure damping{"a force per speed", "N s/mm", "500 N s/m", {0, 1, -1, 0}, 1e3};
+const Measure roughness{"a volume", "m3", "256e6 mm3", {3, 0, 0, 0}, 1};
 }  // namespace measure
 
 namespace {

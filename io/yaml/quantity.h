@@ -37,7 +37,7 @@ struct Measure {
 namespace measure {
 extern const Measure length, area, section_modulus, second_moment, mass, density, stress, force,
     moment, angle, rate, turning_rate, line_load, fastener_rate, inertia, acceleration, frequency,
-    multiple_of_g, slope, share, number, price;
+    multiple_of_g, slope, share, number, price, speed, time, damping, roughness;
 }  // namespace measure
 
 /// A value in SI units, or what is wrong.

@@ -72,6 +72,7 @@ constexpr std::array unit_table = std::to_array<UnitSymbol>({
     {"mrad", radian, 1e-3},
     {"s", second, 1},
     {"ms", second, 1e-3},
+    {"h", second, 3600},
     {"Hz", hertz, 1},
     {"kHz", hertz, 1e3},
     {"%", plain, 0.01},

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "solver/elements/bar_element.h"
 #include "solver/elements/beam_matrices.h"
@@ -38,14 +39,52 @@ struct BucklingMatrices {
   bool loose = false;  ///< K has stiffness where the model has none
 };
 
-BucklingMatrices buckling_matrices(const Model& model, const AxialForces& forces) {
-  BucklingMatrices m{number_free_dofs(model), {}, {}, false};
-  m.K = assemble_stiffness(model, m.free, forces.slack);
-  m.loose = !restrain_zero_stiffness_dofs(m.K, m.free).empty();
-  m.minus_KG = assemble_parts(model, m.free, [&](const ElementVisitor& visit) {
+SparseMatrix assemble_minus_KG(const Model& model, const FreeDofs& free,
+                               const AxialForces& forces) {
+  return assemble_parts(model, free, [&](const ElementVisitor& visit) {
     for_each_stress(model, forces, -1, visit);
   });
+}
+
+/// K, without K_G.
+BucklingMatrices unloaded(const Model& model, const std::vector<bool>& slack) {
+  BucklingMatrices m{number_free_dofs(model), {}, {}, false};
+  m.K = assemble_stiffness(model, m.free, slack);
+  m.loose = !restrain_zero_stiffness_dofs(m.K, m.free).empty();
   return m;
+}
+
+BucklingMatrices buckling_matrices(const Model& model, const AxialForces& forces) {
+  BucklingMatrices m = unloaded(model, forces.slack);
+  m.minus_KG = assemble_minus_KG(model, m.free, forces);
+  return m;
+}
+
+/// Forces that compress every member as hard, all along it, as any of the cases times its factor.
+AxialForces hardest_compression(std::span<const LoadedCase> cases) {
+  const size_t beams = cases.front().forces->beams.size();
+  const size_t bars = cases.front().forces->bars.size();
+  AxialForces N{std::vector<double>(beams, INFINITY), std::vector<double>(beams, 0),
+                std::vector<double>(bars, INFINITY), cases.front().forces->slack};
+  for (size_t i = 0; i < beams; ++i) {
+    double from = INFINITY, to = INFINITY;
+    for (const auto& [forces, factor] : cases) {
+      const double growth = forces->growth.empty() ? 0 : forces->growth[i];
+      from = std::min(from, factor * (forces->beams[i] - growth / 2));
+      to = std::min(to, factor * (forces->beams[i] + growth / 2));
+    }
+    N.beams[i] = (from + to) / 2;
+    N.growth[i] = to - from;
+  }
+  for (const auto& [forces, factor] : cases) {
+    for (size_t i = 0; i < bars; ++i) N.bars[i] = std::min(N.bars[i], factor * forces->bars[i]);
+  }
+  return N;
+}
+
+bool stands(const Model& model, const BucklingMatrices& m, std::span<const LoadedCase> cases) {
+  const SparseMatrix minus_KG = assemble_minus_KG(model, m.free, hardest_compression(cases));
+  return Factorisation(m.K - minus_KG, m.free.node_of).positive_definite();
 }
 
 /// x' K x of a beam by the DOFs `deflection` and `rotation` of its ends, `x` on its joints.
@@ -150,6 +189,25 @@ BucklingBelow buckling_below(const Model& model, const AxialForces& forces, doub
   below.buckling =
       lowest_modes(model, forces.slack, m, below.count > 0 ? std::min(below.count, most) : 1, true);
   return below;
+}
+
+std::vector<bool> surely_stable(const Model& model, std::span<const LoadedCase> cases) {
+  std::vector<bool> stable(cases.size(), false);
+  if (cases.empty()) return stable;
+  const BucklingMatrices m = unloaded(model, cases.front().forces->slack);
+  const auto tell = [&](const auto& self, size_t begin, size_t end) -> void {
+    constexpr size_t told_one_by_one = 3;
+    if (m.K.rows() == 0 || stands(model, m, cases.subspan(begin, end - begin))) {
+      std::fill(stable.begin() + static_cast<std::ptrdiff_t>(begin),
+                stable.begin() + static_cast<std::ptrdiff_t>(end), true);
+    } else if (end - begin > told_one_by_one) {
+      const size_t middle = begin + (end - begin) / 2;
+      self(self, begin, middle);
+      self(self, middle, end);
+    }
+  };
+  tell(tell, 0, cases.size());
+  return stable;
 }
 
 std::vector<BendingShare> bending_shares(const Model& model, const std::vector<bool>& slack,

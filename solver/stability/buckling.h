@@ -3,6 +3,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <span>
 #include <vector>
 
 #include "solver/model/model.h"
@@ -60,6 +61,18 @@ struct BucklingBelow {
 /// modes_below() and, if there are any, linear_buckling() of them.
 BucklingBelow buckling_below(const Model& model, const AxialForces& forces, double factor,
                              int most);
+
+/// A case, and the factor up to which it is asked whether it buckles.
+struct LoadedCase {
+  const AxialForces* forces;
+  double factor;
+};
+
+/// Whether each case surely has no mode with a factor between 0 and its own; where false nothing is
+/// said. Several are told by one factorisation: -K_G grows with compression anywhere, so what
+/// stands with every member compressed as hard as in any of the cases stands in each of them.
+/// Requires as linear_buckling; the same cables are slack in all.
+std::vector<bool> surely_stable(const Model& model, std::span<const LoadedCase> cases);
 
 /// Share of a buckling mode's strain energy that a beam takes by bending, about its y and its z.
 struct BendingShare {

@@ -26,7 +26,7 @@ class Usage(ProgramTest):
     def test_every_command_of_the_help_exists(self):
         lines = run("--help").stdout.split("Commands:\n")[1].split("\n\n")[0].splitlines()
         commands = [line.split()[0] for line in lines]
-        self.assertEqual(["check", "twist", "floor", "modes", "buckle", "rank", "break", "size",
+        self.assertEqual(["check", "twist", "floor", "modes", "buckle", "rank", "break", "ride", "size",
                           "cut", "bench-test", "view", "vary", "compare", "start", "schema",
                           "completion"], commands)
         for command in commands:

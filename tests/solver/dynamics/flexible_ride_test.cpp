@@ -1,0 +1,270 @@
+// Flexible structures: two modes in closed form (V2), a beam on wheels of the program's own
+// elements (M1), a deep beam under a sudden load.
+#include <Eigen/LU>
+#include <array>
+#include <optional>
+
+#include "solver/elements/beam_matrices.h"
+#include "solver/road/obstacles.h"
+#include "solver/road/wheel_path_stream.h"
+#include "tests/solver/dynamics/ride_models.h"
+#include "tests/solver/model_builder.h"
+#include "tests/truth.h"
+
+namespace tubewright::flexible_ride_test {
+
+using namespace tubewright::test;
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+
+/// A straight shear-rigid beam in the plane, deflection and slope of each node, with lumps.
+struct PlaneBeam {
+  Eigen::MatrixXd K, M;
+  double piece = 0, EI = 0;
+};
+
+PlaneBeam plane_beam(double L, int pieces, double EI, double mass) {
+  ModelBuilder b;
+  // So wide that its rotary inertia is nothing.
+  const double E = 210e9, A = 10, I = EI / E;
+  const int id = b.section(properties(A, I, I, 2 * I), E, 81e9, mass / A);
+  const std::vector<int> nodes = b.chain({0, 0, 0}, {L, 0, 0}, pieces, id);
+  PlaneBeam p;
+  p.piece = L / pieces;
+  p.EI = EI;
+  p.K = Eigen::MatrixXd::Zero(2 * (pieces + 1), 2 * (pieces + 1));
+  p.M = p.K;
+  // Heights w and rotations about y, -dw/dx: of both ends.
+  const std::array<int, 4> rows = {2, 4, 8, 10};
+  for (int i = 0; i < pieces; ++i) {
+    const BeamElement e = beam_element(b.model, b.model.beams[static_cast<size_t>(i)]);
+    const Matrix12 K = local_stiffness(e), M = local_mass(e);
+    p.K.block<4, 4>(2 * i, 2 * i) += K(rows, rows);
+    p.M.block<4, 4>(2 * i, 2 * i) += M(rows, rows);
+  }
+  return p;
+}
+
+}  // namespace
+
+TEST_CASE("V2: a flexible vehicle on ground that steps up, in closed form", "[truth]") {
+  constexpr Source v2 = rederived("V2 of the road study: two-mode exact sum");
+  constexpr double EI = 1.2e4, L = 1.4, k = 100e3, dt = 1e-5;
+  const double stiffness = 48 * EI / (L * L * L);
+  Structure s;
+  s.M = Eigen::Vector3d(5, 40, 5).asDiagonal();
+  const Eigen::Vector3d bent(-.5, 1, -.5);
+  s.K = stiffness * bent * bent.transpose();
+  s.coordinates = Eigen::MatrixXd::Zero(2, 3);
+  s.coordinates(0, 0) = s.coordinates(1, 2) = 1;
+  s.weight = Eigen::Vector3d::Zero();
+  truth("V2: 48 E I/L^3, N/m", v2, stiffness, within_rel(209912.536, 1e-8));
+  const Eigen::Matrix3d on_ground = s.K + k * s.coordinates.transpose() * s.coordinates;
+  const auto supported = symmetric_eigensystem(Eigen::MatrixXd(on_ground), s.M);
+  REQUIRE(supported.has_value());
+  const std::array<double, 3> frequencies = {7.786870, 22.507908, 33.325875};
+  for (size_t i = 0; i < 3; ++i) {
+    truth(named("V2: frequency ", i + 1, ", Hz"), v2,
+          std::sqrt(supported->values[static_cast<Eigen::Index>(i)]) / (2 * pi),
+          within_abs(frequencies[i], 1e-6));
+  }
+  const ModalStructure m = modal(s, 1);
+  RideSystem r = m.system;
+  r.tyres = {{0, -1, k, 0}, {1, -1, k, 0}};
+  RideOptions o;
+  o.time_step = dt;
+  o.duration = 1;
+  o.bilateral = true;
+  o.start = at_rest(r);
+  const History h = history(r, ground(dt, [](double) { return 0.01; }), o);
+  const Eigen::MatrixXd u = m.shapes * h.q;
+  const Eigen::VectorXd moment = -stiffness * L / 4 * (bent.transpose() * u).transpose();
+  truth("V2: force of a wheel at 0.1 s, N", v2, h.tyre_force(0, 10000),
+        within_abs(-107.5181, 0.01));
+  truth("V2: moment at the middle at 0.1 s, N m", v2, moment[10000], within_abs(239.3498, 0.01));
+  truth("V2: greatest force, N", v2, h.tyre_force.maxCoeff(), within_abs(1000, 1e-6));
+  Eigen::Index at = 0;
+  truth("V2: least force, N", v2, h.tyre_force.row(0).minCoeff(&at), within_abs(-999.138, 0.02));
+  truth("V2: time of the least force, s", v2, static_cast<double>(at) * dt,
+        within_abs(.70524, 2e-5));
+  truth("V2: greatest moment, N m", v2, moment.maxCoeff(&at), within_abs(707.685, 0.02));
+  truth("V2: time of the greatest moment, s", v2, static_cast<double>(at) * dt,
+        within_abs(.25515, 2e-5));
+  truth("V2: least moment, N m", v2, moment.minCoeff(), within_abs(-708.810, 0.02));
+  truth("V2: greatest deflection of the middle, mm", v2, 1e3 * u.row(1).maxCoeff(),
+        within_abs(21.1525, 5e-4));
+  CHECK((h.tyre_force.row(0) - h.tyre_force.row(1)).cwiseAbs().maxCoeff() < 1e-5);
+}
+
+TEST_CASE("M1: so many modes are enough, with static correction", "[truth]") {
+  constexpr Source m1 = rederived("M1 of the road study: beam of 18 elements, independent script");
+  constexpr double L = 1.8, speed = 3, dt = 5e-5;
+  constexpr int pieces = 18;
+  const PlaneBeam beam = plane_beam(L, pieces, 2.5e4, 12);
+  Structure s;
+  s.K = beam.K;
+  s.M = beam.M;
+  for (const auto& [node, mass] : {std::pair{0, 8.0}, {5, 20.0}, {9, 60.0}, {18, 8.0}}) {
+    s.M(2 * node, 2 * node) += mass;
+  }
+  s.coordinates = Eigen::MatrixXd::Zero(2, s.M.rows());
+  s.coordinates(0, 0) = s.coordinates(1, 2 * pieces) = 1;
+  Eigen::VectorXd up = Eigen::VectorXd::Zero(s.M.rows());
+  for (int i = 0; i <= pieces; ++i) up[2 * i] = 1;
+  s.weight = -gravity * s.M * up;
+  s.damping_ratio = 0.01;
+
+  // E I w'' at the middle, from the element that ends there; slope dw/dx = -rotation about y.
+  Eigen::RowVectorXd bending = Eigen::RowVectorXd::Zero(s.M.rows());
+  const double l = beam.piece;
+  bending.segment<4>(2 * 8) << 6 / (l * l), -2 / l, -6 / (l * l), -4 / l;
+  bending *= beam.EI;
+
+  struct Peaks {
+    double front, rear, most, least, front0, rear0, moment0;
+  };
+  const auto driven = [&](int elastic, bool corrected) {
+    const ModalStructure m = modal(s, elastic, corrected);
+    RideSystem r = m.system;
+    r.tyres = {{0, -1, 240e3, 600}, {1, -1, 240e3, 600}};
+    const WheelContact circle{WheelContact::Kind::circle, 0.25};
+    RideOptions o;
+    o.time_step = dt;
+    o.duration = 1.1;
+    o.speed = speed;
+    const History h = history(
+        r,
+        WheelPathStream(Road({edge(0.03)}), {{0, -.25, circle}, {0, -.25 - L, circle}}, speed, dt),
+        o);
+    // Mode displacements, forces and weight through what is left out.
+    Eigen::VectorXd moment = (bending * m.shapes * h.q).transpose();
+    moment += (bending * m.residual * h.forces).transpose();
+    moment.array() += bending.dot(m.residual_weight);
+    return Peaks{h.tyre_force.row(0).maxCoeff(),
+                 h.tyre_force.row(1).maxCoeff(),
+                 moment.maxCoeff(),
+                 moment.minCoeff(),
+                 h.tyre_force(0, 0),
+                 h.tyre_force(1, 0),
+                 moment[0]};
+  };
+
+  const ModalStructure all_modes = modal(s, 36);
+  const std::array<double, 5> frequencies = {18.55, 61.09, 134.14, 355.16, 422.62};
+  for (size_t i = 0; i < frequencies.size(); ++i) {
+    truth(named("M1: free frequency ", i + 1, ", Hz"), m1,
+          all_modes.system.circular_frequency[static_cast<Eigen::Index>(i) + 2] / (2 * pi),
+          within_abs(frequencies[i], 0.006));
+  }
+  const Peaks all = driven(36, true);
+  truth("M1: static force of the front wheel, N", m1, all.front0, within_abs(620.43, 0.006));
+  truth("M1: static force of the rear wheel, N", m1, all.rear0, within_abs(533.23, 0.006));
+  truth("M1: static moment at the middle, N m", m1, all.moment0, within_abs(361.70, 0.05));
+  truth("M1: greatest force of the front wheel, N", m1, all.front, within_rel(2497.5, 1e-3));
+  truth("M1: greatest force of the rear wheel, N", m1, all.rear, within_rel(2868.1, 1e-3));
+  truth("M1: greatest moment at the middle, N m", m1, all.most, within_rel(1371.6, 2e-3));
+  truth("M1: least moment at the middle, N m", m1, all.least, within_rel(-350.3, 1e-2));
+
+  struct Row {
+    int modes;
+    std::array<double, 3> plain, corrected;  // errors of both forces, %; moment, N m
+  };
+  const std::array<Row, 5> rows = {{{0, {45.1, 22.0, 0}, {-6.5, -17.4, 1077.7}},
+                                    {1, {4.9, -3.1, 1436.8}, {3.0, -3.3, 1339.0}},
+                                    {2, {-.01, -.22, 1439.9}, {-.04, -.38, 1371.5}},
+                                    {3, {.02, -.02, 1359.5}, {.00, -.02, 1371.2}},
+                                    {6, {.00, .00, 1375.4}, {.00, .00, 1371.6}}}};
+  for (const Row& row : rows) {
+    for (const bool corrected : {false, true}) {
+      const Peaks p = driven(row.modes, corrected);
+      const auto& theirs = corrected ? row.corrected : row.plain;
+      const std::string name =
+          named("M1, ", row.modes, corrected ? " modes, corrected: " : " modes: ");
+      const double error = row.modes == 0 ? 0.4 : 0.06;
+      truth(name + "error of the front force, %", m1, 100 * (p.front / all.front - 1),
+            within_abs(theirs[0], error));
+      truth(name + "error of the rear force, %", m1, 100 * (p.rear / all.rear - 1),
+            within_abs(theirs[1], error));
+      truth(name + "greatest moment, N m", m1, p.most, within_abs(theirs[2], 4));
+    }
+  }
+}
+
+TEST_CASE("a deep beam under a sudden load has the peaks of its series", "[truth]") {
+  // Simply supported, L 10, section 2 x 2 m, E 200e9, nu .3, rho 8000, 2 % in all modes, 1e6 N/m.
+  constexpr Source series = rederived("Timoshenko beam, both branches, odd n up to 31, script");
+  constexpr Source recalled =
+      from_memory("benchmark 5T of the deep simply supported beam, reference values");
+  constexpr double L = 10, b = 2, E = 200e9, G = E / 2.6, rho = 8000, load = 1e6;
+  constexpr double area = b * b, I = b * b * b * b / 12, dt = 1e-5;
+  const auto driven = [&](double shear_factor, double& first, double& sag) {
+    std::vector<double> omega, participation, deflection, bending;
+    for (int n = 1; n <= 31; n += 2) {
+      const double a = n * pi / L, shear = shear_factor * G * area;
+      const Eigen::MatrixXd K =
+          (Eigen::Matrix2d() << shear * a * a, -shear * a, -shear * a, shear + E * I * a * a)
+              .finished() *
+          L / 2;
+      const Eigen::MatrixXd M = (Eigen::Matrix2d() << rho * area, 0, 0, rho * I).finished() * L / 2;
+      const auto pairs = symmetric_eigensystem(K, M);
+      REQUIRE(pairs.has_value());
+      const double sign = n % 4 == 1 ? 1 : -1;
+      for (Eigen::Index i = 0; i < 2; ++i) {
+        omega.push_back(std::sqrt(pairs->values[i]));
+        participation.push_back(load * 2 * L / (n * pi) * pairs->vectors(0, i));
+        deflection.push_back(sign * pairs->vectors(0, i));
+        bending.push_back(sign * E * a * pairs->vectors(1, i) * b / 2);
+      }
+    }
+    const auto modes = static_cast<Eigen::Index>(omega.size());
+    RideSystem r;
+    r.circular_frequency = Eigen::Map<Eigen::VectorXd>(omega.data(), modes);
+    r.damping_ratio = Eigen::VectorXd::Constant(modes, 0.02);
+    r.weight_modal = Eigen::Map<Eigen::VectorXd>(participation.data(), modes);
+    r.modes = Eigen::MatrixXd::Zero(0, modes);
+    r.residual_flexibility.resize(0, 0);
+    r.weight_displacement.resize(0);
+    RideOptions o;
+    o.time_step = dt;
+    o.duration = 0.03;
+    o.start = at_rest(r);
+    const History h = history(r, level_ground(), o);
+    const Eigen::VectorXd w =
+        h.q.transpose() * Eigen::Map<Eigen::VectorXd>(deflection.data(), modes);
+    const Eigen::VectorXd stress =
+        h.q.transpose() * Eigen::Map<Eigen::VectorXd>(bending.data(), modes);
+    first = omega[0] / (2 * pi);
+    sag = 0;
+    for (size_t i = 0; i < omega.size(); ++i) {
+      sag += participation[i] * deflection[i] / (omega[i] * omega[i]);
+    }
+    return std::pair{w, stress};
+  };
+  double first = 0, sag = 0;
+  const auto [w, stress] = driven(.8497, first, sag);
+  truth("deep beam: first frequency, Hz", series, first, within_abs(42.645, 6e-4));
+  truth("deep beam: static deflection, mm", series, 1e3 * sag, within_abs(.5361, 6e-5));
+  Eigen::Index at = 0;
+  truth("deep beam: greatest deflection, mm", series, 1e3 * w.maxCoeff(&at),
+        within_abs(1.0419, 6e-5));
+  truth("deep beam: its time, s", series, static_cast<double>(at) * dt, within_abs(.01157, 2e-5));
+  truth("deep beam: greatest stress, MPa", series, 1e-6 * stress.maxCoeff(&at),
+        within_abs(18.564, 6e-3));
+  truth("deep beam: its time, of the stress, s", series, static_cast<double>(at) * dt,
+        within_abs(.01115, 2e-5));
+  truth("deep beam: greatest deflection, reference, mm", recalled, 1e3 * w.maxCoeff(),
+        within_rel(1.043, 2e-3));
+  truth("deep beam: greatest stress, reference, MPa", recalled, 1e-6 * stress.maxCoeff(),
+        within_rel(18.76, 0.012));
+  const auto [w56, stress56] = driven(5 / 6.0, first, sag);
+  truth("deep beam, shear factor 5/6: first frequency, Hz", series, first,
+        within_abs(42.609, 6e-4));
+  truth("deep beam, shear factor 5/6: greatest deflection, mm", series, 1e3 * w56.maxCoeff(),
+        within_abs(1.0440, 6e-5));
+  truth("deep beam, shear factor 5/6: greatest stress, MPa", series, 1e-6 * stress56.maxCoeff(),
+        within_abs(18.576, 6e-3));
+}
+
+}  // namespace tubewright::flexible_ride_test
