@@ -134,6 +134,8 @@ void Scene::put_frame() {
   attachment_mapper_->ScalarVisibilityOff();
   attachments_->SetMapper(attachment_mapper_);
   attachments_->GetProperty()->SetInterpolationToFlat();
+  attachments_->GetProperty()->SetAmbient(0.35);
+  attachments_->GetProperty()->SetDiffuse(0.7);
   attachments_->GetProperty()->SetColor(steel[0], steel[1], steel[2]);
   for (vtkActor* actor : {skin_.Get(), lines_.Get(), panels_.Get(), attachments_.Get()})
     frame_->AddActor(actor);
