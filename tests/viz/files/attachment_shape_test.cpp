@@ -76,11 +76,11 @@ TEST_CASE("a tab is a plate from its foot to round its hole", "[truth]") {
   CHECK_THAT(b.max().z(), WithinRel((20 + 25 + 15) * mm, 1e-9));  // hole and edge
   CHECK_THAT(b.sizes().x(), WithinRel(40 * mm, 1e-9));
   CHECK_THAT(b.sizes().y(), WithinRel(4 * mm, 1e-9));
-  // A foot of 40, a circle of 15, 25 above it, and what lies between: tangents from the corners,
-  // (20, 0) to (0, 25): 32.0156, 28.2843 long; 2 (500/2 + 15 x 28.2843/2) and the sector of what is
-  // left, 360 - 2 (51.3402 + 62.0587) degrees.
-  const double area =
-      20 * 25 + 15 * 28.28427 + 15 * 15 * std::numbers::pi * (360 - 2 * 113.3989) / 360;
+  // A foot of 40, a circle of 15 round the hole 25 above it, tangents from the corners: seen from
+  // the hole the foot, two triangles of 15 by the tangent of 28.2843, and the sector of what is
+  // left, 360 - 2 (38.6598 + 62.0587) degrees.
+  const double sector = 15 * 15 * std::numbers::pi * (360 - 2 * 100.7185) / 360;
+  const double area = 40 * 25 / 2.0 + 15 * 28.28427 + sector;
   truth("volume of a drawn tab, mm3", rederived("area of a convex outline by hand"),
         volume(body) / mm3, within_rel(4 * area, 0.01));
 }
