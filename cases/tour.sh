@@ -16,10 +16,12 @@ tubewright() { build/release/tubewright "$@" >"$work/said" || [ $? -eq 1 ]; }
 
 tubewright check cases/05_market_hauler.yaml -o "$work/hauler"
 tubewright check cases/02_orchard_runabout.yaml --case tail_kerb -o "$work/runabout"
+tubewright check cases/07_trailer_drawbar.yaml --case swing -o "$work/drawbar"
 
 mkdir -p cases/pictures
 cp "$work"/hauler/loads_*_pothole.png cases/pictures/hauler_pothole.png
 cp "$work"/runabout/loads_*_tail_kerb.png cases/pictures/runabout_tail_kerb.png
+cp "$work"/drawbar/loads_*_swing.png cases/pictures/drawbar_swing.png
 cp "$work/hauler/sheet_floor.svg" cases/pictures/hauler_sheet_floor.svg
 
 # The browser only writes where its profile may be; some installations insist on a home of its own.

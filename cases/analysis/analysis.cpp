@@ -417,6 +417,7 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   analysis.frame = frame;
   analysis.model = std::move(numbered.model);
   analysis.slots = std::move(numbered.slots);
+  analysis.arms = std::move(numbered.arms);
   return analysis;
 }
 

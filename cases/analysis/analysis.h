@@ -34,6 +34,7 @@ struct Analysis {
   Frame frame;
   Model model;
   std::vector<MemberSlot> slots;  ///< in the order of Frame::members
+  std::vector<ArmSlot> arms;      ///< in the order of Frame::attachments
   MassSummary mass;
   std::optional<VehicleFacts> vehicle;
   std::vector<CaseResult> cases;

@@ -9,6 +9,7 @@
 #include "cases/analysis/large_motion.h"
 #include "cases/analysis/pick_ups.h"
 #include "cases/attachment_checks/attachment_check.h"
+#include "cases/attachment_checks/gusset_check.h"
 #include "cases/checks/member_checks.h"
 #include "cases/joints/panel_result.h"
 #include "cases/vehicle/vehicle_cases.h"
@@ -31,7 +32,7 @@ struct MemberResult {
 /// The greatest utilisation of a case.
 struct Worst {
   std::string check;  ///< "yield", "buckling"; of a panel "rivet_shear" and so on
-  std::string item;   ///< member, panel or attachment; of a displacement node and direction
+  std::string item;   ///< member, panel, attachment or gusset; of a displacement node and direction
   double utilisation = 0;
 };
 
@@ -51,6 +52,7 @@ struct CaseResult {
   std::vector<MemberResult> members;          ///< in the order of Frame::members
   std::vector<PanelResult> panels;            ///< in the order of Frame::panels
   std::vector<AttachmentResult> attachments;  ///< in the order of Frame::attachments
+  std::vector<GussetResult> gussets;          ///< in the order of Frame::gussets
   bool sheets_converged = true;               ///< the state of those that have buckled
   double safety_factor = 1;                   ///< its checks ask for it, on the loads
   std::optional<double> sway_factor;  ///< alpha_cr of the joints on the design loads, if below 10

@@ -1,5 +1,6 @@
 #include "cases/analysis/pick_ups.h"
 
+#include <algorithm>
 #include <map>
 #include <unordered_set>
 
@@ -8,14 +9,14 @@
 
 namespace tubewright {
 
-std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution) {
+std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution, size_t bars) {
   std::vector<bool> of_frame(model.nodes.size(), false);
   for (const Beam& b : model.beams) of_frame[b.from] = of_frame[b.to] = true;
   for (const RigidBody& body : model.bodies) {
     for (const int node : body.nodes) of_frame[node] = false;
   }
   std::map<int, Eigen::Vector3d> force;
-  for (size_t i = 0; i < model.bars.size(); ++i) {
+  for (size_t i = 0; i < std::min(bars, model.bars.size()); ++i) {
     const Bar& bar = model.bars[i];
     // A bar in tension pulls its ends towards each other.
     const Eigen::Vector3d pull = solution.bar_forces[i] * bar_direction(model, bar);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -18,8 +19,9 @@ struct PickUp {
 };
 
 /// The nodes of beams that links, springs or cables end at, in the order of the nodes. Nodes of
-/// rigid uprights are not among them.
-std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution);
+/// rigid uprights are not among them. Of the first `bars` bars: gussets stand behind them.
+std::vector<PickUp> pick_ups(const Model& model, const StaticSolution& solution,
+                             size_t bars = std::numeric_limits<size_t>::max());
 
 /// Of these the nodes, by name, that are no attachment: what holds the link there was not looked
 /// at.

@@ -207,6 +207,32 @@ void add_attachment(CaseResult& result, const Attachment& attachment, Attachment
   result.attachments.push_back(std::move(r));
 }
 
+void add_gusset(CaseResult& result, const Gusset& gusset, GussetResult r) {
+  if (const NamedCheck* nearest = nearest_limit(r)) {
+    note_worst(result, nearest->name, gusset.name, nearest->result);
+  }
+  result.gussets.push_back(std::move(r));
+}
+
+/// In the bar that a gusset is; none after the loss of a tube.
+double gusset_force(const NumberedFrame& numbered, size_t which, const StaticSolution& solution) {
+  const int bar = numbered.gussets[which];
+  return bar < 0 ? 0 : solution.bar_forces[static_cast<size_t>(bar)];
+}
+
+/// Bars of the model that are members.
+size_t member_bars(const NumberedFrame& numbered) {
+  const auto& of = numbered.member_of_bar;
+  return static_cast<size_t>(std::count_if(of.begin(), of.end(), [](int m) { return m >= 0; }));
+}
+
+const GussetResult& worse_of(const GussetResult& a, const GussetResult& b) {
+  const NamedCheck *first = nearest_limit(a), *second = nearest_limit(b);
+  if (second == nullptr) return a;
+  if (first == nullptr) return b;
+  return *second->result.utilisation > *first->result.utilisation ? b : a;
+}
+
 const AttachmentResult& worse_of(const AttachmentResult& a, const AttachmentResult& b) {
   const NamedCheck *first = nearest_limit(a), *second = nearest_limit(b);
   if (second == nullptr) return a;
@@ -325,7 +351,12 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
                    attachment_result(frame, numbered, a, attachment_forces(plate, plate), ends,
                                      result.safety_factor));
   }
-  result.pick_ups = pick_ups(numbered.model, solution);
+  for (size_t g = 0; g < frame.gussets.size(); ++g) {
+    add_gusset(result, frame.gussets[g],
+               gusset_result(frame, numbered, g, gusset_force(numbered, g, solution), ends,
+                             result.safety_factor));
+  }
+  result.pick_ups = pick_ups(numbered.model, solution, member_bars(numbered));
   result.largest_node = node_that_moves_most(solution.displacements);
   result.solution = std::move(iterated.solution);
   find_deflection(frame, numbered, driven, result);
@@ -389,7 +420,14 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
     r.forces = attachment_forces(shown.front(), shown.back());
     add_attachment(result, frame.attachments[a], std::move(r));
   }
-  result.pick_ups = pick_ups(numbered.model, service.solution);
+  for (size_t g = 0; g < frame.gussets.size(); ++g) {
+    GussetResult r = gusset_result(frame, numbered, g, gusset_force(numbered, g, design.solution),
+                                   ends, loads_hold_it);
+    if (plain) r = worse_of(r, plain->gussets[g]);
+    r.force = gusset_force(numbered, g, service.solution);
+    add_gusset(result, frame.gussets[g], std::move(r));
+  }
+  result.pick_ups = pick_ups(numbered.model, service.solution, member_bars(numbered));
   result.largest_node = node_that_moves_most(service.solution.displacements);
   result.solution = std::move(service.solution);
   result.large = std::move(service.motion);

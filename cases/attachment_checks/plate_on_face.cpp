@@ -126,7 +126,7 @@ CheckResult across_plate_check(const PlatedTube& t, const FacePlate& p, double N
 }
 
 CheckResult walls_beside_check(const PlatedTube& t, double E, double h1, double N, double M_ip,
-                               double M_op) {
+                               double M_op, const char* what) {
   if (unknown(t.fy)) return without_number("the tube's yield strength is not known");
   const double f_k = plate_stress_factor(t.n) * t.fy, factor = end_factor(t);
   const double chi = side_wall_buckling(t.fy, E, t.h0 / t.t0, upright, BucklingCurve::c);
@@ -136,7 +136,7 @@ CheckResult walls_beside_check(const PlatedTube& t, double E, double h1, double 
                                       chord_distortion_resistance(t.fy, t.b0, t.h0, t.t0, h1));
   RangesLeft left;
   note_ranges(left, t, 0);
-  left.note(true, "a saddle, taken as a brace as wide as the tube");
+  left.note(true, what + std::string(", taken as a brace as wide as the tube"));
   CheckResult r =
       of_shares(t, std::abs(N) / N_Rd + std::abs(M_ip) / ip + std::abs(M_op) / op, left);
   r.clause = "EN 1993-1-8 Tables 7.11, 7.14";

@@ -60,7 +60,7 @@ CheckResult across_plate_check(const PlatedTube& tube, const FacePlate& plate, d
 /// and Table 7.14 with its distortion of the whole section. A use of the rules that they were not
 /// written for: a comparison.
 CheckResult walls_beside_check(const PlatedTube& tube, double E, double h1, double N, double M_ip,
-                               double M_op);
+                               double M_op, const char* what = "a saddle");
 
 /// A moment that turns a single plate about its own foot: the face has next to nothing against it,
 /// so there is no number once it is more than a fiftieth of `beside`, the resistance of the same

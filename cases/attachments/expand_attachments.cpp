@@ -10,6 +10,8 @@
 #include <utility>
 
 #include "cases/attachments/attachment_errors.h"
+#include "cases/attachments/part_tubes.h"
+#include "cases/attachments/place_gussets.h"
 #include "cases/frame/frame_errors.h"
 #include "cases/frame/nearest_name.h"
 #include "cases/frame/wording.h"
@@ -18,8 +20,8 @@
 namespace tubewright {
 namespace {
 
-/// Nearer than this to a node, or to another attachment, it stands at that.
-constexpr double same_place = 1e-3;  // m: no piece is as short as that
+/// Nearer than this to a node it stands at that.
+constexpr double same_place = as_one_place;
 
 constexpr std::array<Face, 6> faces = {Face::top,   Face::bottom, Face::left,
                                        Face::right, Face::front,  Face::rear};
@@ -42,9 +44,7 @@ Eigen::Vector3d direction_of(Face face) {
   return -Eigen::Vector3d::UnitX();
 }
 
-bool has_flat_faces(const SectionEntry* s) {
-  return s != nullptr && (s->shape == Shape::square_tube || s->shape == Shape::rectangular_tube);
-}
+bool has_flat_faces(const SectionEntry* s) { return s != nullptr && has_flat_faces(*s); }
 
 /// A face of a tube: its normal, and whether that is the section's y axis.
 struct TubeFace {
@@ -129,7 +129,8 @@ class Expansion {
       make_nodes(a, *spots[i], nodes);
     }
     frame_.nodes.insert(frame_.nodes.end(), nodes.begin(), nodes.end());
-    part_members();
+    append(diagnostics_, place_gussets(frame_, cuts_));
+    part_tubes(frame_, cuts_);
     return std::move(diagnostics_);
   }
 
@@ -283,17 +284,8 @@ class Expansion {
     const Eigen::Vector3d axis = at_.at(m.from) + spot.from_start * a.lengthwise;
     a.axis_node = spot.node;
     if (spot.node.empty()) {
-      auto& cuts = cuts_[spot.member];
-      const auto there = std::find_if(cuts.begin(), cuts.end(), [&](const auto& cut) {
-        return std::abs(cut.first - spot.from_start) <= same_place;
-      });
-      if (there != cuts.end()) {
-        a.axis_node = there->second;
-      } else {
-        a.axis_node = a.name + ".axis";
-        cuts.emplace(spot.from_start, a.axis_node);
-        nodes.push_back({a.axis_node, axis, a.place});
-      }
+      a.axis_node = node_at(cuts_, spot.member, spot.from_start, a.name + ".axis");
+      if (a.axis_node == a.name + ".axis") nodes.push_back({a.axis_node, axis, a.place});
     }
     a.face_node = a.name + ".face";
     const Eigen::Vector3d foot = axis + face_depth(*section(m), a) / 2 * a.out;
@@ -302,99 +294,10 @@ class Expansion {
         {a.name, foot + a.hole * a.out + a.along * a.lengthwise + a.aside * a.sideways, a.place});
   }
 
-  std::string piece_name(const Member& m, std::size_t k) const {
-    if (m.tube.empty()) return m.name + "." + std::to_string(k + 1);
-    // a to z, then za, zb, ...
-    return m.name + std::string(k / 26, 'z') + static_cast<char>('a' + k % 26);
-  }
-
-  void part_members() {
-    std::vector<Member> members;
-    for (std::size_t i = 0; i < frame_.members.size(); ++i) {
-      const Member& whole = frame_.members[i];
-      const auto cuts = cuts_.find(i);
-      if (cuts == cuts_.end()) {
-        members.push_back(whole);
-        continue;
-      }
-      std::vector<Member> pieces;
-      std::vector<double> ends;  // of each piece, as fractions
-      const double L = length(whole);
-      std::string from = whole.from;
-      const auto add = [&](const std::string& to, double end) {
-        Member piece = whole;
-        piece.name = piece_name(whole, pieces.size());
-        piece.tube = whole.tube.empty() ? whole.name : whole.tube;
-        piece.from = std::exchange(from, to);
-        piece.to = to;
-        piece.parted_from = std::max(whole.parted_from, L);
-        if (!pieces.empty()) {
-          piece.release_from = welded;
-          piece.capped[0] = false;
-        }
-        pieces.push_back(std::move(piece));
-        ends.push_back(end);
-      };
-      for (const auto& [from_start, node] : cuts->second) add(node, from_start / L);
-      add(whole.to, 1);
-      for (std::size_t k = 0; k + 1 < pieces.size(); ++k) {
-        pieces[k].release_to = welded;
-        pieces[k].capped[1] = false;
-      }
-      if (!whole.tube.empty()) {
-        move_loads(whole.name, pieces, ends);
-        move_listings(whole.name, pieces);
-      }
-      members.insert(members.end(), pieces.begin(), pieces.end());
-    }
-    frame_.members = std::move(members);
-  }
-
-  /// Loads that name a piece of a path; what names a whole tube needs nothing.
-  void move_loads(const std::string& name, const std::vector<Member>& pieces,
-                  const std::vector<double>& ends) {
-    for (Case& c : frame_.cases) {
-      std::vector<LineLoad> lines;
-      for (const LineLoad& load : c.line_loads) {
-        if (load.member != name) {
-          lines.push_back(load);
-          continue;
-        }
-        for (const Member& piece : pieces) {
-          lines.push_back(load);
-          lines.back().member = piece.name;
-        }
-      }
-      c.line_loads = std::move(lines);
-      for (PointLoad& load : c.point_loads) {
-        if (load.member != name) continue;
-        std::size_t k = 0;
-        while (k + 1 < ends.size() && load.at > ends[k]) ++k;
-        const double start = k == 0 ? 0 : ends[k - 1];
-        load.member = pieces[k].name;
-        load.at = (load.at - start) / (ends[k] - start);
-      }
-    }
-  }
-
-  /// Groups of tubes that name a piece of a path, likewise.
-  void move_listings(const std::string& name, const std::vector<Member>& pieces) {
-    const auto move = [&](std::vector<std::string>& listed) {
-      const auto found = std::find(listed.begin(), listed.end(), name);
-      if (found == listed.end()) return;
-      const auto at = listed.erase(found);
-      std::vector<std::string> names;
-      for (const Member& piece : pieces) names.push_back(piece.name);
-      listed.insert(at, names.begin(), names.end());
-    };
-    for (SizeGroup& group : frame_.groups) move(group.members);
-    move(frame_.keep.members);
-  }
-
   Frame& frame_;
   std::unordered_map<std::string, Eigen::Vector3d> at_;
   std::unordered_map<std::string, const SectionEntry*> sections_;
-  std::map<std::size_t, std::map<double, std::string>> cuts_;  ///< of a member: where, its node
+  TubeCuts cuts_;
   Diagnostics diagnostics_;
 };
 
@@ -431,7 +334,7 @@ std::vector<int> members_at_foot(const Frame& frame, const Attachment& attachmen
 }
 
 Diagnostics expand_attachments(Frame& frame) {
-  if (frame.attachments.empty()) return {};
+  if (frame.attachments.empty() && frame.gussets.empty()) return {};
   return Expansion(frame).run();
 }
 

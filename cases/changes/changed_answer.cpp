@@ -35,6 +35,7 @@ bool has_loose_node(const Frame& frame) {
   std::set<std::string> joined;
   for (const Member& m : frame.members) joined.insert({m.from, m.to});
   for (const Attachment& a : frame.attachments) joined.insert({a.name, a.face_node, a.axis_node});
+  for (const Gusset& g : frame.gussets) joined.insert({g.legs[0].axis_node, g.legs[1].axis_node});
   return std::any_of(frame.nodes.begin(), frame.nodes.end(),
                      [&](const Node& node) { return !joined.contains(node.name); });
 }

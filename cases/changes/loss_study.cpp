@@ -36,6 +36,9 @@ std::map<std::string, std::set<std::string>> joined_at(const Frame& frame) {
   }
   for (const SupportEntry& s : frame.supports) joined[s.node].insert("/support");
   for (const Attachment& a : frame.attachments) joined[a.axis_node].insert("/attachment");
+  for (const Gusset& g : frame.gussets) {
+    for (const GussetLeg& leg : g.legs) joined[leg.axis_node].insert("/gusset");
+  }
   if (frame.vehicle) {
     for (const Wheel& w : frame.vehicle->wheels) {
       for (const std::string& node : w.carrier) joined[node].insert("/wheel");

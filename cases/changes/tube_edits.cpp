@@ -4,6 +4,7 @@
 #include <set>
 #include <utility>
 
+#include "cases/attachments/gusset_plate.h"
 #include "cases/frame/find_parts.h"
 #include "cases/model/build_model.h"
 #include "cases/model/case_actions.h"
@@ -140,6 +141,15 @@ Frame with_section(const Frame& frame, const MemberSet& members, const SectionEn
     move_node(changed, a.name, by);
   }
   changed.sections.push_back(std::move(entry));
+  for (Gusset& g : changed.gussets) {
+    bool touched = false;
+    for (GussetLeg& leg : g.legs) {
+      if (leg.section != old || !nodes.contains(leg.axis_node)) continue;
+      leg.section = changed.sections.back().name;
+      touched = true;
+    }
+    if (touched) move_to_leg_ends(changed, g);
+  }
   return changed;
 }
 

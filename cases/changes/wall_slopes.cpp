@@ -158,6 +158,9 @@ std::optional<double> utilisation_in(const Frame& frame, const CaseResult& c, co
   for (size_t a = 0; a < c.attachments.size(); ++a) {
     if (frame.attachments[a].name == of.item) return among(c.attachments[a].checks);
   }
+  for (size_t g = 0; g < c.gussets.size(); ++g) {
+    if (frame.gussets[g].name == of.item) return among(c.gussets[g].checks);
+  }
   if (of.check == "deflection" && frame.limits.deflection) {
     return c.deflection / *frame.limits.deflection;
   }

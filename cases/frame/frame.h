@@ -160,6 +160,29 @@ struct Attachment {
   bool on_side = false;  ///< the face is square to the section's y axis, else to z
 };
 
+/// Where a gusset is welded along one of its tubes.
+struct GussetLeg {
+  std::string tube;   ///< member or whole tube that ends at its node
+  double length = 0;  ///< of the weld
+  // Filled in by expand_attachments()
+  std::string axis_node;                            ///< on the tube's axis, where the leg ends
+  std::string section;                              ///< of the tube
+  Eigen::Vector3d along = Eigen::Vector3d::Zero();  ///< of the tube, from the node
+  bool on_side = false;  ///< the face is square to the section's y axis, else to z
+};
+
+/// A three-cornered plate in the corner of two tubes; see cases/attachments/gusset_plate.h.
+struct Gusset {
+  std::string name;
+  std::string node;
+  std::array<GussetLeg, 2> legs;
+  double thickness = 0;
+  bool at_sides = false;  ///< two plates, in line with the walls beside; else one in the middle
+  std::string material;   ///< empty: that of the first tube
+  std::optional<double> weld_throat;
+  SourceLocation place;
+};
+
 struct MirrorRule {
   std::string from;  ///< name ending that is copied, such as "_l"
   std::string to;    ///< name ending of the copy, such as "_r"
@@ -526,6 +549,7 @@ struct Frame {
   std::vector<Node> nodes;
   std::vector<Member> members;
   std::vector<Attachment> attachments;  ///< expand_attachments() makes their nodes
+  std::vector<Gusset> gussets;          ///< and those
   std::optional<MirrorRule> mirror;     ///< already applied by expand_mirror()
   std::vector<SupportEntry> supports;
   std::vector<CarriedMass> masses;

@@ -52,6 +52,11 @@ Diagnostic attachment_is_its_own_image(const std::string& attachment, const std:
           "give it a name that does not end in " + quoted(ending)};
 }
 
+Diagnostic gusset_is_its_own_image(const std::string& gusset, const std::string& ending) {
+  return {"gusset " + quoted(gusset) + " is its own image: `mirror` would make it twice",
+          "give it a name that does not end in " + quoted(ending)};
+}
+
 Diagnostic image_is_given(const std::string& kind, const std::string& image,
                           const std::string& original) {
   return {kind + " " + quoted(image) + " is given, but `mirror` makes it from " + quoted(original),

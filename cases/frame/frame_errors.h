@@ -36,6 +36,7 @@ Diagnostic image_is_given(const std::string& kind, const std::string& image,
 Diagnostic node_without_image(const std::string& part, const std::string& node,
                               const std::string& ending);
 Diagnostic attachment_is_its_own_image(const std::string& attachment, const std::string& ending);
+Diagnostic gusset_is_its_own_image(const std::string& gusset, const std::string& ending);
 Diagnostic image_not_there(const std::string& part, const std::string& node,
                            const std::string& image);
 

@@ -287,6 +287,46 @@ void copy_attachments(Expansion& e) {
   }
 }
 
+/// The image of a member that ends at `node`: the one between the images of its nodes.
+std::string image_of_piece(const Expansion& e, const std::string& name, const std::string& node) {
+  const auto swapped = [&](const std::string& end) {
+    const std::string image = swap_ending(end, e.rule);
+    return e.node_index.contains(image) ? image : end;
+  };
+  for (const Member& m : e.frame.members) {
+    if ((m.name != name && m.tube != name) || (m.from != node && m.to != node)) continue;
+    const std::set<std::string> ends = {swapped(m.from), swapped(m.to)};
+    for (const Member& other : e.frame.members) {
+      if (std::set<std::string>{other.from, other.to} == ends) return other.name;
+    }
+  }
+  return swap_ending(name, e.rule);
+}
+
+void copy_gussets(Expansion& e) {
+  std::unordered_map<std::string, SourceLocation> taken;
+  for (const Gusset& g : e.frame.gussets) taken.emplace(g.name, g.place);
+  const std::size_t given = e.frame.gussets.size();
+  for (std::size_t i = 0; i < given; ++i) {
+    const Gusset original = e.frame.gussets[i];
+    if (!e.copies(original.name)) continue;
+    Gusset copy = original;
+    copy.name = swap_ending(original.name, e.rule);
+    copy.node = image_of(e, copy.node, "gusset " + quoted(copy.name), copy.place);
+    for (GussetLeg& leg : copy.legs) leg.tube = image_of_piece(e, leg.tube, original.node);
+    if (const auto other = taken.find(copy.name); other != taken.end()) {
+      add_error(e.diagnostics, other->second, image_is_given("gusset", copy.name, original.name));
+      continue;
+    }
+    const auto tubes = [](const Gusset& g) { return std::set{g.legs[0].tube, g.legs[1].tube}; };
+    if (copy.node == original.node && tubes(copy) == tubes(original)) {
+      add_error(e.diagnostics, copy.place, gusset_is_its_own_image(original.name, e.rule.from));
+      continue;
+    }
+    e.frame.gussets.push_back(std::move(copy));
+  }
+}
+
 /// A name must not carry both endings.
 bool ambiguous(const MirrorRule& rule) {
   return rule.from.empty() || rule.to.empty() || rule.from.ends_with(rule.to) ||
@@ -320,6 +360,7 @@ Diagnostics expand_mirror(Frame& frame) {
   copy_masses(e);
   copy_wheels(e);
   copy_attachments(e);
+  copy_gussets(e);
   return std::move(e.diagnostics);
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cases/attachments/attachment_arm.h"
+#include "cases/attachments/gusset_plate.h"
 #include "cases/joint_stiffness/tube_on_tube.h"
 #include "cases/joints/joint_recognition.h"
 #include "cases/model/weldments.h"
@@ -316,6 +317,12 @@ void put_joints(const Frame& frame, const WeldedJoints& joints, NumberedFrame& n
                        numbered.model.nodes[static_cast<size_t>(plate.to)])
             .face;
     plate.joint_from = scaled(face, frame.joint_flexibility);
+  }
+  for (size_t i = 0; i < numbered.gussets.size(); ++i) {
+    if (numbered.gussets[i] < 0) continue;
+    const GussetPlate plate = gusset_plate(frame, frame.gussets[i]);
+    numbered.model.bars[static_cast<size_t>(numbered.gussets[i])].stiffness =
+        1 / (1 / plate.stiffness + frame.joint_flexibility * plate.face_give);
   }
 }
 

@@ -36,7 +36,8 @@ using WeldedJoints = std::vector<std::array<WeldedJoint, 2>>;
 
 WeldedJoints joint_springs(const Frame& frame, const NumberedFrame& numbered);
 
-/// Puts them and the faces under attachments, times Frame::joint_flexibility, into the model.
+/// Puts them and the faces under attachments and gussets, times Frame::joint_flexibility, into the
+/// model.
 void put_joints(const Frame& frame, const WeldedJoints& joints, NumberedFrame& numbered);
 
 /// build_model() with the joints of the frame: what is solved.

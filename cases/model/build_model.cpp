@@ -4,6 +4,7 @@
 #include <set>
 
 #include "cases/attachments/attachment_arm.h"
+#include "cases/attachments/gusset_plate.h"
 #include "cases/bends/member_arc.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
@@ -86,6 +87,24 @@ void add_arm(const Frame& frame, const Attachment& a, NumberedFrame& n) {
   n.arms.push_back({block, add(foot, hole, arm.plate, arm.plate_roll)});
 }
 
+bool is_on_beam(const Model& model, int node) {
+  return std::any_of(model.beams.begin(), model.beams.end(),
+                     [node](const Beam& b) { return b.from == node || b.to == node; });
+}
+
+/// Adds the bar that a gusset is, on rigid faces; none where the loss of a tube left it loose.
+void add_gusset(const Frame& frame, const Gusset& g, NumberedFrame& n) {
+  Bar bar;
+  bar.from = n.node.at(g.legs[0].axis_node);
+  bar.to = n.node.at(g.legs[1].axis_node);
+  n.gussets.push_back(-1);
+  if (!is_on_beam(n.model, bar.from) || !is_on_beam(n.model, bar.to)) return;
+  bar.stiffness = gusset_plate(frame, g).stiffness;
+  n.gussets.back() = static_cast<int>(n.model.bars.size());
+  n.member_of_bar.push_back(-1);
+  n.model.bars.push_back(bar);
+}
+
 }  // namespace
 
 std::vector<int> node_numbers(const NumberedFrame& numbered,
@@ -160,6 +179,7 @@ NumberedFrame build_model(const Frame& frame) {
     }
   }
   for (const Attachment& a : frame.attachments) add_arm(frame, a, n);
+  for (const Gusset& g : frame.gussets) add_gusset(frame, g, n);
   n.model.panels = panels_of(frame, n);
   lay_sheets(frame, n);
   if (frame.vehicle) {

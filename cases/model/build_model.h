@@ -26,8 +26,10 @@ struct NumberedFrame {
   Model model;                    ///< nodes in the order of Frame::nodes
   std::vector<MemberSlot> slots;  ///< in the order of Frame::members
   std::vector<ArmSlot> arms;      ///< in the order of Frame::attachments; beams of no member
+  /// In the order of Frame::gussets: bars of no member, behind the others; -1: a tube is lost.
+  std::vector<int> gussets;
   std::vector<int>
-      member_of_beam;  ///< the member that each beam, or bar, of the model is; arms: -1
+      member_of_beam;  ///< the member that each beam, or bar, of the model is; arms, gussets: -1
   std::vector<int> member_of_bar;
   std::unordered_map<std::string, int> node;
   /// Members by name; the name of a continuous tube stands for all its pieces, in order.

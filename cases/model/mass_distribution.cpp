@@ -2,6 +2,7 @@
 
 #include <Eigen/Geometry>
 
+#include "cases/attachments/gusset_plate.h"
 #include "cases/model/mass_summary.h"
 #include "cases/model/spread_load.h"
 #include "solver/statics/rigid_fit.h"
@@ -23,6 +24,14 @@ MassDistribution mass_distribution(const Frame& frame, const NumberedFrame& numb
       const int node = numbered.node.at(end);
       d.lumps.push_back({half, numbered.model.nodes[node], Eigen::Matrix3d::Zero(), {node}});
     }
+  }
+  for (const Gusset& g : frame.gussets) {
+    const GussetPlate plate = gusset_plate(frame, g);
+    const std::vector<int> on =
+        node_numbers(numbered, {g.node, g.legs[0].axis_node, g.legs[1].axis_node});
+    d.lumps.push_back({plate.mass,
+                       numbered.model.nodes[static_cast<size_t>(on[0])] + plate.centroid,
+                       Eigen::Matrix3d::Zero(), on});
   }
   for (std::size_t i = 0; i < frame.panels.size(); ++i) {
     const PanelMass p = panel_mass(frame, numbered, i);

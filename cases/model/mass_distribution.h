@@ -16,7 +16,7 @@ struct Rod {
   double per_length = 0;  ///< kg/m, of the line between its ends
 };
 
-/// A carried mass, a panel, or half a link or cable.
+/// A carried mass, a panel, a gusset, or half a link or cable.
 struct Lump {
   double mass = 0;
   Eigen::Vector3d at = Eigen::Vector3d::Zero();

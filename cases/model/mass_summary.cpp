@@ -2,6 +2,7 @@
 
 #include <Eigen/Geometry>
 
+#include "cases/attachments/gusset_plate.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/section_of.h"
@@ -55,6 +56,11 @@ MassSummary mass_summary(const Frame& frame, const NumberedFrame& numbered) {
     moment += mass / 2 *
               (numbered.model.nodes[numbered.node.at(m.from)] +
                numbered.model.nodes[numbered.node.at(m.to)]);
+  }
+  for (const Gusset& g : frame.gussets) {
+    const GussetPlate plate = gusset_plate(frame, g);
+    s.tubes += plate.mass;
+    moment += plate.mass * (numbered.model.nodes[numbered.node.at(g.node)] + plate.centroid);
   }
   for (std::size_t i = 0; i < frame.panels.size(); ++i) {
     const PanelMass p = panel_mass(frame, numbered, i);

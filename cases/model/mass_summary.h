@@ -10,7 +10,7 @@ namespace tubewright {
 
 /// kg and m. Joints and welds weigh nothing; tubes run from node to node.
 struct MassSummary {
-  double tubes = 0;
+  double tubes = 0;  ///< and gussets
   double panels = 0;
   double carried = 0;
   double total = 0;

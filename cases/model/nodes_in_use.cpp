@@ -29,6 +29,9 @@ std::unordered_set<std::string> nodes_in_use(const Frame& frame) {
   for (const Attachment& a : frame.attachments) {
     for (const std::string& node : {a.name, a.axis_node, a.face_node}) used.insert(node);
   }
+  for (const Gusset& g : frame.gussets) {
+    for (const GussetLeg& leg : g.legs) used.insert(leg.axis_node);
+  }
   if (frame.torsion) {
     for (const auto* pair : {&frame.torsion->front, &frame.torsion->rear}) {
       used.insert(pair->begin(), pair->end());

@@ -82,8 +82,8 @@ SizedStiffness sized_stiffness(const Frame& frame, const std::vector<SizedTubes>
   const bool some_give_way =
       std::any_of(jointed.joints.begin(), jointed.joints.end(),
                   [](const auto& ends) { return ends[0].needed || ends[1].needed; });
-  parts.joints_rigid =
-      frame.joint_flexibility == rigid_joints || (!some_give_way && frame.attachments.empty());
+  parts.joints_rigid = frame.joint_flexibility == rigid_joints ||
+                       (!some_give_way && frame.attachments.empty() && frame.gussets.empty());
   parts.sized_beams.assign(parts.model.beams.size(), false);
   parts.sized_bars.assign(parts.model.bars.size(), false);
   for (const SizedTubes& group : groups) {

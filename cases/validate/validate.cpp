@@ -25,7 +25,8 @@ void validate_mirror(const Frame& frame, Diagnostics& diagnostics) {
                         std::any_of(frame.members.begin(), frame.members.end(),
                                     [&](const Member& m) { return m.tube.ends_with(ending); }) ||
                         any_ends_in(frame.attachments, ending) ||
-                        any_ends_in(frame.panels, ending) || any_ends_in(frame.masses, ending) ||
+                        any_ends_in(frame.gussets, ending) || any_ends_in(frame.panels, ending) ||
+                        any_ends_in(frame.masses, ending) ||
                         (frame.vehicle && any_ends_in(frame.vehicle->wheels, ending));
   if (!followed) add_error(diagnostics, frame.mirror->place, mirror_copies_nothing(ending));
 }
@@ -42,6 +43,7 @@ Diagnostics validate(const Frame& frame) {
   validate_nodes(frame, diagnostics);
   validate_members(frame, names, diagnostics);
   validate_attachments(frame, names, diagnostics);
+  validate_gussets(frame, names, diagnostics);
   validate_supports(frame, names, diagnostics);
   validate_masses(frame, names, diagnostics);
   validate_sheets(frame, names, diagnostics);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cases/attachments/expand_attachments.h"
+#include "cases/attachments/gusset_plate.h"
 #include "cases/frame/sensible_ranges.h"
 #include "cases/validate/validate_errors.h"
 #include "cases/validate/validate_parts.h"
@@ -76,7 +77,32 @@ void check_fit(const Attachment& a, const SectionEntry& tube, Diagnostics& diagn
   }
 }
 
+/// Two beside each other, or one in the middle, leave the corners of the section free.
+double gusset_room(const SectionEntry& tube, const GussetLeg& leg) {
+  return leg_face_width(tube, leg) - 2 * tube.wall;
+}
+
 }  // namespace
+
+void validate_gussets(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
+  for (const Gusset& g : frame.gussets) {
+    const std::string subject = "gusset " + quoted(g.name);
+    check_range(g.thickness, sensible::size, subject, "thickness", g.place, diagnostics);
+    if (g.weld_throat) {
+      check_range(*g.weld_throat, sensible::size, subject, "weld_throat", g.place, diagnostics);
+    }
+    if (!g.material.empty()) names.materials.find(g.material, subject, g.place, diagnostics);
+    for (const GussetLeg& leg : g.legs) {
+      check_range(leg.length, sensible::size, subject, "legs", g.place, diagnostics);
+      const int section = leg.section.empty() ? -1 : names.sections.find(leg.section);
+      if (section < 0) continue;
+      const double room = gusset_room(frame.sections[static_cast<std::size_t>(section)], leg);
+      const double width = (g.at_sides ? 2 : 1) * g.thickness;
+      if (width > room)
+        add_error(diagnostics, g.place, gusset_wider_than_face(g.name, width, room));
+    }
+  }
+}
 
 void validate_attachments(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics) {
   for (const Attachment& a : frame.attachments) {

@@ -112,6 +112,12 @@ Diagnostic attachment_wider_than_face(const std::string& attachment, double widt
           "make it narrower, or put it on a wider face"};
 }
 
+Diagnostic gusset_wider_than_face(const std::string& gusset, double width, double room) {
+  return {"gusset " + quoted(gusset) + " takes " + in_mm(width) + " of a face that has " +
+              in_mm(room) + " between its walls",
+          "make it thinner"};
+}
+
 Diagnostic hole_over_the_edge(const std::string& attachment) {
   return {"attachment " + quoted(attachment) + " has no metal between its hole and its edge",
           "give `edge` from the middle of the hole, at least 1.2 holes"};

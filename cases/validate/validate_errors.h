@@ -38,6 +38,7 @@ Diagnostic loose_member(const std::string& member, int direction);
 // Attachments
 // -----------
 Diagnostic attachment_wider_than_face(const std::string& attachment, double width, double room);
+Diagnostic gusset_wider_than_face(const std::string& gusset, double width, double room);
 Diagnostic hole_over_the_edge(const std::string& attachment);
 Diagnostic bolt_fills_boss(const std::string& attachment);
 

@@ -12,6 +12,7 @@ void validate_sections(const Frame& frame, const FrameNames& names, Diagnostics&
 void validate_nodes(const Frame& frame, Diagnostics& diagnostics);
 void validate_members(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 void validate_attachments(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
+void validate_gussets(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 void validate_supports(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 void validate_masses(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);
 void validate_sheets(const Frame& frame, const FrameNames& names, Diagnostics& diagnostics);

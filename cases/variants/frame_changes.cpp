@@ -60,6 +60,9 @@ Named<Eigen::Vector3d> nodes_of(const Frame& frame) {
   for (const Attachment& a : frame.attachments) {
     left_out.insert({a.name, a.axis_node, a.face_node});
   }
+  for (const Gusset& g : frame.gussets) {
+    for (const GussetLeg& leg : g.legs) left_out.insert(leg.axis_node);
+  }
   Named<Eigen::Vector3d> nodes;
   for (const Node& n : frame.nodes) {
     if (!left_out.contains(n.name)) nodes.add(n.name, n.at);
@@ -170,6 +173,12 @@ FrameChanges frame_changes(const Frame& first, const Frame& second) {
         });
   match(PartKind::attachment, by_name(first.attachments), by_name(second.attachments), c,
         [](const std::string&, const Attachment&, const Attachment&) {});
+  match(PartKind::gusset, by_name(first.gussets), by_name(second.gussets), c,
+        [&](const std::string& name, const Gusset& a, const Gusset& b) {
+          if (a.thickness == b.thickness && a.material == b.material) return;
+          c.resized_parts.push_back(
+              {{PartKind::gusset, name}, {a.thickness, b.thickness}, {a.material, b.material}});
+        });
   c.members = {member_changes(first, c, c.removed), member_changes(second, c, c.added)};
   return c;
 }

@@ -10,7 +10,7 @@
 
 namespace tubewright {
 
-enum class PartKind { tube, node, panel, sheet, mass, attachment };
+enum class PartKind { tube, node, panel, sheet, mass, attachment, gusset };
 
 struct NamedPart {
   PartKind kind = PartKind::tube;

@@ -66,7 +66,7 @@ class Reasons {
   std::vector<std::pair<std::string, std::vector<std::string>>> list_;
 };
 
-/// What was checked of the tubes, sheets and attachments, over all cases.
+/// What was checked of the tubes, sheets, attachments and gussets, over all cases.
 class Coverage {
  public:
   explicit Coverage(const Analysis& analysis) : analysis_(analysis) {
@@ -79,6 +79,11 @@ class Coverage {
     for (std::size_t a = 0; a < analysis.frame.attachments.size(); ++a) {
       cover_named(analysis.frame.attachments[a].name, [a](const CaseResult& c) {
         return a < c.attachments.size() ? &c.attachments[a].checks : nullptr;
+      });
+    }
+    for (std::size_t g = 0; g < analysis.frame.gussets.size(); ++g) {
+      cover_named(analysis.frame.gussets[g].name, [g](const CaseResult& c) {
+        return g < c.gussets.size() ? &c.gussets[g].checks : nullptr;
       });
     }
   }

@@ -29,8 +29,8 @@ struct Tally {
 
 /// Something over its limit.
 struct Failure {
-  std::string check;      ///< "yield", "rivet_shear", "deflection"; "fatigue", or a key of `limits`
-  std::string item;       ///< member, panel, attachment, node; "frame" where it is all of it
+  std::string check;  ///< "yield", "rivet_shear", "deflection"; "fatigue", or a key of `limits`
+  std::string item;   ///< member, panel, attachment, gusset, node; "frame" where it is all of it
   std::string load_case;  ///< empty: of no one case
   double utilisation = 0;
 };

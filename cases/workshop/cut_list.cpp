@@ -6,6 +6,7 @@
 #include <tuple>
 #include <utility>
 
+#include "cases/attachments/gusset_plate.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/frame/wording.h"
@@ -247,6 +248,31 @@ void add_weldments(const Frame& frame, const NumberedFrame& numbered,
   }
 }
 
+std::vector<GussetCut> gusset_cuts(const Frame& frame) {
+  std::vector<GussetCut> cuts;
+  for (const Gusset& g : frame.gussets) {
+    const GussetPlate plate = gusset_plate(frame, g);
+    GussetCut cut;
+    cut.long_leg = std::max(g.legs[0].length, g.legs[1].length);
+    cut.short_leg = std::min(g.legs[0].length, g.legs[1].length);
+    cut.angle = std::acos(g.legs[0].along.dot(g.legs[1].along));
+    cut.thickness = g.thickness;
+    cut.material = g.material;
+    cut.mass = plate.mass / plate.plates;
+    constexpr double alike = 1e-9;  // m and rad: rounding of an image
+    const auto same = std::find_if(cuts.begin(), cuts.end(), [&](const GussetCut& c) {
+      return std::abs(c.long_leg - cut.long_leg) < alike &&
+             std::abs(c.short_leg - cut.short_leg) < alike &&
+             std::abs(c.angle - cut.angle) < alike &&
+             std::abs(c.thickness - cut.thickness) < alike && c.material == cut.material;
+    });
+    GussetCut& to = same == cuts.end() ? cuts.emplace_back(std::move(cut)) : *same;
+    to.plates += plate.plates;
+    to.names.push_back(g.name);
+  }
+  return cuts;
+}
+
 }  // namespace
 
 CutList cut_list(const Frame& frame) {
@@ -264,6 +290,7 @@ CutList cut_list(const Frame& frame) {
   name_groups(frame, patterns);
   for (Pattern& p : patterns) list.groups.push_back(std::move(p.group));
   add_weldments(frame, numbered, cut, list);
+  list.gussets = gusset_cuts(frame);
   list.orders = orders_of(frame, list, list.remarks);
   return list;
 }

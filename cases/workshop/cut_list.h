@@ -55,11 +55,23 @@ struct WeldmentPlan {
   int joints = 0;  ///< ends that are held by a pin, a bush or an eye
 };
 
+/// Gussets that are cut alike.
+struct GussetCut {
+  double long_leg = 0, short_leg = 0;
+  double angle = 0;  ///< between them, rad
+  double thickness = 0;
+  std::string material;
+  int plates = 0;
+  double mass = 0;  ///< of one plate, kg
+  std::vector<std::string> names;
+};
+
 struct CutList {
   Stock stock;
   std::vector<std::string> tube_names;  ///< as EndCut::against counts them
   std::vector<CutGroup> groups;         ///< by section, the longest first, then as in the file
   std::vector<BarOrder> orders;
+  std::vector<GussetCut> gussets;       ///< in the order of the file
   std::vector<WeldmentPlan> weldments;  ///< the frame proper first, single pieces last
   std::vector<JigCheck> jig;            ///< of all weldments, one after the other
   std::vector<WeldStep> weld_order;     ///< likewise

@@ -47,6 +47,7 @@ void read_sections(const CheckedValue& top, Frame& frame);
 void read_nodes(const CheckedValue& top, const FileAxes& axes, Frame& frame);
 void read_members(const CheckedValue& top, Frame& frame, Diagnostics& diagnostics);
 void read_attachments(const CheckedValue& top, Frame& frame);
+void read_gussets(const CheckedValue& top, Frame& frame);
 void read_mirror(const CheckedValue& top, Frame& frame);
 void read_supports(const CheckedValue& top, const FileAxes& axes, Frame& frame);
 void read_masses(const CheckedValue& top, const FileAxes& axes, Frame& frame);

@@ -1,4 +1,5 @@
-// What is fixed to the frame: tabs, bushes and bolts, supports, carried masses, sheets and panels.
+// What is fixed to the frame: tabs, bushes, bolts and gussets, supports, carried masses, sheets and
+// panels.
 #include <string>
 
 #include "io/frame_file/frame_parts.h"
@@ -98,6 +99,29 @@ void read_attachments(const CheckedValue& top, Frame& frame) {
     attachment.place = entry.place;
     if (entry.value.group != nullptr) read_attachment(entry.value, attachment);
     frame.attachments.push_back(std::move(attachment));
+  }
+}
+
+void read_gussets(const CheckedValue& top, Frame& frame) {
+  for (const NamedValue& entry : top["gussets"].entries) {
+    const CheckedValue& v = entry.value;
+    Gusset gusset;
+    gusset.name = entry.name;
+    gusset.place = entry.place;
+    if (v.group != nullptr) {
+      gusset.node = v["at"].text;
+      const std::vector<std::string> tubes = texts(v["between"]);
+      const std::vector<CheckedValue>& lengths = v["legs"].items;
+      for (std::size_t k = 0; k < tubes.size() && k < 2; ++k) {
+        gusset.legs[k].tube = tubes[k];
+        gusset.legs[k].length = k < lengths.size() ? lengths[k].number : v["legs"].number;
+      }
+      gusset.thickness = v["thickness"].number;
+      gusset.at_sides = v["place"].index == 1;
+      gusset.material = v["material"].text;
+      gusset.weld_throat = number_if_given(v["weld_throat"]);
+    }
+    frame.gussets.push_back(std::move(gusset));
   }
 }
 

@@ -57,8 +57,8 @@ bool spoils_references(const YamlNode& root, const CheckedValue& top, const Fram
     return v.given && !v.sound && v.entries.empty();
   };
   if (!top["nodes"].sound || (top["mirror"].given && !top["mirror"].sound)) return true;
-  for (const char* key :
-       {"materials", "sections", "members", "attachments", "sheets", "vehicle", "cases"}) {
+  for (const char* key : {"materials", "sections", "members", "attachments", "gussets", "sheets",
+                          "vehicle", "cases"}) {
     if (unusable(top[key]) && top[key].group == nullptr) return true;
   }
   // A member whose ends are unknown leaves nodes that seem to be joined by nothing.
@@ -82,6 +82,7 @@ Frame built_frame(const CheckedValue& top, const std::string& folder, Diagnostic
   read_nodes(top, axes, frame);
   read_members(top, frame, diagnostics);
   read_attachments(top, frame);
+  read_gussets(top, frame);
   read_mirror(top, frame);
   read_supports(top, axes, frame);
   read_masses(top, axes, frame);

@@ -249,6 +249,16 @@ attachments:
     bolt: {size: M6, preload: 2000}
     spacer: true
 
+gussets:
+  rear_corner_l:
+    at: rear_l
+    between: [rail_l, cross_rear]
+    legs: [60, 40]
+    thickness: 3
+    place: middle
+    material: S235
+    weld_throat: 1.4
+
 supports:
   top_l: fixed
   middle_l:

@@ -9,6 +9,7 @@ SharedKind materials_kind();
 SharedKind sections_kind();
 SharedKind members_kind();
 SharedKind attachments_kind();
+SharedKind gussets_kind();
 SharedKind supports_kind();
 SharedKind masses_kind();
 SharedKind sheets_kind();

@@ -85,6 +85,7 @@ KeyGroup all_keys() {
        {"members", members_kind(), required, "", "the tubes, bars and cables between the nodes"},
        {"attachments", attachments_kind(), optional, "",
         "tabs, bushes and bolts on tubes, each with a node of its name at its hole"},
+       {"gussets", gussets_kind(), optional, "", "plates in the corners of two tubes"},
        {"mirror", mirror_kind(), optional, "",
         "half the frame is described, the rest is its image"},
        {"supports", supports_kind(), optional, "", "nodes that are held"},

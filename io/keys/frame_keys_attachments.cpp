@@ -83,7 +83,31 @@ std::vector<Key> through_bolt_keys() {
            "true: a spacer tube inside the tube takes what the bolt is tightened to"}};
 }
 
+SharedKind legs_kind() {
+  const std::string expected = "a length, 60, or one for each tube, [80, 50]";
+  const SharedKind leg = quantity(measure::length, positive);
+  return by_form(leg, sequence_of(leg, 2, expected, 2), nullptr, expected);
+}
+
 }  // namespace
+
+SharedKind gussets_kind() {
+  return entries_of(
+      group(
+          "gusset", "a gusset",
+          {{"at", name("a node name"), required, "", "the node of its corner"},
+           {"between", list_of(name("a member name"), 2, 2, "two member names, [post, rail_l.1]"),
+            required, "", "the two tubes that meet there; of one that runs on the piece"},
+           {"legs", legs_kind(), required, "", "its length along each tube, from face to end, mm"},
+           size_key("thickness", "of the plate, mm"),
+           {"place", choice({"middle", "sides"}), optional, "middle",
+            "middle: one plate in the middle of the faces; sides: two, in line with the walls "
+            "beside"},
+           {"material", name_with_spaces("a material name"), optional, "",
+            "absent: that of the first tube"},
+           throat()}),
+      "a map of names, {NAME: {at: NODE, between: [post, rail], legs: 60, thickness: 3}}");
+}
 
 SharedKind attachments_kind() {
   return entries_of(

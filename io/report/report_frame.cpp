@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cases/attachments/expand_attachments.h"
+#include "cases/attachments/gusset_plate.h"
 #include "cases/frame/built_in_materials.h"
 #include "cases/frame/find_parts.h"
 #include "cases/joint_stiffness/end_fixity.h"
@@ -133,6 +134,28 @@ ordered_json attachments_of(const Frame& frame, const NodeNumbers& node) {
   return list;
 }
 
+ordered_json gussets_of(const Frame& frame, const NodeNumbers& node) {
+  ordered_json list = ordered_json::array();
+  for (const Gusset& g : frame.gussets) {
+    const GussetPlate plate = gusset_plate(frame, g);
+    const auto at = static_cast<std::size_t>(node.at(g.node));
+    const Eigen::Vector3d corner = frame.nodes[at].at + plate.corner;
+    ordered_json corners = {numbers(corner, mm_per_m)}, nodes = {node.at(g.node)};
+    for (const GussetLeg& leg : g.legs) {
+      corners.push_back(numbers(Eigen::Vector3d(corner + leg.length * leg.along), mm_per_m));
+      nodes.push_back(node.at(leg.axis_node));
+    }
+    ordered_json offsets = ordered_json::array();
+    for (const double off : plate_offsets(frame, g)) offsets.push_back(number(off * mm_per_m));
+    list.push_back({{"name", g.name},
+                    {"nodes", nodes},
+                    {"corners", corners},
+                    {"offsets", offsets},
+                    {"thickness", number(g.thickness * mm_per_m)}});
+  }
+  return list;
+}
+
 ordered_json supports_of(const Frame& frame, const NodeNumbers& node) {
   ordered_json list = ordered_json::array();
   for (const SupportEntry& s : frame.supports) {
@@ -174,6 +197,7 @@ void add_frame(const Frame& frame, const Model& model, ordered_json& data) {
   data["nodes"] = nodes_of(frame);
   data["members"] = members_of(frame, model, node);
   data["attachments"] = attachments_of(frame, node);
+  data["gussets"] = gussets_of(frame, node);
   data["panels"] = panels_of(frame, model, node);
   data["supports"] = supports_of(frame, node);
   data["masses"] = masses_of(frame);

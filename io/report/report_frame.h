@@ -9,9 +9,9 @@
 
 namespace tubewright {
 
-/// Puts into `data` the materials in use, sections, nodes, members, attachments, panels, supports,
-/// masses and wheels. `model`: of that frame; it knows where the sheets lie and how
-/// stiff joints are.
+/// Puts into `data` the materials in use, sections, nodes, members, attachments, gussets, panels,
+/// supports, masses and wheels. `model`: of that frame; it knows where the sheets lie and how stiff
+/// joints are.
 void add_frame(const Frame& frame, const Model& model, nlohmann::ordered_json& data);
 
 }  // namespace tubewright

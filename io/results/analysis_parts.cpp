@@ -84,6 +84,12 @@ std::map<std::string, std::set<std::string>> clauses_followed(const Analysis& an
         rules["attachment_" + check.name].insert(check.result.clause);
       }
     }
+    for (const GussetResult& gusset : result.gussets) {
+      for (const NamedCheck& check : gusset.checks) {
+        if (!check.result.utilisation || check.result.clause.empty()) continue;
+        rules["gusset_" + check.name].insert(check.result.clause);
+      }
+    }
   }
   return rules;
 }

@@ -140,7 +140,7 @@ class RangesByItem {
 }  // namespace
 
 std::vector<std::string> comparisons(const Analysis& analysis) {
-  RangesByItem members, attachments;
+  RangesByItem members, attachments, gussets;
   for (const CaseResult& result : analysis.cases) {
     for (std::size_t i = 0; i < result.members.size(); ++i) {
       const MemberChecks& checks = result.members[i].checks;
@@ -153,10 +153,16 @@ std::vector<std::string> comparisons(const Analysis& analysis) {
         attachments.note(in_words(check.name), check.result, i);
       }
     }
+    for (std::size_t i = 0; i < result.gussets.size(); ++i) {
+      for (const NamedCheck& check : result.gussets[i].checks) {
+        gussets.note(in_words(check.name), check.result, i);
+      }
+    }
   }
   std::vector<std::string> list;
   members.write("member", list);
   attachments.write("attachment", list);
+  gussets.write("gusset", list);
   return list;
 }
 
@@ -189,6 +195,11 @@ std::vector<std::string> not_looked_at(const Analysis& analysis) {
   }
   if (!frame.attachments.empty()) {
     list.emplace_back("attachments: their fatigue, their own mass, and the heat of their welds");
+  }
+  if (!frame.gussets.empty()) {
+    list.emplace_back(
+        "gussets: fatigue of the tubes where they end, which is where such tubes crack; bending of "
+        "the plates out of their planes; the heat of their welds");
   }
   const auto off_attachments = [&](const std::string& node) {
     return std::none_of(frame.attachments.begin(), frame.attachments.end(),

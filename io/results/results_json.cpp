@@ -136,6 +136,23 @@ void write_attachments(JsonLines& out, const Frame& frame, const CaseResult& res
   out.close();
 }
 
+void write_gussets(JsonLines& out, const Frame& frame, const CaseResult& result) {
+  out.open("gussets");
+  for (std::size_t i = 0; i < result.gussets.size(); ++i) {
+    const GussetResult& g = result.gussets[i];
+    auto [checks, rules] = named_checks_json(g.checks);
+    ordered_json outside;
+    for (const NamedCheck& check : g.checks) {
+      if (check.result.comparison) outside[check.name] = check.result.reason;
+    }
+    ordered_json entry = {
+        {"force", number(g.force)}, {"checks", std::move(checks)}, {"rules", std::move(rules)}};
+    if (!outside.is_null()) entry["comparisons"] = std::move(outside);
+    out.row(frame.gussets[i].name, entry);
+  }
+  out.close();
+}
+
 ordered_json slack_json(const Frame& frame, const CaseResult& result) {
   ordered_json list = ordered_json::array();
   for (std::size_t i = 0; i < result.members.size(); ++i) {
@@ -194,6 +211,7 @@ void write_case(JsonLines& out, const Analysis& analysis, const CaseResult& resu
   write_members(out, frame, result);
   write_panels(out, frame, result);
   if (!frame.attachments.empty()) write_attachments(out, frame, result);
+  if (!frame.gussets.empty()) write_gussets(out, frame, result);
   write_wheels(out, frame, result);
   if (result.driving) {
     const std::vector<TyreForce>& wheels = result.driving->wheels;

@@ -42,6 +42,10 @@ const std::vector<RuleSource>& rule_sources() {
        "tube face under plates, welds, plates, bolts, holes; springs of the face in series",
        "EN 1993-1-8 Tables 7.13, 7.14, 3.4, 3.10, 4.5.3.3 (in part from memory); stiffness derived "
        "by plate elements"},
+      {"gussets",
+       "a bar along the free edge; tube faces, welds along the legs, the plate, its free edge",
+       "EN 1993-1-8 Tables 7.13, 7.14, 4.5.3.3, EN 1993-1-1 6.2.1(5) (in part from memory); "
+       "stiffness derived by plane stress"},
       {"aluminium",
        "column class by alloy; heated beside welds, 30 mm from the face; weld, fusion line and "
        "tube beside it; flat bars tip over",

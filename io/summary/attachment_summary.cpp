@@ -12,59 +12,82 @@ namespace {
 
 constexpr std::size_t attachments_shown = 5;
 
-double utilisation(const AttachmentResult& attachment) {
-  const NamedCheck* nearest = nearest_limit(attachment);
+/// An attachment or gusset of a case.
+struct FittedPart {
+  const std::string& name;
+  const std::vector<NamedCheck>& checks;
+  const NamedCheck* nearest;
+  double force;
+};
+
+double utilisation(const NamedCheck* nearest) {
   return nearest == nullptr ? -1 : *nearest->result.utilisation;
 }
 
 /// A check that lacks its number: its name, or "".
-std::string unproven(const AttachmentResult& attachment) {
-  for (const NamedCheck& check : attachment.checks) {
+std::string unproven(const std::vector<NamedCheck>& checks) {
+  for (const NamedCheck& check : checks) {
     if (lacks_number(check.result)) return "no " + in_words(check.name) + " check";
   }
   return "";
 }
 
-std::string attachment_row(const std::string& name, const AttachmentResult& attachment,
-                           std::size_t width, Paint paint) {
-  const NamedCheck* nearest = nearest_limit(attachment);
-  const double used = utilisation(attachment);
-  const std::string gap = unproven(attachment);
-  const std::string word = used > 1                             ? paint.bad("FAIL")
-                           : nearest == nullptr || !gap.empty() ? "    "
-                                                                : paint.good("pass");
-  return right(nearest == nullptr ? "-" : utilisation_text(used), 8) + "  " + word + "  " +
-         left(nearest == nullptr ? "-" : in_words(nearest->name), 20) + " " + left(name, width) +
-         right(fixed(attachment.forces.hole.norm(), 0), 10) + " N" +
+std::string part_row(const FittedPart& part, std::size_t width, Paint paint) {
+  const double used = utilisation(part.nearest);
+  const std::string gap = unproven(part.checks);
+  const std::string word = used > 1                                  ? paint.bad("FAIL")
+                           : part.nearest == nullptr || !gap.empty() ? "    "
+                                                                     : paint.good("pass");
+  return right(part.nearest == nullptr ? "-" : utilisation_text(used), 8) + "  " + word + "  " +
+         left(part.nearest == nullptr ? "-" : in_words(part.nearest->name), 20) + " " +
+         left(part.name, width) + right(fixed(part.force, 0), 10) + " N" +
          (gap.empty() ? "" : "  " + gap) + '\n';
 }
 
-}  // namespace
-
-int failing_attachments(const CaseResult& result) {
-  return static_cast<int>(
-      std::count_if(result.attachments.begin(), result.attachments.end(),
-                    [](const AttachmentResult& a) { return utilisation(a) > 1; }));
-}
-
-std::string attachment_rows(const Analysis& analysis, const CaseResult& result, Paint paint) {
-  if (result.attachments.empty()) return {};
-  const std::vector<std::size_t> order = worst_first(
-      result.attachments.size(), [&](std::size_t i) { return utilisation(result.attachments[i]); });
+std::string part_rows(const std::vector<FittedPart>& parts, const std::string& noun,
+                      const std::string& where, Paint paint) {
+  if (parts.empty()) return {};
+  const std::vector<std::size_t> order =
+      worst_first(parts.size(), [&](std::size_t i) { return utilisation(parts[i].nearest); });
   const std::size_t shown = std::min(order.size(), attachments_shown);
   constexpr std::size_t least_width = 10, most_width = 20;
   std::size_t width = least_width;
   for (std::size_t k = 0; k < shown; ++k) {
-    width = std::max(width, std::min(analysis.frame.attachments[order[k]].name.size(), most_width));
+    width = std::max(width, std::min(parts[order[k]].name.size(), most_width));
   }
-  std::string text = paint.faint("    used        check                " +
-                                 left("attachment", width) + right("at its hole", 12)) +
-                     '\n';
-  for (std::size_t k = 0; k < shown; ++k) {
-    text += attachment_row(analysis.frame.attachments[order[k]].name, result.attachments[order[k]],
-                           width, paint);
-  }
+  std::string text =
+      paint.faint("    used        check                " + left(noun, width) + right(where, 12)) +
+      '\n';
+  for (std::size_t k = 0; k < shown; ++k) text += part_row(parts[order[k]], width, paint);
   return text + rest_line(order.size(), shown);
+}
+
+template <class Results>
+int failing(const Results& results) {
+  return static_cast<int>(std::count_if(results.begin(), results.end(), [](const auto& r) {
+    return utilisation(nearest_limit(r)) > 1;
+  }));
+}
+
+}  // namespace
+
+int failing_attachments(const CaseResult& result) { return failing(result.attachments); }
+
+int failing_gussets(const CaseResult& result) { return failing(result.gussets); }
+
+std::string attachment_rows(const Analysis& analysis, const CaseResult& result, Paint paint) {
+  std::vector<FittedPart> attachments, gussets;
+  for (std::size_t i = 0; i < result.attachments.size(); ++i) {
+    const AttachmentResult& a = result.attachments[i];
+    attachments.push_back(
+        {analysis.frame.attachments[i].name, a.checks, nearest_limit(a), a.forces.hole.norm()});
+  }
+  for (std::size_t i = 0; i < result.gussets.size(); ++i) {
+    const GussetResult& g = result.gussets[i];
+    gussets.push_back({analysis.frame.gussets[i].name, g.checks, nearest_limit(g), g.force});
+  }
+  return part_rows(attachments, "attachment", "at its hole", paint) +
+         part_rows(gussets, "gusset", "along it", paint);
 }
 
 }  // namespace tubewright

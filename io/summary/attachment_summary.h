@@ -1,4 +1,4 @@
-// The attachments of one load case in the terminal summary.
+// The attachments and gussets of one load case in the terminal summary.
 #pragma once
 
 #include <string>
@@ -11,8 +11,10 @@ namespace tubewright {
 /// How many attachments have a utilisation above 1.
 int failing_attachments(const CaseResult& result);
 
-/// The attachments nearest their limit (at most five): the check, the force at the hole. Empty
-/// without attachments.
+int failing_gussets(const CaseResult& result);
+
+/// The attachments nearest their limit (at most five): the check, the force at the hole; then the
+/// gussets, with the force along the free edge, tension positive. Empty without either.
 std::string attachment_rows(const Analysis& analysis, const CaseResult& result, Paint paint);
 
 }  // namespace tubewright

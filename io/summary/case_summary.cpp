@@ -181,6 +181,10 @@ std::string heading_line(const Analysis& analysis, const CaseResult& result, Pai
       text += ", " + std::to_string(failing_attachments(result)) + " of " +
               std::to_string(result.attachments.size()) + " attachments";
     }
+    if (!result.gussets.empty()) {
+      text += ", " + std::to_string(failing_gussets(result)) + " of " +
+              std::to_string(result.gussets.size()) + " gussets";
+    }
   } else {
     text += paint.good("pass");
   }

@@ -165,9 +165,11 @@ const char* kind_word(PartKind kind) {
     case PartKind::mass:
       return "mass";
     case PartKind::attachment:
+      return "attachment";
+    case PartKind::gusset:
       break;
   }
-  return "attachment";
+  return "gusset";
 }
 
 std::string tube_text(const SectionEntry& section) {

@@ -99,6 +99,32 @@ std::string bar_text(const CutList& list, const CutBar& bar) {
   return text + "; " + millimetres(bar.rest, 0) + " left";
 }
 
+std::string gusset_lines(const CutList& list, Paint paint) {
+  if (list.gussets.empty()) return {};
+  std::string text = paint.heading("Gussets") + ": legs and angle from inner face to inner face\n";
+  for (const GussetCut& g : list.gussets) {
+    text += std::to_string(g.plates) + " of " + millimetres(g.long_leg) + " x " +
+            millimetres(g.short_leg) + " x " + millimetres(g.thickness) + ", " +
+            fixed(g.angle * degrees_per_radian, 1) + " degrees, " + g.material + ", " +
+            fixed(g.mass, 3) + " kg each\n" + wrapped("    ", joined(g.names));
+  }
+  return text + '\n';
+}
+
+ordered_json gussets_json(const CutList& list) {
+  ordered_json rows = ordered_json::array();
+  for (const GussetCut& g : list.gussets) {
+    rows.push_back({{"plates", g.plates},
+                    {"legs", {number(g.long_leg * mm_per_m), number(g.short_leg * mm_per_m)}},
+                    {"angle", number(g.angle * degrees_per_radian)},
+                    {"thickness", number(g.thickness * mm_per_m)},
+                    {"material", g.material},
+                    {"mass", number(g.mass)},
+                    {"names", g.names}});
+  }
+  return rows;
+}
+
 std::string order_lines(const Frame& frame, const CutList& list, Paint paint) {
   std::string text = paint.heading("Bars to buy") + ": " + millimetres(list.stock.length, 0) +
                      " mm, saw cut " + millimetres(list.stock.kerf) + ", " +
@@ -261,9 +287,10 @@ std::string cut_text(const Frame& frame, const CutList& list, const SheetBlanks&
                      Paint paint) {
   return paint.heading(one_line(frame.title, terminal_columns)) + '\n' + total_lines(list) + '\n' +
          weldments_table(list, paint) + pieces_tables(frame, list, paint) +
-         order_lines(frame, list, paint) + jig_lines(list, paint) + weld_order_table(list, paint) +
-         throat_lines(frame, list, paint) + shrinkage_lines(list, paint) +
-         sheets_text(frame, sheets, paint) + list_lines("Before you cut", habits(), paint) +
+         gusset_lines(list, paint) + order_lines(frame, list, paint) + jig_lines(list, paint) +
+         weld_order_table(list, paint) + throat_lines(frame, list, paint) +
+         shrinkage_lines(list, paint) + sheets_text(frame, sheets, paint) +
+         list_lines("Before you cut", habits(), paint) +
          list_lines("Bear in mind", cautions(), paint);
 }
 
@@ -281,6 +308,7 @@ ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks
           {"welds", list.welds},
           {"pieces", pieces_json(frame, list)},
           {"orders", orders},
+          {"gussets", gussets_json(list)},
           {"weldments", weldments_json(list)},
           {"jig", jig_json(list.jig)},
           {"weld_order", weld_order_json(list.weld_order)},

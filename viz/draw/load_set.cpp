@@ -55,7 +55,8 @@ void describe(DrawnCase& drawn) {
 }
 
 void read_part(DrawnCase& drawn, int part, const std::filesystem::path& file) {
-  constexpr int tubes = 0, skin = 1, panels = 2;  // as write_load_files() numbers them
+  constexpr int tubes = 0, skin = 1, panels = 2,
+                attachments = 3;  // as write_load_files() numbers them
   if (part == tubes) {
     drawn.tubes = read_with<vtkXMLPolyDataReader, vtkPolyData>(file);
     require_arrays(*drawn.tubes, file);
@@ -67,6 +68,8 @@ void read_part(DrawnCase& drawn, int part, const std::filesystem::path& file) {
     drawn.stem = stem.substr(0, stem.rfind("_skin"));
   } else if (part == panels) {
     drawn.panels = read_with<vtkXMLPolyDataReader, vtkPolyData>(file);
+  } else if (part == attachments) {
+    drawn.attachments = read_with<vtkXMLPolyDataReader, vtkPolyData>(file);
   }
 }
 

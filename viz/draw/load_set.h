@@ -13,7 +13,8 @@
 
 namespace tubewright {
 
-/// One load case; arrays and units as in viz/files/tube_lines.h, tube_skin.h and panel_quads.h.
+/// One load case; arrays and units as in viz/files/tube_lines.h, tube_skin.h, panel_quads.h
+/// and attachment_bodies.h.
 struct DrawnCase {
   std::string name;
   std::string frame;  ///< title
@@ -22,7 +23,8 @@ struct DrawnCase {
   double warp_scale = 1;  ///< suggested, the same in all cases
   vtkSmartPointer<vtkPolyData> tubes;
   vtkSmartPointer<vtkUnstructuredGrid> skin;
-  vtkSmartPointer<vtkPolyData> panels;  ///< null without sheets
+  vtkSmartPointer<vtkPolyData> panels;       ///< null without sheets
+  vtkSmartPointer<vtkPolyData> attachments;  ///< null without any
 };
 
 /// What `loads.pvd` in `directory` lists, in its order. Throws std::runtime_error if a file is

@@ -26,6 +26,7 @@ namespace {
 
 constexpr double ink[3] = {0.13, 0.13, 0.15};
 constexpr double pale_ink[3] = {0.45, 0.45, 0.48};
+constexpr double steel[3] = {0.5, 0.52, 0.55};  ///< of what is not painted
 
 /// From where it is seen, vehicle axes: the front left, from above.
 const Eigen::Vector3d eye = Eigen::Vector3d(0.72, 0.55, 0.42).normalized();
@@ -130,7 +131,14 @@ void Scene::put_frame() {
   panels_->GetProperty()->SetColor(0.55, 0.6, 0.65);
   panels_->GetProperty()->SetOpacity(0.28);
   panels_->GetProperty()->LightingOff();
-  for (vtkActor* actor : {skin_.Get(), lines_.Get(), panels_.Get()}) frame_->AddActor(actor);
+  attachment_mapper_->ScalarVisibilityOff();
+  attachments_->SetMapper(attachment_mapper_);
+  attachments_->GetProperty()->SetInterpolationToFlat();
+  attachments_->GetProperty()->SetAmbient(0.35);
+  attachments_->GetProperty()->SetDiffuse(0.7);
+  attachments_->GetProperty()->SetColor(steel[0], steel[1], steel[2]);
+  for (vtkActor* actor : {skin_.Get(), lines_.Get(), panels_.Get(), attachments_.Get()})
+    frame_->AddActor(actor);
 }
 
 void Scene::put_legend() {
@@ -215,6 +223,7 @@ void Scene::look_from_front_left() {
   for (const DrawnCase& drawn : cases_) {
     include(*deformed(*drawn.tubes, drawn.warp_scale));
     include(*deformed(*drawn.skin, drawn.warp_scale));
+    if (drawn.attachments != nullptr) include(*deformed(*drawn.attachments, drawn.warp_scale));
   }
   if (seen.isEmpty()) seen.extend(Eigen::Vector3d::Zero());
   const Eigen::Vector3d size = seen.sizes();
@@ -263,6 +272,9 @@ void Scene::show(const View& view) {
   panels_->SetVisibility(drawn.panels != nullptr);
   if (drawn.panels != nullptr)
     panel_mapper_->SetInputDataObject(deformed(*drawn.panels, view.warp));
+  attachments_->SetVisibility(drawn.attachments != nullptr);
+  if (drawn.attachments != nullptr)
+    attachment_mapper_->SetInputDataObject(deformed(*drawn.attachments, view.warp));
 
   legend_->SetLookupTable(table);
   legend_->SetTitle(quantity.unit[0] == '\0' ? "of limit" : quantity.unit);

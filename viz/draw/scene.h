@@ -1,5 +1,6 @@
-// One load case as a picture: the deformed tubes painted, the undeformed lines, the sheets, a
-// legend with units, the worst place marked, and which way is forward.
+// One load case as a picture: the deformed tubes painted, the undeformed lines, the sheets, what
+// is bolted or welded to the tubes, a legend with units, the worst place marked, and which way is
+// forward.
 #pragma once
 
 #include <vtkActor.h>
@@ -66,8 +67,8 @@ class Scene {
   vtkNew<vtkRenderer> frame_, labels_;  ///< labels are never hidden by tubes
   vtkNew<vtkRenderer> compass_;
   vtkNew<vtkDataSetMapper> skin_mapper_;
-  vtkNew<vtkPolyDataMapper> line_mapper_, panel_mapper_;
-  vtkNew<vtkActor> skin_, lines_, panels_;
+  vtkNew<vtkPolyDataMapper> line_mapper_, panel_mapper_, attachment_mapper_;
+  vtkNew<vtkActor> skin_, lines_, panels_, attachments_;
   vtkNew<vtkScalarBarActor> legend_;
   vtkNew<vtkTextActor> title_, subtitle_, print_;
   vtkNew<vtkBillboardTextActor3D> worst_label_;

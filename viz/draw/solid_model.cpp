@@ -296,6 +296,11 @@ std::string glb_of(const DrawnCase& drawn) {
 
   Document document;
   document.add_node("tubes", tubes, dull({1, 1, 1, 1}));
+  if (drawn.attachments != nullptr) {
+    constexpr std::array<double, 4> steel = {0.14, 0.15, 0.17, 1};  // linear, as in pictures
+    document.add_node("attachments", triangles_of(*drawn.attachments, drawn.warp_scale),
+                      dull(steel));
+  }
   if (drawn.panels != nullptr) {
     Json glassy = dull({0.35, 0.4, 0.45, 0.35});
     glassy["alphaMode"] = "BLEND";

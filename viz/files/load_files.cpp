@@ -5,6 +5,7 @@
 #include <system_error>
 #include <vector>
 
+#include "viz/files/attachment_bodies.h"
 #include "viz/files/member_stations.h"
 #include "viz/files/panel_quads.h"
 #include "viz/files/pvd_index.h"
@@ -55,12 +56,20 @@ Failure write_all(const Analysis& analysis, const std::filesystem::path& folder)
     if (auto failure = put_file(folder / skin, tube_skin_file(drawing, scale))) return failure;
     entries += index_entry(std::to_string(drawing.step), 0, lines) +
                index_entry(std::to_string(drawing.step), 1, skin);
-    if (result.panels.empty()) continue;
-    const std::string panels = stem + "_panels.vtp";
-    if (auto failure =
-            put_file(folder / panels, panel_quads_file(analysis, result, drawing.step, scale)))
-      return failure;
-    entries += index_entry(std::to_string(drawing.step), 2, panels);
+    if (!result.panels.empty()) {
+      const std::string panels = stem + "_panels.vtp";
+      if (auto failure =
+              put_file(folder / panels, panel_quads_file(analysis, result, drawing.step, scale)))
+        return failure;
+      entries += index_entry(std::to_string(drawing.step), 2, panels);
+    }
+    if (!drawing.arms.empty() || !analysis.frame.gussets.empty()) {
+      const std::string bodies = stem + "_attachments.vtp";
+      if (auto failure =
+              put_file(folder / bodies, attachment_bodies_file(analysis, result, drawing, scale)))
+        return failure;
+      entries += index_entry(std::to_string(drawing.step), 3, bodies);
+    }
   }
   return put_file(folder / "loads.pvd", index_file(entries));
 }

@@ -85,7 +85,25 @@ MemberDrawing draw_bar(const Analysis& analysis, const CaseResult& result, int m
   return drawing;
 }
 
+ArmDrawing draw_arm(const Analysis& analysis, const CaseResult& result, int attachment) {
+  const int index = analysis.arms[static_cast<std::size_t>(attachment)].plate;
+  const Beam& beam = analysis.model.beams[static_cast<std::size_t>(index)];
+  const Eigen::Vector3d &from = analysis.model.nodes[beam.from],
+                        &to = analysis.model.nodes[beam.to];
+  constexpr double at_its_foot = 0;
+  return {attachment,
+          result.large
+              ? piece_stations(result.large->pieces[index], result.large->moved[index], from, to)
+              : beam_stations(result.solution.beams[index], from, to, at_its_foot)};
+}
+
 }  // namespace
+
+Eigen::Vector3d turned(const Eigen::Vector3d& rotation, const Eigen::Vector3d& offset, bool large) {
+  const double angle = rotation.norm();
+  if (!large || angle == 0) return rotation.cross(offset);
+  return Eigen::AngleAxisd(angle, rotation / angle) * offset - offset;
+}
 
 int section_number(const Frame& frame, int member) {
   if (frame.members[member].kind == MemberKind::spring) return -1;
@@ -139,12 +157,14 @@ std::vector<Cut> cuts(const BeamState& beam, double worst) {
 }
 
 CaseDrawing draw_case(const Analysis& analysis, const CaseResult& result, int step) {
-  CaseDrawing drawing{result.name, step, result.large.has_value(), {}};
+  CaseDrawing drawing{result.name, step, result.large.has_value(), {}, {}};
   for (int i = 0; i < static_cast<int>(analysis.slots.size()); ++i) {
     const MemberSlot& slot = analysis.slots[i];
     drawing.members.push_back(slot.is_beam ? draw_beam(analysis, result, i, slot.index)
                                            : draw_bar(analysis, result, i, slot.index));
   }
+  for (int i = 0; i < static_cast<int>(analysis.arms.size()); ++i)
+    drawing.arms.push_back(draw_arm(analysis, result, i));
   return drawing;
 }
 

@@ -31,12 +31,23 @@ struct MemberDrawing {
   std::vector<Station> stations;  ///< ascending, ends included, no two in one place
 };
 
+/// The part of an attachment that stands out of its tube, from its foot to its hole.
+struct ArmDrawing {
+  int attachment = 0;  ///< index in Frame::attachments
+  std::vector<Station> stations;
+};
+
 struct CaseDrawing {
   std::string name;
   int step = 1;        ///< 1, 2, ...: the case's time in a viewer
   bool large = false;  ///< rotations are rotation vectors of any size
   std::vector<MemberDrawing> members;
+  std::vector<ArmDrawing> arms;
 };
+
+/// How a point that lies `offset` from the axis moves as its cross-section turns. `large`: the
+/// rotation is a rotation vector of any size, else a small one.
+Eigen::Vector3d turned(const Eigen::Vector3d& rotation, const Eigen::Vector3d& offset, bool large);
 
 /// Index in Frame::sections; -1 for a spring.
 int section_number(const Frame& frame, int member);

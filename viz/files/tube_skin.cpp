@@ -8,8 +8,6 @@
 #include <vtkUnstructuredGrid.h>
 #include <vtkXMLUnstructuredGridWriter.h>
 
-#include <Eigen/Geometry>
-
 #include "io/text/workshop_units.h"
 #include "viz/files/surface_stress.h"
 #include "viz/files/vtk_arrays.h"
@@ -42,13 +40,6 @@ struct SkinColumns {
       add_column(data, *column);
   }
 };
-
-/// How a point of the section moves as the section turns.
-Eigen::Vector3d turned(const Eigen::Vector3d& rotation, const Eigen::Vector3d& offset, bool large) {
-  const double angle = rotation.norm();
-  if (!large || angle == 0) return rotation.cross(offset);
-  return Eigen::AngleAxisd(angle, rotation / angle) * offset - offset;
-}
 
 /// Adds the ring of points at one station and returns its size.
 vtkIdType add_ring(vtkPoints& points, SkinColumns& columns, const MemberDrawing& member,

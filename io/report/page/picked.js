@@ -90,6 +90,7 @@ export function fillLegend() {
     data.wheels.length ? "Rings are wheels; arrows, what the road does to them" : "",
     data.supports.length ? "pyramids are supports" : "",
     data.attachments.length ? "grey plates and bolts are attachments" : "",
+    data.gussets.length ? "grey plates in corners, gussets" : "",
     data.masses.length ? "crosses, masses carried" : "",
   ]
     .filter((t) => t)

@@ -4,6 +4,7 @@
 #include "cases/changes/changed_answer.h"
 #include "cases/frame/find_parts.h"
 #include "cases/model/build_model.h"
+#include "tests/cases/attachments/gusset_frames.h"
 #include "tests/cases/changes/ring_box.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
@@ -219,6 +220,27 @@ TEST_CASE("a sheet without its rivets is held by its bond, and the other way rou
   CHECK(without_fastening(f, "skin", SheetFastening::rivets).sheets[0].bond);
   CHECK(!without_fastening(f, "skin", SheetFastening::bond).sheets[0].bond);
   CHECK(without_panel(f, 0).panels.empty());
+}
+
+TEST_CASE("a gusset goes on standing on its tube where that grows, as a fresh frame has it") {
+  const Frame f = testing::expanded(testing::gusset_frame({}));
+  SectionEntry larger = f.sections[0];
+  larger.height = larger.width = 0.050;
+  const Frame grown = with_section(f, {0, 1}, larger);  // both pieces of the arm
+  CHECK(grown.gussets[0].legs[0].section == "tube/changed");
+  CHECK(grown.gussets[0].legs[1].section == "tube");
+  for (const Node& n : grown.nodes) {
+    if (n.name == "g.2") CHECK_THAT(n.at.z(), WithinRel(0.085, 1e-12));  // 25 + 60
+    if (n.name == "g.1") CHECK_THAT(n.at.x(), WithinRel(0.080, 1e-12));
+  }
+}
+
+TEST_CASE("without its tube a gusset does nothing") {
+  const Frame f = testing::expanded(testing::gusset_frame({}));
+  const NumberedFrame whole = build_model(f), less = build_model(without_members(f, {0, 1}));
+  CHECK(whole.gussets == std::vector<int>{0});
+  CHECK(less.gussets == std::vector<int>{-1});
+  CHECK(less.model.bars.empty());
 }
 
 }  // namespace tubewright::tube_edits_tests

@@ -12,9 +12,9 @@
 namespace tubewright::testing {
 
 inline const std::vector<std::string>& examples() {
-  static const std::vector<std::string> names = {"01_wall_bracket",  "02_orchard_runabout",
-                                                 "03_cargo_quad",    "04_school_trike",
-                                                 "05_market_hauler", "06_flat_barrow"};
+  static const std::vector<std::string> names = {
+      "01_wall_bracket",  "02_orchard_runabout", "03_cargo_quad",     "04_school_trike",
+      "05_market_hauler", "06_flat_barrow",      "07_trailer_drawbar"};
   return names;
 }
 

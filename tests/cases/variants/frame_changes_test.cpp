@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "tests/cases/attachments/gusset_frames.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
@@ -162,6 +163,20 @@ TEST_CASE("nodes within bends and at attachments follow their tubes and are not 
   add_node(b, "tab", 0, 0.2, 0.1);
   const FrameChanges c = frame_changes(a, b);
   CHECK(c.added == Parts{{PartKind::attachment, "tab"}});
+}
+
+TEST_CASE("gussets are told by their names, and of one that stays its thickness") {
+  const Frame a = testing::expanded(testing::gusset_frame({}));
+  testing::GussetCorner thicker;
+  thicker.thickness = 5;
+  Frame b = testing::expanded(testing::gusset_frame(thicker));
+  const FrameChanges c = frame_changes(a, b);
+  REQUIRE(c.resized_parts.size() == 1);
+  CHECK(c.resized_parts[0].part == NamedPart{PartKind::gusset, "g"});
+  CHECK(c.resized_parts[0].size[1] == 0.005);
+  CHECK(c.added.empty());
+  b.gussets.clear();
+  CHECK(frame_changes(a, b).removed == std::vector<NamedPart>{{PartKind::gusset, "g"}});
 }
 
 }  // namespace tubewright::frame_changes_test

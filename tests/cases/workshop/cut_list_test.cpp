@@ -8,6 +8,7 @@
 #include "cases/frame/mirror.h"
 #include "cases/pieces/saw_angles.h"
 #include "tests/cases/attachments/attachment_frames.h"
+#include "tests/cases/attachments/gusset_frames.h"
 #include "tests/cases/small_frames.h"
 #include "tests/catch.h"
 
@@ -197,6 +198,31 @@ TEST_CASE("a tube is sawn as if nothing were fixed to it") {
     CHECK(list.groups[g].names == bare.groups[g].names);
     CHECK_THAT(list.groups[g].piece.long_point, WithinRel(bare.groups[g].piece.long_point, 1e-12));
   }
+}
+
+TEST_CASE("gussets that are cut alike are one row, legs either way round") {
+  testing::GussetCorner corner;
+  corner.first_leg = 80;
+  corner.second_leg = 50;
+  Frame f = testing::gusset_frame(corner);
+  testing::add_node(f, "C", -0.4, 0, 0);
+  testing::add_member(f, "back", "M", "C");
+  Gusset other = f.gussets[0];
+  other.name = "h";
+  other.legs = {f.gussets[0].legs[1], f.gussets[0].legs[0]};
+  other.legs[1].tube = "back";
+  other.at_sides = true;
+  f.gussets.push_back(other);
+  const CutList list = cut_list(testing::expanded(f));
+  REQUIRE(list.gussets.size() == 1);
+  const GussetCut& cut = list.gussets[0];
+  CHECK(cut.plates == 3);
+  CHECK(cut.names == std::vector<std::string>{"g", "h"});
+  CHECK(cut.long_leg == 0.080);
+  CHECK(cut.short_leg == 0.050);
+  CHECK_THAT(cut.angle, WithinRel(1.5707963, 1e-7));
+  CHECK_THAT(cut.mass, WithinRel(0.080 * 0.050 / 2 * 0.004 * 7850, 1e-9));
+  CHECK(list.groups.size() == 3);  // parted tubes are cut whole
 }
 
 }  // namespace tubewright::cut_list_test

@@ -113,4 +113,70 @@ TEST_CASE("faults of an attachment are told with their place") {
              ContainsSubstring("`size` cannot be `M7`"));
 }
 
+namespace {
+
+FrameReading with_gusset(const std::string& gusset) {
+  return read_frame({"cart.yaml",
+                     "frame: Cart\n"
+                     "sections: {rail: {shape: square_tube, side: 40, wall: 2.5, material: S235}}\n"
+                     "nodes: {A: [0, 0, 0], B: [1000, 0, 0], C: [0, 0, 500]}\n"
+                     "members:\n"
+                     "  rail: {from: A, to: B, section: rail}\n"
+                     "  post: {from: A, to: C, section: rail}\n"
+                     "gussets:\n  corner: " +
+                         gusset + "\n"});
+}
+
+std::string gusset_faults(const std::string& gusset) {
+  const FrameReading reading = with_gusset(gusset);
+  CHECK(!reading.sound());
+  std::string text;
+  for (const Diagnostic& d : reading.diagnostics) {
+    text += std::to_string(d.place.line) + ": " + d.message + " | " + d.advice + '\n';
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("a gusset is read with all its keys, in metres") {
+  const FrameReading reading = with_gusset(
+      "{at: A, between: [rail, post], legs: [80, 50], thickness: 3, place: sides, "
+      "material: S355, weld_throat: 2}");
+  REQUIRE(reading.sound());
+  const Gusset& g = reading.frame.gussets.at(0);
+  CHECK(g.name == "corner");
+  CHECK(g.node == "A");
+  CHECK(g.legs[0].tube == "rail");
+  CHECK(g.legs[1].length == 0.050);
+  CHECK(g.thickness == 0.003);
+  CHECK(g.at_sides);
+  CHECK(g.material == "S355");
+  CHECK(g.weld_throat == 0.002);
+}
+
+TEST_CASE("one length is that of both legs; a gusset is of its first tube's material") {
+  const FrameReading reading =
+      with_gusset("{at: A, between: [rail, post], legs: 60, thickness: 3}");
+  REQUIRE(reading.sound());
+  const Gusset& g = reading.frame.gussets.at(0);
+  CHECK(g.legs[0].length == 0.060);
+  CHECK(g.legs[1].length == 0.060);
+  CHECK_FALSE(g.at_sides);
+  CHECK(g.material == "S235");
+}
+
+TEST_CASE("faults of a gusset are told with their place") {
+  CHECK_THAT(gusset_faults("{at: A, between: [rail, post], thickness: 3}"),
+             ContainsSubstring("8: gusset `corner` has no `legs`"));
+  CHECK_THAT(gusset_faults("{at: A, between: [rail], legs: 60, thickness: 3}"),
+             ContainsSubstring("two member names"));
+  CHECK_THAT(gusset_faults("{at: A, between: [rail, post], legs: [60, 60, 60], thickness: 3}"),
+             ContainsSubstring("a length, 60, or one for each tube, [80, 50]"));
+  CHECK_THAT(gusset_faults("{at: B, between: [rail, post], legs: 60, thickness: 3}"),
+             ContainsSubstring("8: gusset `corner` is between tubes of which `post` does not end"));
+  CHECK_THAT(gusset_faults("{at: A, between: [rail, post], legs: 60, thickness: 36}"),
+             ContainsSubstring("takes 36 mm of a face that has 35 mm between its walls"));
+}
+
 }  // namespace tubewright::frame_keys_attachments_test

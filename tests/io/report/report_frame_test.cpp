@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "tests/cases/attachments/gusset_frames.h"
 #include "tests/catch.h"
 #include "tests/io/results/hand_made_studies.h"
 
@@ -108,6 +109,19 @@ TEST_CASE("attachments refer to foot and hole by number, sizes in mm") {
                                             {"length", 30.0},
                                             {"apart", 0.0},
                                             {"bolt", 8.0}}}));
+}
+
+TEST_CASE("a gusset has its three corners in mm and the nodes they move with") {
+  Frame f = testing::expanded(testing::gusset_frame({}));
+  const json g = data_of(f)["gussets"].at(0);
+  CHECK(g["name"] == "g");
+  CHECK(g["nodes"] == json({0, 3, 4}));
+  CHECK(g["offsets"] == json({0.0}));
+  CHECK(g["thickness"] == 4.0);
+  const double corners[3][3] = {{20, 0, 20}, {80, 0, 20}, {20, 0, 80}};
+  for (int k = 0; k < 3; ++k)
+    for (int d = 0; d < 3; ++d)
+      CHECK_THAT(g["corners"][k][d].get<double>(), WithinAbs(corners[k][d], 1e-9));
 }
 
 }  // namespace tubewright::report_frame_test

@@ -63,4 +63,19 @@ TEST_CASE("those over their limit are counted, and without attachments nothing i
   CHECK(attachment_rows(Analysis{}, CaseResult{}, Paint{}).empty());
 }
 
+TEST_CASE("gussets stand in a table of their own, with the force along them by its sign") {
+  Analysis a;
+  CaseResult c;
+  Gusset gusset;
+  gusset.name = "corner";
+  a.frame.gussets.push_back(gusset);
+  c.gussets.push_back({-1234, {share("weld", 1.1)}});
+  const std::string text = attachment_rows(a, c, Paint{});
+  CHECK_THAT(text, ContainsSubstring("1.10  FAIL  weld"));
+  CHECK_THAT(text, ContainsSubstring("corner"));
+  CHECK_THAT(text, ContainsSubstring("-1234 N"));
+  CHECK(failing_gussets(c) == 1);
+  CHECK(failing_attachments(c) == 0);
+}
+
 }  // namespace tubewright::attachment_summary_test

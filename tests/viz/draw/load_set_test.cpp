@@ -8,6 +8,7 @@
 #include <fstream>
 #include <stdexcept>
 
+#include "tests/cases/attachments/attachment_frames.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/catch.h"
 #include "tests/viz/files/known_frames.h"
@@ -65,6 +66,22 @@ TEST_CASE("what is drawn is what was solved: names, order and the deflection of 
   cases[0].skin->GetBounds(box);
   CHECK_THAT(box[1], WithinAbs(1000.0, 1e-3));  // mm
   CHECK_THAT(box[3] - box[2], WithinAbs(25.0, 1e-3));
+}
+
+TEST_CASE("attachments are read with the case they belong to") {
+  const Scratch scratch("load_set_attachments");
+  Frame f = testing::cantilever_40();
+  f.attachments = {testing::tab("ear", "rail", 0.5, Face::top)};
+  testing::push(f, "ear", {0, 0, -500});
+  REQUIRE_FALSE(write_load_files(analysed(testing::expanded(f)), scratch.path.string()));
+  CHECK(fs::exists(scratch.path / "loads_01_push_attachments.vtp"));
+  const std::vector<DrawnCase> cases = read_load_set(scratch.path);
+  REQUIRE(cases.size() == 1);
+  REQUIRE(cases[0].attachments != nullptr);
+  CHECK(cases[0].panels == nullptr);
+  double box[6];
+  cases[0].attachments->GetBounds(box);
+  CHECK_THAT(box[4], WithinAbs(20.0, 1e-3));  // mm: on the tube's outside
 }
 
 TEST_CASE("sheets are read with the case they belong to") {

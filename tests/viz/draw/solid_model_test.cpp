@@ -177,4 +177,14 @@ TEST_CASE("solid models are written beside the files of their cases, or the reas
   CHECK_THROWS_AS(write_solid_models({other}, scratch.path / "missing"), std::runtime_error);
 }
 
+TEST_CASE("attachments are a part of the model of their own, grey") {
+  DrawnCase drawn = hand_made_case();
+  drawn.attachments = drawn.tubes;
+  const Glb glb(glb_of(drawn));
+  const Json& part = glb.part("attachments");
+  const Json& look = glb.json["materials"][part["material"].get<int>()]["pbrMetallicRoughness"];
+  CHECK(look["baseColorFactor"][3] == 1);
+  CHECK(look["baseColorFactor"][0].get<double>() < 0.5);
+}
+
 }  // namespace tubewright::solid_model_test

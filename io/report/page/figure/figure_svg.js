@@ -14,7 +14,13 @@ function shape(parent, name, attributes, text) {
 }
 
 function drawQuad(svg, quad, path, prefix) {
-  shape(svg, "path", { d: path, fill: css(quad.colour), "fill-opacity": 0.35, class: "fig-panel" });
+  const opacity = quad.solid ? 1 : 0.35;
+  shape(svg, "path", {
+    d: path,
+    fill: css(quad.colour),
+    "fill-opacity": opacity,
+    class: "fig-panel",
+  });
   if (quad.hatch) {
     shape(svg, "path", { d: path, fill: `url(#${prefix}-over)`, "fill-opacity": 0.5 });
   }

@@ -1,7 +1,7 @@
 // What there is to draw in one case.
 
 import { DIVERGING, NOT_CHECKED, PATTERN, VIRIDIS, along } from "./colours.js";
-import { addAttachment } from "./attachments.js";
+import { addAttachment, addGusset } from "./attachments.js";
 import { markAll } from "./marks.js";
 import { axisPoints, coil, middle } from "./member_lines.js";
 import { usedMost } from "./prepare.js";
@@ -120,13 +120,12 @@ export function scene(prepared, state, eye) {
   const { data } = prepared,
     c = data.cases[state.case];
   const drawn = { sweeps: [], quads: [], lines: [], labels: [] };
-  const moved = (n) =>
-    state.factor
-      ? add(prepared.at[n], times(c.nodes[n].slice(0, 3), state.factor))
-      : prepared.at[n];
+  const moves = (n) => times(c.nodes[n].slice(0, 3), state.factor || 0);
+  const moved = (n) => (state.factor ? add(prepared.at[n], moves(n)) : prepared.at[n]);
   const worst = worstMember(data, state.case);
   prepared.members.forEach((m, i) => addMember(drawn, prepared, state, i, worst));
   for (const a of data.attachments) addAttachment(drawn, a, moved);
+  for (const g of data.gussets) addGusset(drawn, g, moves);
   data.panels.forEach((p, i) => addPanel(drawn, prepared, state, i, moved));
   if (state.marks) markAll(drawn, prepared, state, eye, moved);
   return drawn;

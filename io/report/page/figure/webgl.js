@@ -29,6 +29,8 @@ function verticesOf(drawn, looks, scale) {
     ranges[name] = [start, out.length / NUMBERS - start];
   };
   const picked = drawn.sweeps.filter((w) => w.picked);
+  const plates = drawn.quads.filter((q) => q.solid),
+    sheets = drawn.quads.filter((q) => !q.solid);
   part("ground", () => {
     for (const line of drawn.lines) for (const p of line) pushPoint(out, p, looks.ground);
   });
@@ -40,14 +42,15 @@ function verticesOf(drawn, looks, scale) {
   });
   part("solid", () => {
     for (const w of drawn.sweeps) pushSweep(out, w, 0, w.colour);
+    for (const q of plates) pushTriangles(out, q.corners, q.normal, q.colour);
   });
   part("rims", () => {
-    for (const q of drawn.quads) {
+    for (const q of sheets) {
       for (const k of [0, 1, 1, 2, 2, 3, 3, 0]) pushPoint(out, q.corners[k], looks.ink);
     }
   });
   part("sheets", () => {
-    for (const q of drawn.quads) pushTriangles(out, q.corners, q.normal, q.colour);
+    for (const q of sheets) pushTriangles(out, q.corners, q.normal, q.colour);
   });
   return { vertices: new Float32Array(out), ranges };
 }
