@@ -175,6 +175,7 @@ void note_worst(const Frame& frame, RideResult& r) {
   for (const Member& m : frame.members) r.members.push_back({m.name, {}, "", 0});
   for (const PanelEntry& p : frame.panels) r.others.push_back({p.name, {}, "", 0});
   for (const Attachment& a : frame.attachments) r.others.push_back({a.name, {}, "", 0});
+  for (const Gusset& g : frame.gussets) r.others.push_back({g.name, {}, "", 0});
   for (size_t k = 0; k < r.instants.cases.size(); ++k) {
     const CaseResult& c = r.instants.cases[k];
     const double time = r.instant_times[k];
@@ -190,6 +191,12 @@ void note_worst(const Frame& frame, RideResult& r) {
     for (size_t a = 0; a < c.attachments.size(); ++a) {
       if (const NamedCheck* nearest = nearest_limit(c.attachments[a])) {
         note(r.others[c.panels.size() + a], &nearest->result, nearest->name.c_str(), time);
+      }
+    }
+    for (size_t g = 0; g < c.gussets.size(); ++g) {
+      if (const NamedCheck* nearest = nearest_limit(c.gussets[g])) {
+        note(r.others[c.panels.size() + c.attachments.size() + g], &nearest->result,
+             nearest->name.c_str(), time);
       }
     }
     if (!c.worst || (r.worst && c.worst->utilisation <= *r.worst->utilisation)) continue;

@@ -244,7 +244,7 @@ ordered_json ride_entry(const RideStudy& study, const RideResult& r) {
           {"wheels", wheels_json(r)},
           {"masses", std::move(masses)},
           {"members", std::move(members)},
-          {"sheets_and_attachments", std::move(others)},
+          {"sheets_and_fittings", std::move(others)},
           {"worst", std::move(worst)},
           {"pick_ups", pick_ups_json(study, r)},
           {"links", links_json(study, r)},
