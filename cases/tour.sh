@@ -23,6 +23,8 @@ cp "$work"/hauler/loads_*_pothole.png cases/pictures/hauler_pothole.png
 cp "$work"/runabout/loads_*_tail_kerb.png cases/pictures/runabout_tail_kerb.png
 cp "$work"/drawbar/loads_*_swing.png cases/pictures/drawbar_swing.png
 cp "$work/hauler/sheet_floor.svg" cases/pictures/hauler_sheet_floor.svg
+tubewright ride cases/03_cargo_quad.yaml -o "$work/quad"
+cp "$work/quad/ride_kerb.svg" cases/pictures/quad_kerb.svg
 
 # The browser only writes where its profile may be; some installations insist on a home of its own.
 HOME="$work" chromium --headless --no-sandbox --disable-gpu --hide-scrollbars \

@@ -13,7 +13,7 @@ namespace tubewright {
 namespace {
 
 constexpr double width = 900, left_edge = 90, right_edge = 860;  // pixels
-constexpr double first_top = 80, band_height = 130, band_gap = 46;
+constexpr double first_top = 94, band_height = 130, band_gap = 46;
 
 constexpr const char* style = R"(<style>
 :root { color-scheme: light dark; --paper: #ffffff; --ink: #1d232b; --faint: #5c6773;
