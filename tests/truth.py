@@ -40,6 +40,8 @@ ROOMS = {
     "solver/elements": "Elements: beams, sheets, joints of sheets",
     "solver/statics": "Frames under load",
     "solver/stability": "Buckling, vibration, large displacements",
+    "solver/road": "Roads and the paths of wheels",
+    "solver/dynamics": "Rides and counted cycles",
     "cases/frame": "Materials",
     "cases/attachments": "Attachments on a tube's face",
     "joint_models": "Solids for joints",

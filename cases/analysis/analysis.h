@@ -20,7 +20,7 @@ namespace tubewright {
 struct AnalysisOptions {
   bool second_order = false;        ///< axial forces act on the displaced frame
   bool large_displacement = false;  ///< equilibrium on the deformed frame, however far; excludes it
-  CheckedItems checked;             ///< of large displacements no difference
+  CheckedItems checked = {};        ///< of large displacements no difference
 };
 
 /// What is known of a frame before it is analysed.

@@ -61,7 +61,7 @@ struct RideResult {
   std::vector<RideWheel> wheels;
   std::vector<RideMass> masses;
   std::vector<RideWorst> members;  ///< in the order of Frame::members
-  std::vector<RideWorst> others;   ///< panels, then attachments
+  std::vector<RideWorst> others;   ///< panels, attachments, gussets
   std::optional<RideWorst> worst;  ///< of all of these
   std::vector<RideDamage> damage;  ///< one a member that is counted, in their order
   double repeat = 1;

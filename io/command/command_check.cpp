@@ -152,7 +152,7 @@ int run_check(const CheckCommand& command) {
     append(faults, warnings);
     return cannot_answer(faults, file, command.json);
   }
-  const AnalysisOptions options{command.second_order, command.large_displacement};
+  const AnalysisOptions options{command.second_order, command.large_displacement, {}};
   const bool verdict_only = command.quiet && !command.json && command.directory.empty();
   auto checked = verdict_only ? verdict_check(frame, command.cases, options, tell_counted_stage)
                               : full_check(frame, command.cases, options, tell_counted_stage);

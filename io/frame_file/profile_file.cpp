@@ -11,7 +11,7 @@ namespace tubewright {
 
 namespace {
 
-constexpr double mm = 1e-3;
+constexpr double in_metres = 1e-3;
 constexpr double farthest = 1e8;  // mm: 100 km
 
 bool parts_cells(char c) { return c == ',' || c == ';' || c == ' ' || c == '\t'; }
@@ -52,7 +52,7 @@ std::string read_row(const std::vector<std::string_view>& cells, size_t line, Pr
       return in_line(line, "has a number that is no place on a road");
     }
   }
-  row = {values[0] * mm, values[1] * mm, values[2] * mm};
+  row = {values[0] * in_metres, values[1] * in_metres, values[2] * in_metres};
   return "";
 }
 

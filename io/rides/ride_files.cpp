@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "io/rides/ride_svg.h"
 #include "io/text/text_layout.h"
 
 namespace tubewright {
@@ -26,10 +27,10 @@ std::optional<WriteFailure> write_ride_files(const RideStudy& study, const std::
                                              const std::filesystem::path& directory) {
   if (auto failure = write_file_atomically(directory / "rides.json", json)) return failure;
   for (const RideResult& ride : study.rides) {
-    if (auto failure = write_file_atomically(directory / ("ride_" + ride.name + ".csv"),
-                                             wheel_forces_csv(ride))) {
-      return failure;
-    }
+    const std::string name = "ride_" + ride.name;
+    auto failure = write_file_atomically(directory / (name + ".csv"), wheel_forces_csv(ride));
+    if (!failure) failure = write_file_atomically(directory / (name + ".svg"), ride_svg(ride));
+    if (failure) return failure;
   }
   return std::nullopt;
 }

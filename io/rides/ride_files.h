@@ -13,7 +13,8 @@ namespace tubewright {
 /// Time (s), then least and greatest force of each wheel in even parts of the ride, N.
 std::string wheel_forces_csv(const RideResult& ride);
 
-/// rides.json and ride_NAME.csv of each ride into `directory`, which is there. `json`: ride_json().
+/// rides.json, and ride_NAME.csv and .svg of each ride, into `directory`, which is there. `json`:
+/// ride_json().
 std::optional<WriteFailure> write_ride_files(const RideStudy& study, const std::string& json,
                                              const std::filesystem::path& directory);
 

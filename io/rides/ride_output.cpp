@@ -74,11 +74,14 @@ std::string wheel_table(const RideResult& r, Paint paint) {
   return text;
 }
 
-std::string mass_lines(const RideResult& r) {
-  std::string text;
+std::string mass_table(const RideResult& r, Paint paint) {
+  if (r.masses.empty()) return "";
+  std::string text = paint.faint("    shaken up and down" + std::string(2, ' ') + right("rms", 13) +
+                                 right("at most", 14)) +
+                     '\n';
   for (const RideMass& m : r.masses) {
-    text += wrapped("    ", m.name + " is shaken up and down by " + fixed(m.rms, 2) +
-                                " m/s2 rms, " + fixed(m.peak, 1) + " m/s2 at most");
+    text += "    " + left(one_line(m.name, 20), 20) + right(fixed(m.rms, 2) + " m/s2", 13) +
+            right(fixed(m.peak, 1) + " m/s2", 14) + '\n';
   }
   return text;
 }
@@ -119,7 +122,7 @@ std::string ride_section(const RideStudy& study, const RideResult& r, Paint pain
   std::string text = '\n' + paint.heading(ride_line(r)) + '\n';
   text += wrapped("    ", fixed(r.distance, 1) + " m in " + fixed(r.duration, 2) + " s");
   text += wheel_table(r, paint);
-  text += mass_lines(r);
+  text += mass_table(r, paint);
   text += member_table(r, paint);
   text += wrapped("    ", damage_words(study, r));
   for (const std::string& reason : r.verdict.not_proven)
@@ -241,7 +244,7 @@ ordered_json ride_entry(const RideStudy& study, const RideResult& r) {
           {"wheels", wheels_json(r)},
           {"masses", std::move(masses)},
           {"members", std::move(members)},
-          {"sheets_and_attachments", std::move(others)},
+          {"sheets_and_fittings", std::move(others)},
           {"worst", std::move(worst)},
           {"pick_ups", pick_ups_json(study, r)},
           {"links", links_json(study, r)},

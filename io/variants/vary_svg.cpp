@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "io/text/markup.h"
+#include "io/text/svg_plot.h"
 #include "io/text/text_layout.h"
 #include "io/text/utf8.h"
 
@@ -33,46 +34,6 @@ constexpr const char* style = R"(<style>
 </style>
 )";
 
-std::string attribute(const char* name, double value) {
-  return " " + std::string(name) + "=\"" + fixed(value, 1) + "\"";
-}
-
-std::string word(double x, double y, const std::string& text, const std::string& more = "") {
-  return "<text" + attribute("x", x) + attribute("y", y) + more + ">" + escaped(text) + "</text>\n";
-}
-
-/// Marks at round numbers, 1, 2 or 5 times a power of ten apart.
-struct Axis {
-  Axis(double least, double most, double from_pixel, double to_pixel)
-      : from(from_pixel), to(to_pixel) {
-    const double around = std::max({std::abs(least), std::abs(most), 1e-9});
-    if (most - least < 1e-6 * around) {  // a single value stands in the middle
-      least -= 0.05 * around;
-      most += 0.05 * around;
-    }
-    constexpr double about = 6;
-    const double rough = (most - least) / about;
-    const double power = std::pow(10.0, std::floor(std::log10(rough)));
-    const double lead = rough / power;
-    step = power * (lead <= 1 ? 1 : lead <= 2 ? 2 : lead <= 5 ? 5 : 10);
-    low = step * std::floor(least / step);
-    high = step * std::ceil(most / step);
-  }
-
-  double at(double value) const { return from + (to - from) * (value - low) / (high - low); }
-  std::vector<double> marks() const {
-    std::vector<double> list;
-    const auto count = static_cast<int>(std::lround((high - low) / step));
-    for (int i = 0; i <= count; ++i) list.push_back(low + i * step);
-    return list;
-  }
-  int decimals() const {
-    return std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
-  }
-
-  double low = 0, high = 1, step = 1, from = 0, to = 1;
-};
-
 /// The form of a point says the verdict, its colour the utilisation.
 std::string kind_of(const VaryRow& row) {
   if (row.verdict == "fail") return "fail";
@@ -90,8 +51,8 @@ std::string shape(const std::string& kind, double x, double y, const std::string
            fixed(x + r, 1) + " " + fixed(y + r, 1) + "L" + fixed(x - r, 1) + " " + fixed(y + r, 1) +
            "Z\">" + inside + "</path>\n";
   }
-  return "<circle class=\"" + kind + "\"" + attribute("cx", x) + attribute("cy", y) +
-         attribute("r", kind == "doubt" ? r - 1 : r) + ">" + inside + "</circle>\n";
+  return "<circle class=\"" + kind + "\"" + svg_attribute("cx", x) + svg_attribute("cy", y) +
+         svg_attribute("r", kind == "doubt" ? r - 1 : r) + ">" + inside + "</circle>\n";
 }
 
 class Plot {
@@ -108,18 +69,18 @@ class Plot {
     std::string svg =
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
         "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\"" +
-        attribute("width", width) + attribute("height", height) + " viewBox=\"0 0 " +
+        svg_attribute("width", width) + svg_attribute("height", height) + " viewBox=\"0 0 " +
         fixed(width, 0) + " " + fixed(height, 0) + "\">\n<title>" +
         escaped(one_line(table_.title, 80)) + "</title>\n" + style +
         "<rect class=\"paper\" width=\"100%\" height=\"100%\"/>\n" +
-        word(left_edge, 30, one_line(table_.title, 80), " class=\"title\"");
+        svg_word(left_edge, 30, one_line(table_.title, 80), " class=\"title\"");
     if (drawn_.empty()) {
-      return svg + word(left_edge, top_edge, "no combination has an answer") + "</svg>\n";
+      return svg + svg_word(left_edge, top_edge, "no combination has an answer") + "</svg>\n";
     }
-    svg +=
-        word(left_edge, 52,
-             by_stiffness_ ? "torsional stiffness, N m/deg" : "worst utilisation, 1 at the limit",
-             " class=\"faint\"");
+    svg += svg_word(
+        left_edge, 52,
+        by_stiffness_ ? "torsional stiffness, N m/deg" : "worst utilisation, 1 at the limit",
+        " class=\"faint\"");
     double least_x = INFINITY, most_x = -INFINITY, least_y = INFINITY, most_y = -INFINITY;
     for (const std::size_t i : drawn_) {
       const VaryRow& row = table_.rows[i];
@@ -128,8 +89,8 @@ class Plot {
       least_y = std::min(least_y, *upright(row));
       most_y = std::max(most_y, *upright(row));
     }
-    const Axis x(least_x, most_x, left_edge, right_edge);
-    const Axis y(least_y, most_y, bottom_edge, top_edge);
+    const PlotAxis x(least_x, most_x, left_edge, right_edge);
+    const PlotAxis y(least_y, most_y, bottom_edge, top_edge);
     return svg + axes(x, y) + points(x, y) + legend() + "</svg>\n";
   }
 
@@ -139,24 +100,25 @@ class Plot {
   }
 
   static std::string line(double x1, double y1, double x2, double y2) {
-    return "<line class=\"grid\"" + attribute("x1", x1) + attribute("y1", y1) +
-           attribute("x2", x2) + attribute("y2", y2) + "/>\n";
+    return "<line class=\"grid\"" + svg_attribute("x1", x1) + svg_attribute("y1", y1) +
+           svg_attribute("x2", x2) + svg_attribute("y2", y2) + "/>\n";
   }
 
-  static std::string axes(const Axis& x, const Axis& y) {
+  static std::string axes(const PlotAxis& x, const PlotAxis& y) {
     std::string svg;
     for (const double mark : x.marks()) {
       svg += line(x.at(mark), top_edge, x.at(mark), bottom_edge) +
-             word(x.at(mark), bottom_edge + 22, fixed(mark, x.decimals()),
-                  " class=\"faint\" text-anchor=\"middle\"");
+             svg_word(x.at(mark), bottom_edge + 22, fixed(mark, x.decimals()),
+                      " class=\"faint\" text-anchor=\"middle\"");
     }
     for (const double mark : y.marks()) {
       svg += line(left_edge, y.at(mark), right_edge, y.at(mark)) +
-             word(left_edge - 10, y.at(mark) + 5, fixed(mark, y.decimals()),
-                  " class=\"faint\" text-anchor=\"end\"");
+             svg_word(left_edge - 10, y.at(mark) + 5, fixed(mark, y.decimals()),
+                      " class=\"faint\" text-anchor=\"end\"");
     }
-    return svg + word((left_edge + right_edge) / 2, bottom_edge + 48,
-                      "mass of tubes and panels, kg", " class=\"faint\" text-anchor=\"middle\"");
+    return svg + svg_word((left_edge + right_edge) / 2, bottom_edge + 48,
+                          "mass of tubes and panels, kg",
+                          " class=\"faint\" text-anchor=\"middle\"");
   }
 
   std::string title_of(const VaryRow& row) const {
@@ -171,7 +133,7 @@ class Plot {
   }
 
   /// Where many fall on one spot the first is drawn; those of the front lie on top.
-  std::string points(const Axis& x, const Axis& y) const {
+  std::string points(const PlotAxis& x, const PlotAxis& y) const {
     std::set<std::tuple<long, long, std::string>> taken;
     std::vector<std::pair<double, double>> front;
     std::string below, above;
@@ -183,7 +145,7 @@ class Plot {
       if (table_.front[i]) {
         front.emplace_back(px, py);
         above += shape(kind, px, py, title_of(row)) + "<circle class=\"front\"" +
-                 attribute("cx", px) + attribute("cy", py) + " r=\"10\"/>\n";
+                 svg_attribute("cx", px) + svg_attribute("cy", py) + " r=\"10\"/>\n";
       } else if (is_new) {
         below += shape(kind, px, py, title_of(row));
       }
@@ -192,7 +154,7 @@ class Plot {
   }
 
   /// Above the points of the front, where neither points nor other numbers are in the way.
-  std::string numbers(const Axis& x, const Axis& y,
+  std::string numbers(const PlotAxis& x, const PlotAxis& y,
                       std::vector<std::pair<double, double>> taken) const {
     constexpr double across = 20, high = 16, above = 21;  // pixels
     constexpr int most = 100;
@@ -208,8 +170,8 @@ class Plot {
       }
       taken.emplace_back(px, py);
       ++written;
-      text +=
-          word(px, py + 6, std::to_string(table_.rows[i].combination), " text-anchor=\"middle\"");
+      text += svg_word(px, py + 6, std::to_string(table_.rows[i].combination),
+                       " text-anchor=\"middle\"");
     }
     return text;
   }
@@ -219,19 +181,20 @@ class Plot {
     double y = top_edge + 10;
     std::string svg;
     const auto entry = [&](const std::string& drawn, const std::string& text) {
-      svg += drawn + word(x + 20, y + 5, text);
+      svg += drawn + svg_word(x + 20, y + 5, text);
       y += 26;
     };
-    svg += word(x - 8, y, "used of the limits", " class=\"faint\"");
+    svg += svg_word(x - 8, y, "used of the limits", " class=\"faint\"");
     y += 26;
     entry(shape("low", x, y, "passes"), "passes, below 0.33");
     entry(shape("middle", x, y, "passes"), "0.33 to 0.67");
     entry(shape("high", x, y, "passes"), "above 0.67");
     entry(shape("doubt", x, y, "not proven"), "not proven");
     entry(shape("fail", x, y, "fails"), "fails");
-    entry("<circle class=\"front\"" + attribute("cx", x) + attribute("cy", y) + " r=\"10\"/>\n",
+    entry("<circle class=\"front\"" + svg_attribute("cx", x) + svg_attribute("cy", y) +
+              " r=\"10\"/>\n",
           "Pareto front, its");
-    svg += word(x + 20, y - 3, "number above it");
+    svg += svg_word(x + 20, y - 3, "number above it");
     return svg;
   }
 

@@ -84,7 +84,7 @@ std::optional<StandingForces> without_pull(const Standing& s) {
   const auto n = static_cast<size_t>(s.tyres());
   std::vector<bool> set(n, true);
   for (size_t k = 0; k < 4 * n; ++k) {
-    const auto f = standing_on(s, set);
+    auto f = standing_on(s, set);
     if (!f) break;
     const int i = worst_tyre(s, *f, set);
     if (i < 0) return f;
@@ -92,7 +92,7 @@ std::optional<StandingForces> without_pull(const Standing& s) {
   }
   for (unsigned mask = 0; mask < 1U << n; ++mask) {
     for (size_t i = 0; i < n; ++i) set[i] = (mask >> i & 1U) == 0;
-    const auto f = standing_on(s, set);
+    auto f = standing_on(s, set);
     if (f && worst_tyre(s, *f, set) < 0) return f;
   }
   return std::nullopt;

@@ -8,7 +8,7 @@ the summary and for --json, reading the file to the last byte of output included
 --version, is what starting and ending the process costs by itself. Then, for a vehicle of about 120
 members with a floor of sheet and 13 cases and for the cargo quad of the examples, with springs and
 18 cases: the verdict (check -q), the full answer (check), the buckling factors (buckle), what each
-tube is worth (rank) and what must hold (break), these once.
+tube is worth (rank), what must hold (break) and a minute of gravel (ride), these once.
 """
 import statistics
 import subprocess
@@ -83,7 +83,8 @@ def vehicle(bays):
               for side, s, y in (("left", "l", 360), ("right", "r", -360))}
     for name, (i, x, y, axle, s) in wheels.items():
         lines.append(f"    {name}: {{contact: [{x}, {y}, 0], centre: [{x}, {y}, 200], carrier: "
-                     f"[low{i}_{s}, high{i}_{s}], hold: spread, brake: outboard, axle: {axle}}}")
+                     f"[low{i}_{s}, high{i}_{s}], hold: spread, brake: outboard, axle: {axle}, "
+                     "radius: 200}")
     cases = ["", "brake: 0.3", "corner: 0.3", "corner: -0.3", "brake: 0.2, corner: 0.2",
              "brake: 0.2, corner: -0.2"]
     cases += [f"bump: {{{w}: 3.0}}" for w in wheels]
@@ -91,6 +92,7 @@ def vehicle(bays):
     cases.append("bump: {front_left: 2.0, rear_right: 2.0}")
     lines.append("cases:")
     lines += [f"  c{k}: {{kind: vehicle{', ' + c if c else ''}}}" for k, c in enumerate(cases)]
+    lines.append("rides: {gravel: {road: C, speed: 20, duration: 60}}")
     return "\n".join(lines) + "\n", len(pairs)
 
 
@@ -127,7 +129,7 @@ def main():
             report(count, "check -q", [program, "check", "-q", str(file)], runs)
             report(count, "check", [program, "check", str(file)], runs)
             report(count, "buckle", [program, "buckle", str(file)], runs)
-            for study in ("rank", "break"):
+            for study in ("rank", "break", "ride"):
                 report(count, study, [program, study, str(file), "-q"], 1)
 
 

@@ -158,7 +158,9 @@ TEST_CASE("a load within a member needs a force or a moment, a combined case its
 TEST_CASE("a vehicle is read with its wheels in ISO axes and its shares and factors") {
   const std::string text =
       "vehicle:\n  wheels:\n    fl: {contact: [1, 2, 3], centre: [4, 5, 6], carrier: [A, B], hold: "
-      "spread, brake: inboard, brake_mount: [C], axle: rear}\n  brake_front_share: SHARE\n"
+      "spread, brake: inboard, brake_mount: [C], axle: rear, radius: 250, tyre_rate: 80, "
+      "tyre_damping: 0.4}\n  brake_front_share: SHARE\n  tyre_damping: 0.3\n"
+      "  tyre_damping_ratio: 0.1\n  structural_damping: 2 %\n"
       "  roll_centre: {front: 10, rear: 20}\n  tyre_rate: 90\n  friction: 0.7\n"
       "  standard_cases: {bump: 1, step_height: 2, step: 3, nudge: 4, twist: 5, tipping: 0.6, "
       "combined: 0.7, downhill: 8}\n";
@@ -179,6 +181,12 @@ TEST_CASE("a vehicle is read with its wheels in ISO axes and its shares and fact
   CHECK(w.brake == WheelBrake::inboard);
   CHECK(w.brake_mount == std::vector<std::string>{"C"});
   CHECK(w.axle == Axle::rear);
+  CHECK_THAT(*w.radius, WithinRel(0.25, 1e-14));
+  CHECK_THAT(*w.tyre_rate, WithinRel(80e3, 1e-14));
+  CHECK_THAT(*w.tyre_damping, WithinRel(400.0, 1e-14));
+  CHECK_THAT(*v.tyre_damping, WithinRel(300.0, 1e-14));
+  CHECK(v.tyre_damping_ratio == 0.1);
+  CHECK(v.structural_damping == 0.02);
   CHECK_FALSE(v.brake_ideal);
   CHECK_THAT(*v.brake_front_share, WithinRel(0.6, 1e-14));
   CHECK_FALSE(v.roll_stiffness_front_share);

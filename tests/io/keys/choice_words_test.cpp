@@ -37,6 +37,9 @@ TEST_CASE("a word and its value lead to each other") {
   check_pairs(wheel_hold_words);
   check_pairs(wheel_brake_words);
   check_pairs(axle_words);
+  check_pairs(obstacle_words);
+  check_pairs(ride_side_words);
+  check_pairs(follower_words);
 }
 
 TEST_CASE("words are those of the value's name in the code, but for a wheel's rigid upright") {

@@ -62,6 +62,8 @@ TEST_CASE("units equal what defines them, in value and in dimension") {
       {"bar", 1e5, "Pa"},
       {"mrad", 1e-3, "rad"},
       {"ms", 1e-3, "s"},
+      {"h", 3600, "s"},
+      {"km/h", 1 / 3.6, "m/s"},
       {"Hz", 1, "s^-1"},
       {"kHz", 1e3, "Hz"},
       {"in", 25.4, "mm"},
