@@ -16,4 +16,17 @@ TEST_CASE("each fault of a place names the attachment and says what to give") {
   }
 }
 
+TEST_CASE("each fault of a gusset names it and says what to give") {
+  for (const Diagnostic& d : {gusset_tube_elsewhere("corner", "post", "A"),
+                              gusset_tube_runs_on("corner", "rail", "A", "rail.1", "rail.2"),
+                              gusset_on_no_tube("corner", "rod"), gusset_without_corner("corner"),
+                              gusset_off_the_faces("corner", "post"),
+                              gusset_longer_than_tube("corner", "post", 0.06, 0.05)}) {
+    INFO(d.message);
+    CHECK(d.message.starts_with("gusset `corner`"));
+    CHECK(!d.advice.empty());
+    CHECK(d.severity == Severity::error);
+  }
+}
+
 }  // namespace tubewright::attachment_errors_test

@@ -17,6 +17,7 @@ testing::Wordings one_of_each() {
           {"mirror_endings_alike", mirror_endings_alike("_l", "_xl")},
           {"mirror_copies_nothing", mirror_copies_nothing("_l")},
           {"attachment_is_its_own_image", attachment_is_its_own_image("ear_l", "_l")},
+          {"gusset_is_its_own_image", gusset_is_its_own_image("corner_l", "_l")},
           {"image_is_given", image_is_given("node", "a_r", "a_l")},
           {"node_without_image", node_without_image("member `rail`", "a", "_l")},
           {"image_not_there", image_not_there("member `rail`", "a_l", "a_r")}};

@@ -25,6 +25,7 @@ testing::Wordings one_of_each() {
           {"releases_of_no_beam", releases_of_no_beam("rope", "cable")},
           {"loose_member", loose_member("rail", 0)},
           {"attachment_wider_than_face", attachment_wider_than_face("ear", 0.041, 0.040)},
+          {"gusset_wider_than_face", gusset_wider_than_face("corner", 0.036, 0.034)},
           {"hole_over_the_edge", hole_over_the_edge("ear")},
           {"bolt_fills_boss", bolt_fills_boss("ear")},
           {"support_given_twice", support_given_twice("a")},

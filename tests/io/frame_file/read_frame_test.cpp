@@ -56,7 +56,7 @@ TEST_CASE("a tree that was parsed before gives the frame and the faults that its
   Diagnostics none;
   const auto root = parse_strict_yaml(with("supports: {A: fixed, Q: fixed}\n"), none);
   REQUIRE(root);
-  const FrameReading reading = read_frame(*root);
+  const FrameReading reading = read_frame(*root, "");
   CHECK_FALSE(reading.sound());
   REQUIRE(reading.diagnostics.size() == 1);
   CHECK_THAT(reading.diagnostics.front().message, ContainsSubstring("`Q`"));

@@ -179,7 +179,16 @@ TEST_CASE("solid models are written beside the files of their cases, or the reas
 
 TEST_CASE("attachments are a part of the model of their own, grey") {
   DrawnCase drawn = hand_made_case();
-  drawn.attachments = drawn.tubes;
+  vtkNew<vtkPoints> corners;
+  for (const double x : {0.0, 60.0, 30.0}) corners->InsertNextPoint(x, x == 30 ? 50 : 0, 20);
+  drawn.attachments = vtkSmartPointer<vtkPolyData>::New();
+  drawn.attachments->SetPoints(corners);
+  drawn.attachments->AllocateEstimate(1, 3);
+  const std::array<vtkIdType, 3> face = {0, 1, 2};
+  drawn.attachments->InsertNextCell(VTK_POLYGON, 3, face.data());
+  add_array(*drawn.attachments, "displacement", 3, [](const double*) {
+    return std::array{0.0, 0.0, 1.0};
+  });
   const Glb glb(glb_of(drawn));
   const Json& part = glb.part("attachments");
   const Json& look = glb.json["materials"][part["material"].get<int>()]["pbrMetallicRoughness"];
