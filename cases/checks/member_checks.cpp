@@ -432,7 +432,8 @@ MemberChecks beam_checks(const MemberFacts& f, const std::vector<SectionCut>& cu
                          double at_least) {
   if (!f.bent) return straight_beam_checks(f, cuts, worst, lengths, factor, at_least);
   const std::vector<SectionCut> bent = in_bend(f, cuts);
-  MemberChecks r = straight_beam_checks(f, bent, greatest_stress(f, bent), lengths, factor, at_least);
+  MemberChecks r =
+      straight_beam_checks(f, bent, greatest_stress(f, bent), lengths, factor, at_least);
   for (CheckResult* check : {&r.yield, &r.section, &r.buckling}) {
     if (!check->utilisation) continue;
     check->comparison = true;

@@ -107,7 +107,8 @@ Result<Shapes> shapes_of(const Frame& frame, const NumberedFrame& numbered, cons
   Shapes s;
   Model free = v.model;
   free.supports.clear();
-  constexpr int least_pieces = 2;
+  // Inertia acts at the ends of pieces: end moments miss q l^2/12 of a piece, not of the tube.
+  constexpr int least_pieces = 4;
   s.fine = refine(free, pieces_for_modes(free, wanted.up_to, least_pieces));
   s.added = added_masses(free, v.distribution);
   for (int count = std::min(12, wanted.most);; count = std::min(2 * count, wanted.most)) {

@@ -241,8 +241,9 @@ Exit code: 0 answered, and the frame as it is passes; 1 answered, it does not;
 )";
 
 constexpr const char* ride_page =
-    R"(Drives the vehicle over the roads of `rides`: steps, humps, holes, gravel, measured
-profiles. What its wheels, carried masses and tubes go through, and how long it lasts.
+    R"(Drives the vehicle over the roads of `rides`: steps, humps, holes, gravel,
+measured profiles. What its wheels, carried masses and tubes go through, and how
+long it lasts.
 
 Examples:
   tubewright ride frame.yaml

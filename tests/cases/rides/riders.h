@@ -23,35 +23,38 @@ inline Frame rider() {
   return f;
 }
 
-/// The same with the driver's mass on springs and dampers above the frame: the mass on a bridge of
-/// its own, which six links and springs hold.
+/// The same with the driver on a seat of two tubes that stands on five springs with dampers and a
+/// link: six bars for its six motions.
 inline Frame sprung_rider() {
   Frame f = rider();
   add_node(f, "seat", -0.7, 0, 0.8);
   add_node(f, "seat_front", -0.4, 0, 0.8);
-  add_member(f, "bench", "seat", "seat_front");
-  f.masses.front().on = {"seat", "seat_front"};
-  f.masses.front().at = {-0.6, 0, 0.8};
-  const auto bar = [&](const std::string& name, const std::string& from, const std::string& to,
-                       bool spring) {
+  add_node(f, "seat_side", -0.7, 0.2, 0.8);
+  add_member(f, "seat_1", "seat", "seat_front");
+  add_member(f, "seat_2", "seat", "seat_side");
+  f.masses.front().on = {"seat", "seat_front", "seat_side"};
+  f.masses.front().at = {-0.6, 0.05, 0.8};
+  const std::string section = f.members.front().section;
+  const auto bar = [&](const std::string& from, const std::string& to, MemberKind kind) {
     Member m;
-    m.name = name;
+    m.name = from + "_" + to;
     m.from = from;
     m.to = to;
-    m.kind = spring ? MemberKind::spring : MemberKind::link;
-    if (spring) {
+    m.kind = kind;
+    if (kind == MemberKind::spring) {
       m.rate = 30e3;
       m.damping = 600;
     } else {
-      m.section = f.members.front().section;
+      m.section = section;
     }
     f.members.push_back(m);
   };
-  bar("spring_l", "seat", "rl1", true);
-  bar("spring_r", "seat", "rr1", true);
-  bar("spring_f", "seat_front", "fl1", true);
-  bar("spring_g", "seat_front", "fr1", true);
-  bar("stay_l", "seat", "fl1", false);
+  bar("seat", "rl1", MemberKind::spring);
+  bar("seat", "rr1", MemberKind::spring);
+  bar("seat_front", "fr1", MemberKind::spring);
+  bar("seat_front", "fl1", MemberKind::spring);
+  bar("seat_side", "rl1", MemberKind::spring);
+  bar("seat_side", "fl1", MemberKind::link);
   return f;
 }
 
