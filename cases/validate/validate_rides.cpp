@@ -30,20 +30,33 @@ double highest_edge(const RideEntry& ride) {
   return highest;
 }
 
-void check_tyres(const Frame& frame, const RideEntry& ride, Diagnostics& diagnostics) {
-  const Vehicle& vehicle = *frame.vehicle;
-  for (const Wheel& w : vehicle.wheels) {
-    if (!w.tyre_rate && !vehicle.tyre_rate) {
-      add_error(diagnostics, w.place, wheel_without_tyre(w.name, ride.name));
+/// What every wheel needs to ride at all, told by the first ride that asks for it.
+void check_wheels(const Frame& frame, Diagnostics& diagnostics) {
+  if (frame.rides.empty() || !frame.vehicle) return;
+  const auto rolls =
+      std::find_if(frame.rides.begin(), frame.rides.end(),
+                   [](const RideEntry& ride) { return ride.follower == Follower::circle; });
+  for (const Wheel& w : frame.vehicle->wheels) {
+    if (!w.tyre_rate && !frame.vehicle->tyre_rate) {
+      add_error(diagnostics, w.place, wheel_without_tyre(w.name, frame.rides.front().name));
     }
-    if (ride.follower != Follower::circle) continue;
-    const double edge = highest_edge(ride);
-    if (!w.radius) {
-      add_error(diagnostics, w.place, wheel_without_radius(w.name, ride.name));
-    } else if (edge >= *w.radius) {
-      add_error(diagnostics, ride.place, unclimbable(ride.name, edge, w.name, *w.radius));
+    if (!w.radius && rolls != frame.rides.end()) {
+      add_error(diagnostics, w.place, wheel_without_radius(w.name, rolls->name));
     }
   }
+}
+
+/// An edge that the smallest wheel cannot climb.
+void check_edge(const Frame& frame, const RideEntry& ride, Diagnostics& diagnostics) {
+  if (ride.follower != Follower::circle) return;
+  const Wheel* smallest = nullptr;
+  for (const Wheel& w : frame.vehicle->wheels) {
+    if (w.radius && (smallest == nullptr || *w.radius < *smallest->radius)) smallest = &w;
+  }
+  const double edge = highest_edge(ride);
+  if (smallest == nullptr || edge < *smallest->radius) return;
+  add_error(diagnostics, ride.place,
+            unclimbable(ride.name, edge, smallest->name, *smallest->radius));
 }
 
 void check_ride(const Frame& frame, const RideEntry& ride, Diagnostics& diagnostics) {
@@ -64,7 +77,7 @@ void check_ride(const Frame& frame, const RideEntry& ride, Diagnostics& diagnost
     add_error(diagnostics, ride.place, ride_without_vehicle(ride.name));
     return;
   }
-  check_tyres(frame, ride, diagnostics);
+  check_edge(frame, ride, diagnostics);
   if (ride.side != RideSide::both && wheels_on_side(*frame.vehicle, ride.side).empty()) {
     add_error(diagnostics, ride.place,
               no_wheel_on_side(ride.name, ride.side == RideSide::left ? "left" : "right"));
@@ -98,6 +111,7 @@ void validate_rides(const Frame& frame, Diagnostics& diagnostics) {
     check_range(m.damping, tyre_damper, "member " + quoted(m.name), "damping", m.place,
                 diagnostics);
   }
+  check_wheels(frame, diagnostics);
   for (const RideEntry& ride : frame.rides) check_ride(frame, ride, diagnostics);
 }
 

@@ -309,6 +309,7 @@ vehicle:
       hold: spread
       brake: outboard
       axle: front
+      radius: 330
     rear_left:
       contact: [-800, 450, 0]
       centre: [-800, 450, 250]
@@ -326,6 +327,7 @@ vehicle:
       carrier: [middle_r, rear_r]
       hold: spread
       axle: rear
+      radius: 250
   brake_front_share: ideal
   roll_stiffness_front_share: 0.5
   roll_centre:
@@ -441,7 +443,7 @@ rides:
     repeat: 5000
   worse_gravel:
     road:
-      Gd: 500e-6
+      Gd: 0.0005
     speed: 10
   measured:
     profile: my_track.csv

@@ -7,7 +7,8 @@ from program import ProgramTest, read_yaml, run
 
 # What an example refers to.
 NEEDS = {"nodes": ["members"], "members": ["nodes"], "supports": ["nodes", "members"],
-         "panels": ["sheets"], "cases": ["vehicle"], "life": ["vehicle"]}
+         "panels": ["sheets"], "cases": ["vehicle"], "life": ["vehicle"],
+         "rides": ["vehicle"]}
 
 
 def blocks():
@@ -36,6 +37,7 @@ def merged(one, other):
 class Start(ProgramTest):
     def setUp(self):
         super().setUp()
+        (self.directory / "my_track.csv").write_text("0,0,0\n500,20,10\n1000,0,0\n")
         self.frame = read_yaml(run("start", "-").stdout)
         self.blocks = {name: read_yaml(text) for name, text in blocks().items()}
 
@@ -59,7 +61,8 @@ class Start(ProgramTest):
                 frame = self.frame
                 for needed in NEEDS.get(name, []):
                     frame = merged(frame, self.blocks[needed])
-                process = run("check", "-", "-q", text=json.dumps(merged(frame, block)))
+                process = run("check", "-", "-q", text=json.dumps(merged(frame, block)),
+                              cwd=self.directory)
                 self.assertIn(process.returncode, (0, 1), process.stderr)
 
     def test_all_of_them_together_are_accepted_by_every_command(self):
@@ -67,9 +70,9 @@ class Start(ProgramTest):
         for block in self.blocks.values():
             frame = merged(frame, block)
         text = json.dumps(frame)
-        for command in ("check", "twist", "floor", "modes", "buckle", "cut", "bench-test"):
+        for command in ("check", "twist", "floor", "modes", "buckle", "cut", "ride", "bench-test"):
             with self.subTest(command):
-                process = run(command, "-", "-q", text=text)
+                process = run(command, "-", "-q", text=text, cwd=self.directory)
                 self.assertIn(process.returncode, (0, 1), process.stderr)
 
     def test_each_may_be_taken_over_as_it_stands_where_the_frame_lacks_its_key(self):

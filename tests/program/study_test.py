@@ -250,13 +250,14 @@ class Panels(ProgramTest):
 
 
 def members_of(piece, members):
-    """The members that the name of a cut piece stands for, in order; in bends NAME.NODE.1."""
+    """The members that the name of a cut piece stands for, in order; in bends NAME.NODE.1, where
+    a gusset parts a piece of a path NAME.1a."""
     span = re.fullmatch(r"(.*)\.(\d+)-(\d+)", piece)
     if span:
         return [f"{span[1]}.{i}" for i in range(int(span[2]), int(span[3]) + 1)]
     if piece in members:
         return [piece]
-    return [name for name in members if re.fullmatch(re.escape(piece) + r"(\.\w+)?\.\d+", name)]
+    return [name for name in members if re.fullmatch(re.escape(piece) + r"(\.\w+)?\.\d+[a-z]?", name)]
 
 
 class Cut(ProgramTest):

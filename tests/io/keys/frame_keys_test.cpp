@@ -34,8 +34,9 @@ const Measure* measure_of(const ValueKind& kind) {
 /// The units that a line of help names, the longest first: "N m" is no "N".
 std::set<std::string> units_in(std::string help) {
   std::set<std::string> found;
-  for (const char* unit : {"N m/deg", "kg/m3", "kN/mm", "kg m2", "m/s2", "N/mm", "MPa", "N m",
-                           "degrees", "mm2", "mm3", "mm4", "mm", "kg", "Hz", "N", "g", "%"}) {
+  for (const char* unit : {"N m/deg", "N s/mm", "kg/m3",   "kN/mm", "kg m2", "m/s2", "N/mm", "km/h",
+                           "MPa",     "N m",    "degrees", "mm2",   "mm3",   "mm4",  "mm",   "m3",
+                           "kg",      "Hz",     "N",       "g",     "s",     "%"}) {
     const std::regex word("(^|[ ,])" + std::string(unit) + "(?=$|[ ,;:])");
     if (!std::regex_search(help, word)) continue;
     found.insert(unit);
@@ -58,6 +59,8 @@ bool accepts(const ValueKind& kind, const std::string& text) {
       return a_word ||
              (value != nullptr && *value >= kind.bounds.least && *value <= kind.bounds.most);
     }
+    case ValueForm::by_form:
+      return kind.scalar != nullptr && accepts(*kind.scalar, text);
     default:
       return false;
   }
