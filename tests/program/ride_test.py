@@ -1,4 +1,4 @@
-"""`ride` from the frame file to the wheels, against an independent integration of rigid vehicles."""
+"""`ride` from the frame file to the wheels, against an independent integration of rigid bodies."""
 
 import json
 import re

@@ -257,7 +257,8 @@ def members_of(piece, members):
         return [f"{span[1]}.{i}" for i in range(int(span[2]), int(span[3]) + 1)]
     if piece in members:
         return [piece]
-    return [name for name in members if re.fullmatch(re.escape(piece) + r"(\.\w+)?\.\d+[a-z]?", name)]
+    part = re.escape(piece) + r"(\.\w+)?\.\d+[a-z]?"
+    return [name for name in members if re.fullmatch(part, name)]
 
 
 class Cut(ProgramTest):
