@@ -101,7 +101,8 @@ class GussetMesh {
   }
 
   void lay_plate() {
-    at_.assign(static_cast<std::size_t>((steps_ + 1) * (steps_ + 1)), -1);
+    const std::size_t row = static_cast<std::size_t>(steps_) + 1;
+    at_.assign(row * row, -1);
     for (int i = 0; i <= steps_; ++i)
       for (int j = 0; i + j <= steps_; ++j) at_[index(i, j)] = take(2);
     for (int i = 0; i < steps_; i += 2) {
@@ -118,7 +119,10 @@ class GussetMesh {
     }
   }
 
-  std::size_t index(int i, int j) const { return static_cast<std::size_t>(i * (steps_ + 1) + j); }
+  std::size_t index(int i, int j) const {
+    const std::size_t row = static_cast<std::size_t>(steps_) + 1;
+    return static_cast<std::size_t>(i) * row + static_cast<std::size_t>(j);
+  }
 
   void add_triangle(const std::array<std::array<int, 2>, 3>& corners) {
     std::array<std::array<int, 2>, 6> nodes{};
