@@ -121,7 +121,7 @@ TEST_CASE("a gusset is a prism of its legs") {
     f.gussets[0].at_sides = sides;
     const DrawnBody body = gusset_body(f, f.gussets[0]);
     CHECK(closed(body));
-    CHECK_THAT(volume(body) / mm3, WithinRel((sides ? 2 : 1) * 60 * 60 / 2 * 4.0, 1e-9));
+    CHECK_THAT(volume(body) / mm3, WithinRel((sides ? 2 : 1) * 0.5 * 60 * 60 * 4, 1e-9));
     CHECK_THAT(box(body).min().x(), WithinRel(20 * mm, 1e-9));
     CHECK_THAT(box(body).max().z(), WithinRel(80 * mm, 1e-9));
     CHECK_THAT(box(body).sizes().y(), WithinRel((sides ? 40 : 4) * mm, 1e-9));
