@@ -111,31 +111,6 @@ bool all_finite(const AxialForces& forces) {
          std::all_of(forces.bars.begin(), forces.bars.end(), finite);
 }
 
-/// Whether each case, as first solved with its sheets flat, surely does not sway. Those with slack
-/// cables are left to be looked at by themselves.
-std::vector<bool> stable_as_solved(const Frame& frame, const Model& held,
-                                   const std::vector<const Case*>& cases,
-                                   const std::vector<const StaticSolution*>& solved) {
-  std::vector<AxialForces> forces;
-  std::vector<size_t> taut;
-  for (size_t i = 0; i < cases.size(); ++i) {
-    const std::vector<bool>& slack = solved[i]->slack;
-    if (std::find(slack.begin(), slack.end(), true) != slack.end()) continue;
-    AxialForces N = axial_forces(*solved[i]);
-    if (!all_finite(N)) continue;
-    forces.push_back(std::move(N));
-    taut.push_back(i);
-  }
-  std::vector<LoadedCase> loaded;
-  for (size_t k = 0; k < taut.size(); ++k) {
-    loaded.push_back({&forces[k], second_order_limit * safety_factor(frame, *cases[taut[k]])});
-  }
-  const std::vector<bool> sure = surely_stable(held, loaded);
-  std::vector<bool> stable(cases.size(), false);
-  for (size_t k = 0; k < taut.size(); ++k) stable[taut[k]] = sure[k];
-  return stable;
-}
-
 /// Cases of one kind are solved together, then checked side by side.
 class Checking {
  public:
@@ -159,6 +134,9 @@ class Checking {
 
  private:
   void tell_next();
+  /// Whether each case, as first solved with its sheets flat, surely does not sway.
+  std::vector<bool> stable_as_solved(const Model& held, const std::vector<const Case*>& cases,
+                                     const std::vector<const StaticSolution*>& solved) const;
   CheckedCase held_case(const Case& c, StaticSolver& statics, const Actions& actions,
                         StaticSolution first, bool stable);
   CheckedCase driven_case(const Case& c, const VehicleFacts& vehicle, VehicleSolution first,
@@ -181,6 +159,31 @@ class Checking {
 void Checking::tell_next() {
   const std::lock_guard lock(telling_);
   tell_("checking load case", ++told_, count_);
+}
+
+/// Those with slack cables are left to be looked at by themselves.
+std::vector<bool> Checking::stable_as_solved(
+    const Model& held, const std::vector<const Case*>& cases,
+    const std::vector<const StaticSolution*>& solved) const {
+  std::vector<bool> stable(cases.size(), false);
+  if (options_.large_displacement) return stable;  // not asked for
+  std::vector<AxialForces> forces;
+  std::vector<size_t> taut;
+  for (size_t i = 0; i < cases.size(); ++i) {
+    const std::vector<bool>& slack = solved[i]->slack;
+    if (std::find(slack.begin(), slack.end(), true) != slack.end()) continue;
+    AxialForces N = axial_forces(*solved[i]);
+    if (!all_finite(N)) continue;
+    forces.push_back(std::move(N));
+    taut.push_back(i);
+  }
+  std::vector<LoadedCase> loaded;
+  for (size_t k = 0; k < taut.size(); ++k) {
+    loaded.push_back({&forces[k], second_order_limit * safety_factor(frame_, *cases[taut[k]])});
+  }
+  const std::vector<bool> sure = surely_stable(held, loaded);
+  for (size_t k = 0; k < taut.size(); ++k) stable[taut[k]] = sure[k];
+  return stable;
 }
 
 /// `stable`: see stable_as_solved(); it holds for the first solution only.
@@ -233,7 +236,7 @@ Result<std::vector<CheckedCase>> Checking::held_cases(const std::vector<const Ca
   }
   std::vector<const StaticSolution*> as_solved;
   for (const StaticSolution& solution : *solved) as_solved.push_back(&solution);
-  const std::vector<bool> stable = stable_as_solved(frame_, numbered_.model, cases, as_solved);
+  const std::vector<bool> stable = stable_as_solved(numbered_.model, cases, as_solved);
   std::vector<CheckedCase> checked(cases.size());
   in_parallel(cases.size(), [&](size_t i) {
     checked[i] = held_case(*cases[i], statics, actions[i], std::move((*solved)[i]), stable[i]);
@@ -286,7 +289,7 @@ Result<std::vector<CheckedCase>> Checking::driven_cases(const std::vector<const 
   for (const VehicleSolution& s : solved->solutions) as_solved.push_back(&s.solution);
   Model held = numbered_.model;
   held.supports = determinate_restraint(held);
-  const std::vector<bool> stable = stable_as_solved(frame_, held, cases, as_solved);
+  const std::vector<bool> stable = stable_as_solved(held, cases, as_solved);
   std::vector<CheckedCase> checked(cases.size());
   in_parallel(cases.size(), [&](size_t i) {
     checked[i] = driven_case(*cases[i], *vehicle, std::move(solved->solutions[i]), stable[i]);
@@ -297,28 +300,23 @@ Result<std::vector<CheckedCase>> Checking::driven_cases(const std::vector<const 
 Result<std::vector<CheckedCase>> Checking::given_cases(const FreeVehicle& vehicle,
                                                        const std::vector<GivenCase>& given) {
   std::vector<Actions> actions;
-  std::vector<Case> named(given.size());
-  for (size_t i = 0; i < given.size(); ++i) {
-    actions.push_back(given[i].actions);
-    named[i].name = given[i].name;
-    named[i].kind = CaseKind::vehicle;
-    named[i].place = frame_.vehicle->place;
-  }
+  for (const GivenCase& g : given) actions.push_back(g.actions);
   StaticResult solved = solve_statics(vehicle.model, actions, bases_);
   if (const auto* failure = solved.error()) {
-    return failure_diagnostics(frame_, numbered_, *failure, given[failure->load_case].name);
+    return failure_diagnostics(frame_, numbered_, *failure,
+                               given[failure->load_case].load_case.name);
   }
   std::vector<const Case*> cases;
   std::vector<const StaticSolution*> as_solved;
   for (size_t i = 0; i < given.size(); ++i) {
     centre_motion(vehicle, (*solved)[i]);
-    cases.push_back(&named[i]);
+    cases.push_back(&given[i].load_case);
     as_solved.push_back(&(*solved)[i]);
   }
-  const std::vector<bool> stable = stable_as_solved(frame_, vehicle.model, cases, as_solved);
+  const std::vector<bool> stable = stable_as_solved(vehicle.model, cases, as_solved);
   std::vector<CheckedCase> checked(given.size());
   in_parallel(given.size(), [&](size_t i) {
-    if (auto why = without_answer(numbered_.model, named[i], (*solved)[i]); !why.empty()) {
+    if (auto why = without_answer(numbered_.model, *cases[i], (*solved)[i]); !why.empty()) {
       checked[i] = {why, {}};
       return;
     }
@@ -333,7 +331,7 @@ Result<std::vector<CheckedCase>> Checking::given_cases(const FreeVehicle& vehicl
       centre_motion(vehicle, again->front());
       return std::move(again->front());
     };
-    checked[i] = iterated(named[i], true, std::move((*solved)[i]), stable[i], solve_again);
+    checked[i] = iterated(*cases[i], true, std::move((*solved)[i]), stable[i], solve_again);
   });
   return checked;
 }

@@ -71,7 +71,7 @@ struct CheckFacts;  // summarise_case.h
 
 /// A case of a vehicle that nothing holds, given by what acts on it.
 struct GivenCase {
-  std::string name;
+  Case load_case;   ///< its name and place
   Actions actions;  ///< in balance
 };
 

@@ -200,18 +200,22 @@ const MemberChecks& worse_of(const MemberChecks& a, const MemberChecks& b) {
   return *second.result->utilisation > *first.result->utilisation ? b : a;
 }
 
-void add_attachment(CaseResult& result, const Attachment& attachment, AttachmentResult r) {
-  if (const NamedCheck* nearest = nearest_limit(r)) {
-    note_worst(result, nearest->name, attachment.name, nearest->result);
+/// Of a panel, an attachment or a gusset: into the list of its kind.
+template <class Result>
+void add_checked(CaseResult& result, std::vector<Result>& list, const std::string& name, Result r) {
+  if (const NamedCheck* nearest = nearest_limit(r.checks)) {
+    note_worst(result, nearest->name, name, nearest->result);
   }
-  result.attachments.push_back(std::move(r));
+  list.push_back(std::move(r));
 }
 
-void add_gusset(CaseResult& result, const Gusset& gusset, GussetResult r) {
-  if (const NamedCheck* nearest = nearest_limit(r)) {
-    note_worst(result, nearest->name, gusset.name, nearest->result);
-  }
-  result.gussets.push_back(std::move(r));
+/// The same of an attachment or a gusset.
+template <class Result>
+const Result& worse_of(const Result& a, const Result& b) {
+  const NamedCheck *first = nearest_limit(a.checks), *second = nearest_limit(b.checks);
+  if (second == nullptr) return a;
+  if (first == nullptr) return b;
+  return *second->result.utilisation > *first->result.utilisation ? b : a;
 }
 
 /// In the bar that a gusset is; none after the loss of a tube.
@@ -224,20 +228,6 @@ double gusset_force(const NumberedFrame& numbered, size_t which, const StaticSol
 size_t member_bars(const NumberedFrame& numbered) {
   const auto& of = numbered.member_of_bar;
   return static_cast<size_t>(std::count_if(of.begin(), of.end(), [](int m) { return m >= 0; }));
-}
-
-const GussetResult& worse_of(const GussetResult& a, const GussetResult& b) {
-  const NamedCheck *first = nearest_limit(a), *second = nearest_limit(b);
-  if (second == nullptr) return a;
-  if (first == nullptr) return b;
-  return *second->result.utilisation > *first->result.utilisation ? b : a;
-}
-
-const AttachmentResult& worse_of(const AttachmentResult& a, const AttachmentResult& b) {
-  const NamedCheck *first = nearest_limit(a), *second = nearest_limit(b);
-  if (second == nullptr) return a;
-  if (first == nullptr) return b;
-  return *second->result.utilisation > *first->result.utilisation ? b : a;
 }
 
 BeamEnds beam_ends_of(const LargeAnswer& answer) {
@@ -340,21 +330,18 @@ CaseResult summarise_case(const Frame& frame, const NumberedFrame& numbered,
   for (size_t p = 0; p < frame.panels.size(); ++p) {
     PanelResult r = panel_result(frame, numbered, p, facts.panels[p], iterated.stages, solution,
                                  result.safety_factor);
-    if (const NamedCheck* nearest = nearest_limit(r)) {
-      note_worst(result, nearest->name, frame.panels[p].name, nearest->result);
-    }
-    result.panels.push_back(std::move(r));
+    add_checked(result, result.panels, frame.panels[p].name, std::move(r));
   }
   for (size_t a = 0; a < frame.attachments.size(); ++a) {
     const BeamState& plate = solution.beams[static_cast<size_t>(numbered.arms[a].plate)];
-    add_attachment(result, frame.attachments[a],
-                   attachment_result(frame, numbered, a, attachment_forces(plate, plate), ends,
-                                     result.safety_factor));
+    add_checked(result, result.attachments, frame.attachments[a].name,
+                attachment_result(frame, numbered, a, attachment_forces(plate, plate), ends,
+                                  result.safety_factor));
   }
   for (size_t g = 0; g < frame.gussets.size(); ++g) {
-    add_gusset(result, frame.gussets[g],
-               gusset_result(frame, numbered, g, gusset_force(numbered, g, solution), ends,
-                             result.safety_factor));
+    add_checked(result, result.gussets, frame.gussets[g].name,
+                gusset_result(frame, numbered, g, gusset_force(numbered, g, solution), ends,
+                              result.safety_factor));
   }
   result.pick_ups = pick_ups(numbered.model, solution, member_bars(numbered));
   result.largest_node = node_that_moves_most(solution.displacements);
@@ -418,14 +405,14 @@ CaseResult summarise_large_case(const Frame& frame, const NumberedFrame& numbere
         frame, numbered, a, attachment_forces(under.front(), under.back()), ends, loads_hold_it);
     if (plain) r = worse_of(r, plain->attachments[a]);
     r.forces = attachment_forces(shown.front(), shown.back());
-    add_attachment(result, frame.attachments[a], std::move(r));
+    add_checked(result, result.attachments, frame.attachments[a].name, std::move(r));
   }
   for (size_t g = 0; g < frame.gussets.size(); ++g) {
     GussetResult r = gusset_result(frame, numbered, g, gusset_force(numbered, g, design.solution),
                                    ends, loads_hold_it);
     if (plain) r = worse_of(r, plain->gussets[g]);
     r.force = gusset_force(numbered, g, service.solution);
-    add_gusset(result, frame.gussets[g], std::move(r));
+    add_checked(result, result.gussets, frame.gussets[g].name, std::move(r));
   }
   result.pick_ups = pick_ups(numbered.model, service.solution, member_bars(numbered));
   result.largest_node = node_that_moves_most(service.solution.displacements);

@@ -400,17 +400,6 @@ AttachmentForces attachment_forces(const BeamState& first, const BeamState& last
   return f;
 }
 
-const NamedCheck* nearest_limit(const AttachmentResult& attachment) {
-  const NamedCheck* nearest = nullptr;
-  for (const NamedCheck& check : attachment.checks) {
-    if (!check.counts || !check.result.utilisation) continue;
-    if (nearest == nullptr || *check.result.utilisation > *nearest->result.utilisation) {
-      nearest = &check;
-    }
-  }
-  return nearest;
-}
-
 AttachmentResult attachment_result(const Frame& frame, const NumberedFrame& numbered, size_t which,
                                    const AttachmentForces& forces, const BeamEnds& tubes,
                                    double factor) {

@@ -41,9 +41,6 @@ struct AttachmentResult {
   std::vector<NamedCheck> checks;
 };
 
-/// The check that is nearest its limit; null if none was made.
-const NamedCheck* nearest_limit(const AttachmentResult& attachment);
-
 /// `tubes`: section forces at the ends of each beam of the model; `factor`: on all forces.
 AttachmentResult attachment_result(const Frame& frame, const NumberedFrame& numbered, size_t which,
                                    const AttachmentForces& forces, const BeamEnds& tubes,

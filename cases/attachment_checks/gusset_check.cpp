@@ -144,17 +144,6 @@ double gusset_stress(const GussetPlate& plate, double thickness, double force) {
   return std::abs(force) / area * (1 + 6 * off_middle / plate.height);
 }
 
-const NamedCheck* nearest_limit(const GussetResult& gusset) {
-  const NamedCheck* nearest = nullptr;
-  for (const NamedCheck& check : gusset.checks) {
-    if (!check.counts || !check.result.utilisation) continue;
-    if (nearest == nullptr || *check.result.utilisation > *nearest->result.utilisation) {
-      nearest = &check;
-    }
-  }
-  return nearest;
-}
-
 GussetResult gusset_result(const Frame& frame, const NumberedFrame& numbered, size_t which,
                            double force, const BeamEnds& tubes, double factor) {
   return {force, GussetChecks(frame, numbered, frame.gussets[which], force, tubes, factor).make()};

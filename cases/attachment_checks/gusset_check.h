@@ -21,9 +21,6 @@ struct GussetResult {
   std::vector<NamedCheck> checks;
 };
 
-/// The check that is nearest its limit; null if none was made.
-const NamedCheck* nearest_limit(const GussetResult& gusset);
-
 /// Greatest stress of the section from the corner over the free edge under a force in the bar, Pa.
 double gusset_stress(const GussetPlate& plate, double thickness, double force);
 

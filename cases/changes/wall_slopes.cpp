@@ -146,21 +146,19 @@ std::optional<double> utilisation_in(const Frame& frame, const CaseResult& c, co
       if (name == of.check) return result->utilisation;
     }
   }
-  const auto among = [&](const auto& checks) -> std::optional<double> {
-    for (const NamedCheck& check : checks) {
-      if (check.name == of.check) return check.result.utilisation;
+  std::optional<double> found;
+  const auto look_among = [&](const auto& parts, const auto& results) {
+    for (size_t i = 0; i < results.size(); ++i) {
+      if (parts[i].name != of.item) continue;
+      for (const NamedCheck& check : results[i].checks) {
+        if (check.name == of.check) found = check.result.utilisation;
+      }
     }
-    return std::nullopt;
   };
-  for (size_t p = 0; p < c.panels.size(); ++p) {
-    if (frame.panels[p].name == of.item) return among(c.panels[p].checks);
-  }
-  for (size_t a = 0; a < c.attachments.size(); ++a) {
-    if (frame.attachments[a].name == of.item) return among(c.attachments[a].checks);
-  }
-  for (size_t g = 0; g < c.gussets.size(); ++g) {
-    if (frame.gussets[g].name == of.item) return among(c.gussets[g].checks);
-  }
+  look_among(frame.panels, c.panels);
+  look_among(frame.attachments, c.attachments);
+  look_among(frame.gussets, c.gussets);
+  if (found) return found;
   if (of.check == "deflection" && frame.limits.deflection) {
     return c.deflection / *frame.limits.deflection;
   }

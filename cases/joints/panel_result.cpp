@@ -110,9 +110,9 @@ void add_rivet_checks(PanelResult& r, const Sheet& sheet, const PanelFacts& f, d
 
 }  // namespace
 
-const NamedCheck* nearest_limit(const PanelResult& panel) {
+const NamedCheck* nearest_limit(const std::vector<NamedCheck>& checks) {
   const NamedCheck* nearest = nullptr;
-  for (const NamedCheck& check : panel.checks) {
+  for (const NamedCheck& check : checks) {
     if (!check.counts || !check.result.utilisation) continue;
     if (nearest == nullptr || *check.result.utilisation > *nearest->result.utilisation) {
       nearest = &check;

@@ -64,8 +64,8 @@ struct PanelResult {
   std::vector<NamedCheck> checks;
 };
 
-/// The check that is nearest its limit among those that count; null if none was made.
-const NamedCheck* nearest_limit(const PanelResult& panel);
+/// Of those that count the one that is nearest its limit; null if none was made.
+const NamedCheck* nearest_limit(const std::vector<NamedCheck>& checks);
 
 /// What one row has to take, N/m.
 struct RowLoad {

@@ -87,4 +87,17 @@ Diagnostics failure_diagnostics(const Frame& frame, const NumberedFrame& numbere
   return diagnostics;
 }
 
+Diagnostics failure_of_cut_frame(const Frame& frame, const NumberedFrame& numbered,
+                                 Mechanism mechanism) {
+  const int known = static_cast<int>(frame.nodes.size());
+  for (FreeMotion& motion : mechanism.motions) {
+    if (motion.node >= known) motion.node = numbered.model.beams.front().from;
+    std::erase_if(motion.moving, [&](int n) { return n >= known; });
+  }
+  StaticFailure failure;
+  failure.mechanism = std::move(mechanism);
+  failure.slack.assign(numbered.model.bars.size(), false);
+  return failure_diagnostics(frame, numbered, failure, "");
+}
+
 }  // namespace tubewright

@@ -12,4 +12,9 @@ namespace tubewright {
 Diagnostics failure_diagnostics(const Frame& frame, const NumberedFrame& numbered,
                                 const StaticFailure& failure, const std::string& case_name);
 
+/// The same of a model whose tubes are cut: the nodes inside them have no name, so what moves there
+/// is told by a node of the frame.
+Diagnostics failure_of_cut_frame(const Frame& frame, const NumberedFrame& numbered,
+                                 Mechanism mechanism);
+
 }  // namespace tubewright

@@ -16,7 +16,6 @@ namespace tubewright {
 namespace {
 
 constexpr Eigen::Index N = 0, Vy = 1, Vz = 2, T = 3, My = 4, Mz = 5;
-constexpr double root_category = 36e6, shear_category = 80e6;  // Pa, EN 1993-1-9 Table 8.5 (memory)
 
 Eigen::Matrix<double, 6, 1> as_vector(const SectionForces& f) {
   return (Eigen::Matrix<double, 6, 1>() << f.N, f.Vy, f.Vz, f.T, f.My, f.Mz).finished();
@@ -212,7 +211,7 @@ std::vector<EndWeights> end_weights(const Frame& frame, const NumberedFrame& num
                                        like * z * per(s.Wz)});
       }
       if (weld.welded) {
-        const double like = category / root_category;
+        const double like = category / weld_root_category;
         w.direct = worse_of(w.direct, {like * across_throat(s, weld.weld, {1, 0, 0, 0, 0, 0}),
                                        like * across_throat(s, weld.weld, {0, 0, 0, 0, 1, 0}),
                                        like * across_throat(s, weld.weld, {0, 0, 0, 0, 0, 1})});
@@ -228,11 +227,11 @@ std::vector<EndWeights> end_weights(const Frame& frame, const NumberedFrame& num
 
 namespace {
 
-/// Directions in which bending about y and about z is looked at: the corners of a rectangle, eight
-/// places round a round tube, between which a stress is at most 1/cos(22.5 deg) higher.
-std::vector<std::array<double, 2>> directions(bool round) {
-  if (!round) return {{1, 1}, {1, -1}, {-1, 1}, {-1, -1}};
-  std::vector<std::array<double, 2>> list;
+using Directions = std::vector<std::array<double, 2>>;
+
+/// Eight places round a tube, between which a stress is at most 1/cos(22.5 deg) higher.
+Directions round_directions() {
+  Directions list;
   constexpr int places = 8;
   const double higher = 1 / std::cos(std::numbers::pi / places);
   for (int k = 0; k < places; ++k) {
@@ -242,20 +241,25 @@ std::vector<std::array<double, 2>> directions(bool round) {
   return list;
 }
 
+/// Directions in which bending about y and about z is looked at; of a rectangle its corners.
+const Directions& directions(bool round) {
+  static const Directions corners = {{1, 1}, {1, -1}, {-1, 1}, {-1, -1}}, ring = round_directions();
+  return round ? ring : corners;
+}
+
 }  // namespace
 
 EndCycles::EndCycles(std::vector<EndWeights> ends, double category, double gamma)
-    : ends_(std::move(ends)), category_(category / gamma), shear_category_(shear_category / gamma) {
+    : ends_(std::move(ends)),
+      category_(category / gamma),
+      shear_category_(throat_shear_category / gamma) {
   channels_.reserve(ends_.size());
   // Turns of less do no damage, whatever they are added to.
   const double gate = 0.5 * cut_off_limit(category_, FatigueCurve::direct_stress);
   for (const EndWeights& e : ends_) {
-    channels_.emplace_back(channels_of(e), Channel{RainflowCounter(gate), 0});
+    channels_.emplace_back(directions(e.round).size() + shear_signs,
+                           Channel{RainflowCounter(gate), 0});
   }
-}
-
-size_t EndCycles::channels_of(const EndWeights& e) const {
-  return directions(e.round).size() + shear_signs;
 }
 
 double EndCycles::damage_of(double range, bool shear) const {
@@ -269,7 +273,7 @@ void EndCycles::add(const RideChannels& channels, const Eigen::MatrixXd& forces)
     const EndWeights& e = ends_[i];
     const Eigen::Index row = channels.row_of_beam(e.beam, e.end);
     const auto force = [&](Eigen::Index k) { return forces.col(row + k).array(); };
-    const std::vector<std::array<double, 2>> ways = directions(e.round);
+    const Directions& ways = directions(e.round);
     for (size_t k = 0; k < channels_[i].size(); ++k) {
       Channel& channel = channels_[i][k];
       const bool shear = k >= ways.size();

@@ -40,6 +40,7 @@ struct RideInstant {
 /// the greatest tension and compression; of a panel the greatest flow.
 class HardestInstants {
  public:
+  /// Keeps a reference to the channels.
   HardestInstants(const Model& model, const RideChannels& channels);
 
   /// `x`: columns as RideInstant::x, at steps `first`, `first` + stride, ...; `forces`: channels of
@@ -54,7 +55,7 @@ class HardestInstants {
   Eigen::Index parts() const { return static_cast<Eigen::Index>(hardest_.size()); }
   void values(const Eigen::MatrixXd& forces, Eigen::Index part, Eigen::ArrayXd& value) const;
 
-  RideChannels channels_;
+  const RideChannels& channels_;
   std::vector<std::array<double, 6>> weights_;  ///< 1/m2 and 1/m3, of each beam's section forces
   std::vector<RideInstant> hardest_;
 };
@@ -92,7 +93,6 @@ class EndCycles {
     double damage = 0;
   };
   static constexpr size_t shear_signs = 4;
-  size_t channels_of(const EndWeights& e) const;
   double damage_of(double range, bool shear) const;
 
   std::vector<EndWeights> ends_;

@@ -81,19 +81,6 @@ std::vector<double> standing_masses(const Frame& frame, const VehicleFacts& fact
   return masses;
 }
 
-/// Nodes inside tubes have no name: told by one that has.
-Diagnostics loose_frame(const Frame& frame, const NumberedFrame& numbered, Mechanism mechanism) {
-  StaticFailure failure;
-  const int known = static_cast<int>(frame.nodes.size());
-  for (FreeMotion& motion : mechanism.motions) {
-    if (motion.node >= known) motion.node = numbered.model.beams.front().from;
-    std::erase_if(motion.moving, [&](int n) { return n >= known; });
-  }
-  failure.mechanism = std::move(mechanism);
-  failure.slack.assign(numbered.model.bars.size(), false);
-  return failure_diagnostics(frame, numbered, failure, "");
-}
-
 struct Shapes {
   RefinedModel fine;
   std::vector<AddedMass> added;
@@ -113,7 +100,8 @@ Result<Shapes> shapes_of(const Frame& frame, const NumberedFrame& numbered, cons
   s.added = added_masses(free, v.distribution);
   for (int count = std::min(12, wanted.most);; count = std::min(2 * count, wanted.most)) {
     auto found = natural_modes(s.fine.model, s.added, count);
-    if (const auto* mechanism = found.error()) return loose_frame(frame, numbered, *mechanism);
+    if (const auto* mechanism = found.error())
+      return failure_of_cut_frame(frame, numbered, *mechanism);
     s.modes = std::move(*found);
     const int elastic = static_cast<int>(std::count_if(s.modes.modes.begin(), s.modes.modes.end(),
                                                        [](const Mode& m) { return !m.rigid; }));
@@ -223,7 +211,7 @@ Result<RideModel> ride_model(const Frame& frame, const NumberedFrame& numbered,
   }
   const auto solved = StaticSolver(held).displacements(units);
   if (const auto* failure = solved.error()) {
-    return loose_frame(frame, numbered, failure->mechanism);
+    return failure_of_cut_frame(frame, numbered, failure->mechanism);
   }
   Eigen::MatrixXd answers(shapes.rows(), forces);
   for (Eigen::Index k = 0; k < forces; ++k) answers.col(k) = (*solved)[static_cast<size_t>(k)];

@@ -137,7 +137,7 @@ double step_of(const RideEntry& ride) { return std::min(longest_step, farthest_s
 
 /// Drives once more with half the step, as long as is compared: the greatest change of a peak.
 double change_by_halving(const Frame& frame, const RideEntry& ride, const RideModel& model,
-                         double duration, const WheelRecord& first, bool& finite) {
+                         double duration, const WheelRecord& first) {
   RideOptions options;
   options.time_step = step_of(ride) / 2;
   options.duration = std::min(duration, time_to_compare);
@@ -146,8 +146,7 @@ double change_by_halving(const Frame& frame, const RideEntry& ride, const RideMo
   WheelPathStream paths = ride_paths(*frame.vehicle, ride, options.time_step);
   const auto end = tubewright::ride(model.system, std::ref(paths), options,
                                     [&](const RideBlock& block) { again.add(block); });
-  finite = end && !end->diverged;
-  if (!finite) return INFINITY;
+  if (!end || end->diverged) return INFINITY;
   double change = 0;
   for (Eigen::Index w = 0; w < first.early_peaks().size(); ++w) {
     const double before = first.early_peaks()[w], after = again.early_peaks()[w];
@@ -161,11 +160,10 @@ std::string instant_name(const std::string& ride, double time) {
   return ride + " at " + decimals(time, 4) + " s";
 }
 
-template <class Checks>
-void note(RideWorst& worst, const Checks* nearest, const char* check, double time) {
-  if (nearest == nullptr || !nearest->utilisation) return;
-  if (worst.utilisation && *nearest->utilisation <= *worst.utilisation) return;
-  worst.utilisation = nearest->utilisation;
+void note(RideWorst& worst, const CheckResult& result, const std::string& check, double time) {
+  if (!result.utilisation) return;
+  if (worst.utilisation && *result.utilisation <= *worst.utilisation) return;
+  worst.utilisation = result.utilisation;
   worst.check = check;
   worst.time = time;
 }
@@ -181,26 +179,45 @@ void note_worst(const Frame& frame, RideResult& r) {
     const double time = r.instant_times[k];
     for (size_t i = 0; i < c.members.size(); ++i) {
       const NamedMemberCheck nearest = nearest_limit(c.members[i].checks);
-      note(r.members[i], nearest.result, nearest.name, time);
+      if (nearest.result != nullptr) note(r.members[i], *nearest.result, nearest.name, time);
     }
-    for (size_t p = 0; p < c.panels.size(); ++p) {
-      if (const NamedCheck* nearest = nearest_limit(c.panels[p])) {
-        note(r.others[p], &nearest->result, nearest->name.c_str(), time);
+    size_t other = 0;
+    const auto note_parts = [&](const auto& results) {
+      for (const auto& part : results) {
+        RideWorst& worst = r.others[other++];
+        if (const NamedCheck* nearest = nearest_limit(part.checks)) {
+          note(worst, nearest->result, nearest->name, time);
+        }
       }
-    }
-    for (size_t a = 0; a < c.attachments.size(); ++a) {
-      if (const NamedCheck* nearest = nearest_limit(c.attachments[a])) {
-        note(r.others[c.panels.size() + a], &nearest->result, nearest->name.c_str(), time);
-      }
-    }
-    for (size_t g = 0; g < c.gussets.size(); ++g) {
-      if (const NamedCheck* nearest = nearest_limit(c.gussets[g])) {
-        note(r.others[c.panels.size() + c.attachments.size() + g], &nearest->result,
-             nearest->name.c_str(), time);
-      }
-    }
+    };
+    note_parts(c.panels);
+    note_parts(c.attachments);
+    note_parts(c.gussets);
     if (!c.worst || (r.worst && c.worst->utilisation <= *r.worst->utilisation)) continue;
     r.worst = RideWorst{c.worst->item, c.worst->utilisation, c.worst->check, time};
+  }
+}
+
+/// Greatest forces at the nodes that links, springs and cables end at, and in these.
+void note_peaks(const Frame& frame, RideResult& r) {
+  std::vector<double> at_node(frame.nodes.size(), -1);
+  for (const CaseResult& c : r.instants.cases) {
+    for (const PickUp& p : c.pick_ups) {
+      double& peak = at_node[static_cast<size_t>(p.node)];
+      peak = std::max(peak, p.force.norm());
+    }
+  }
+  for (size_t n = 0; n < at_node.size(); ++n) {
+    if (at_node[n] >= 0) r.pick_ups.push_back({frame.nodes[n].name, at_node[n]});
+  }
+  for (size_t m = 0; m < frame.members.size(); ++m) {
+    if (frame.members[m].kind == MemberKind::beam) continue;
+    RideLink link{frame.members[m].name, INFINITY, -INFINITY};
+    for (const CaseResult& c : r.instants.cases) {
+      link.least = std::min(link.least, c.members[m].N);
+      link.greatest = std::max(link.greatest, c.members[m].N);
+    }
+    r.links.push_back(link);
   }
 }
 
@@ -270,11 +287,9 @@ Result<RideResult> drive(const Driven& d, const RideEntry& ride) {
       });
   if (!end) return Diagnostics{error_at(d.frame.vehicle->place, does_not_stand())};
   if (end->diverged) return Diagnostics{error_at(ride.place, ride_diverges(ride.name))};
-  r.steps = end->steps;
   record.write(*d.frame.vehicle, r);
-  bool finite = true;
-  r.change_by_halving = change_by_halving(d.frame, ride, d.model, r.duration, record, finite);
-  r.converged = finite && r.change_by_halving <= same_peak;
+  r.change_by_halving = change_by_halving(d.frame, ride, d.model, r.duration, record);
+  r.converged = r.change_by_halving <= same_peak;
 
   const std::vector<double> damage = cycles.damage();
   for (size_t e = 0; e < damage.size(); ++e) {
@@ -292,12 +307,12 @@ Result<RideResult> drive(const Driven& d, const RideEntry& ride) {
   shown.cases.clear();
   for (const RideInstant& instant : hardest.covering()) {
     const double time = static_cast<double>(instant.step) * r.time_step;
-    cases.push_back({instant_name(ride.name, time), ride_actions(d.model, instant.x)});
     r.instant_times.push_back(time);
     Case c;
-    c.name = cases.back().name;
+    c.name = instant_name(ride.name, time);
     c.kind = CaseKind::vehicle;
     c.place = ride.place;
+    cases.push_back({c, ride_actions(d.model, instant.x)});
     shown.cases.push_back(std::move(c));
   }
   auto checked = check_given(d.frame, d.numbered, d.facts, d.model.vehicle, cases);
@@ -309,6 +324,7 @@ Result<RideResult> drive(const Driven& d, const RideEntry& ride) {
   r.instants.mass = mass_summary(d.frame, d.numbered);
   r.instants.joints = d.joints;
   note_worst(d.frame, r);
+  note_peaks(d.frame, r);
   r.verdict = verdict_of(r.instants, {}, std::nullopt);
   judge(ride, r);
   return r;
@@ -361,6 +377,30 @@ Diagnostics join_life(RideStudy& study) {
 
 }  // namespace
 
+const RideDamage* worn_most(const RideResult& ride) {
+  const auto worst = std::max_element(
+      ride.damage.begin(), ride.damage.end(),
+      [](const RideDamage& a, const RideDamage& b) { return a.per_ride < b.per_ride; });
+  return worst == ride.damage.end() ? nullptr : &*worst;
+}
+
+int worn_first(const RideStudy& study) {
+  int worst = -1;
+  for (size_t m = 0; m < study.life_damage.size(); ++m) {
+    if (!study.life_damage[m]) continue;
+    if (worst < 0 || *study.life_damage[m] > *study.life_damage[static_cast<size_t>(worst)])
+      worst = static_cast<int>(m);
+  }
+  return worst;
+}
+
+bool rides_pass(const RideStudy& study) {
+  const int worst = worn_first(study);
+  return (worst < 0 || *study.life_damage[static_cast<size_t>(worst)] <= damage_limit) &&
+         std::all_of(study.rides.begin(), study.rides.end(),
+                     [](const RideResult& r) { return r.verdict.answer == Verdict::Answer::pass; });
+}
+
 Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell) {
   if (frame.rides.empty()) return Diagnostics{no_rides()};
   const JointedFrame jointed = jointed_frame(frame);
@@ -374,9 +414,7 @@ Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell) {
   Result<RideChannels> channels = ride_channels(frame, numbered, *model);
   if (auto* diagnostics = channels.error()) return std::move(*diagnostics);
   const Life life = frame.life.value_or(Life{});
-  const double gamma = fatigue_partial_factor(
-      life.damage_tolerant ? FatigueDesign::damage_tolerant : FatigueDesign::safe_life,
-      life.high_consequence ? Consequence::high : Consequence::low);
+  const double gamma = partial_factor_of(life);
   const JointSummary joints = joint_summary(frame, jointed.joints);
   CheckFacts facts = check_facts(frame, numbered);
   std::vector<EndWeights> ends = end_weights(frame, numbered, facts, life.category);

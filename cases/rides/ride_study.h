@@ -2,7 +2,6 @@
 // through.
 #pragma once
 
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -38,6 +37,19 @@ struct RideWorst {
   double time = 0;  ///< s
 };
 
+/// Greatest force that links, springs and cables put on a node together, N.
+struct RidePickUp {
+  std::string node;
+  double force = 0;
+};
+
+/// Of a link, spring or cable, N, tension positive.
+struct RideLink {
+  std::string member;
+  double least = 0;
+  double greatest = 0;
+};
+
 /// Of one end of a tube, the worse.
 struct RideDamage {
   int member = 0;
@@ -57,13 +69,14 @@ struct RideResult {
   double duration = 0;   ///< s
   double distance = 0;   ///< m
   double time_step = 0;  ///< s
-  std::int64_t steps = 0;
   std::vector<RideWheel> wheels;
   std::vector<RideMass> masses;
-  std::vector<RideWorst> members;  ///< in the order of Frame::members
-  std::vector<RideWorst> others;   ///< panels, attachments, gussets
-  std::optional<RideWorst> worst;  ///< of all of these
-  std::vector<RideDamage> damage;  ///< one a member that is counted, in their order
+  std::vector<RideWorst> members;    ///< in the order of Frame::members
+  std::vector<RideWorst> others;     ///< panels, attachments, gussets
+  std::optional<RideWorst> worst;    ///< of all of these
+  std::vector<RidePickUp> pick_ups;  ///< at the worst instants
+  std::vector<RideLink> links;       ///< likewise
+  std::vector<RideDamage> damage;    ///< one a member that is counted, in their order
   double repeat = 1;
   double speed_lost = 0;  ///< m/s, what the obstacles' push backward would take away
   /// Greatest change of a wheel's peak when the time step is halved, of that peak.
@@ -92,6 +105,15 @@ struct RideStudy {
 };
 
 constexpr double damage_limit = 1;
+
+/// The end that one ride wears most; null where nothing is counted.
+const RideDamage* worn_most(const RideResult& ride);
+
+/// The member that all rides and `life` wear out first; -1: none is counted.
+int worn_first(const RideStudy& study);
+
+/// Every ride passes, and what they do in the vehicle's life.
+bool rides_pass(const RideStudy& study);
 
 /// Requires: the frame is sound. Diagnostics: it has no rides, or cannot be driven.
 Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell = tell_nobody);

@@ -226,19 +226,6 @@ struct ModesOf {
   int count = 0;
 };
 
-/// Nodes inside tubes have no name.
-Diagnostics told_by_named_nodes(const ModesOf& f, Mechanism mechanism) {
-  for (FreeMotion& motion : mechanism.motions) {
-    const int known = static_cast<int>(f.frame.nodes.size());
-    if (motion.node >= known) motion.node = f.numbered.model.beams.front().from;
-    std::erase_if(motion.moving, [&](int n) { return n >= known; });
-  }
-  StaticFailure failure;
-  failure.mechanism = std::move(mechanism);
-  failure.slack.assign(f.numbered.model.bars.size(), false);
-  return failure_diagnostics(f.frame, f.numbered, failure, "");
-}
-
 Result<FrameModes> modes_on(const ModesOf& f, const std::vector<int>& pieces) {
   FrameModes result;
   result.fine = refine(f.numbered.model, pieces);
@@ -246,7 +233,8 @@ Result<FrameModes> modes_on(const ModesOf& f, const std::vector<int>& pieces) {
   result.restrained = !f.numbered.model.supports.empty();
   result.on_tyres = !f.tyres.empty();
   const auto outcome = natural_modes(result.fine.model, f.added, f.count, ground_of(f.tyres));
-  if (const auto* mechanism = outcome.error()) return told_by_named_nodes(f, *mechanism);
+  if (const auto* mechanism = outcome.error())
+    return failure_of_cut_frame(f.frame, f.numbered, *mechanism);
   const ShapeReader reader(f.numbered.model, f.masses);
   const SuspensionReader suspension(f.frame, f.numbered, f.masses, f.tyres);
   result.complete = outcome->complete;

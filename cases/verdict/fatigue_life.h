@@ -46,6 +46,9 @@ enum class Consequence { low, high };
 /// gamma_Mf of Table 3.1: damage tolerant 1.0, 1.15; safe life 1.15, 1.35.
 double fatigue_partial_factor(FatigueDesign design, Consequence consequence);
 
+/// Table 8.5 (MEMORY), Pa: of the root of a fillet weld, and of shear along its throat, m = 5.
+constexpr double weld_root_category = 36e6, throat_shear_category = 80e6;
+
 /// utilisation = Miner's sum with Delta_sigma_C/gamma_Mf. It grows with the third to fifth power of
 /// the stress. An empty spectrum uses nothing. No check: category or gamma_Mf missing, a range or a
 /// number of cycles negative or not finite.

@@ -124,8 +124,7 @@ std::vector<double> normal_stresses(const Section& section, const SectionForces&
   return stresses;
 }
 
-constexpr double root_category = 36e6, shear_category = 80e6;  // Pa
-constexpr double greatest_range = 1.5;                         // times f_y, 8(1)
+constexpr double greatest_range = 1.5;  // times f_y, 8(1)
 
 /// What one end of a tube goes through, one entry a block.
 struct EndRanges {
@@ -160,7 +159,7 @@ struct Screen {
   /// Direct and shear stress together, 8(3). Shear has the slope of Fig. 7.2.
   double damage(const EndRanges& r, double divisor) const {
     return damage(r.direct, category, FatigueCurve::direct_stress, divisor) +
-           damage(r.shear, shear_category, FatigueCurve::lattice_node, divisor);
+           damage(r.shear, throat_shear_category, FatigueCurve::lattice_node, divisor);
   }
 
   SectionForces range_of_forces(const Block& b, int beam, int end) const {
@@ -204,7 +203,7 @@ struct Screen {
       if (const WeldCheck throat = weld_check(d.section.profile, d.weld.weld, f);
           d.weld.welded && throat.directional.utilisation) {
         const double across = std::hypot(throat.sigma_perp, throat.tau_perp);
-        direct = std::max(direct, across * category / root_category);
+        direct = std::max(direct, across * category / weld_root_category);
         shear = std::max(shear, throat.tau_par);
       }
       r.direct.push_back(direct);
@@ -292,6 +291,12 @@ Diagnostics unknown_cases(const Frame& frame, const std::vector<Block>& blocks) 
 
 }  // namespace
 
+double partial_factor_of(const Life& life) {
+  return fatigue_partial_factor(
+      life.damage_tolerant ? FatigueDesign::damage_tolerant : FatigueDesign::safe_life,
+      life.high_consequence ? Consequence::high : Consequence::low);
+}
+
 bool FatigueScreening::passes() const {
   return worst < 0 || tubewright::passes(*members[static_cast<size_t>(worst)].result.utilisation);
 }
@@ -319,9 +324,7 @@ Result<std::optional<FatigueScreening>> fatigue_screening(const Analysis& analys
   FatigueScreening s;
   s.counts = frame.life.has_value();
   s.category = life.category;
-  s.gamma_Mf = fatigue_partial_factor(
-      life.damage_tolerant ? FatigueDesign::damage_tolerant : FatigueDesign::safe_life,
-      life.high_consequence ? Consequence::high : Consequence::low);
+  s.gamma_Mf = partial_factor_of(life);
   s.source =
       life.category == Life{}.category
           ? "EN 1993-1-9 Table 8.6, rectangular tube fillet welded across its end (from memory)"

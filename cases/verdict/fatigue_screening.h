@@ -31,6 +31,9 @@ namespace tubewright {
 constexpr double usual_road_cycles = 200000;
 constexpr double usual_bump_cycles = 6666;
 
+/// gamma_Mf as the file has it designed.
+double partial_factor_of(const Life& life);
+
 struct MemberFatigue {
   int end = 0;                 ///< 0 at `from`, 1 at `to`: the worse
   std::vector<double> ranges;  ///< nominal, Pa at its worst point, one a block

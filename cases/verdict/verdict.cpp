@@ -71,21 +71,9 @@ class Coverage {
  public:
   explicit Coverage(const Analysis& analysis) : analysis_(analysis) {
     for (std::size_t i = 0; i < analysis.frame.members.size(); ++i) cover_member(i);
-    for (std::size_t p = 0; p < analysis.frame.panels.size(); ++p) {
-      cover_named(analysis.frame.panels[p].name, [p](const CaseResult& c) {
-        return p < c.panels.size() ? &c.panels[p].checks : nullptr;
-      });
-    }
-    for (std::size_t a = 0; a < analysis.frame.attachments.size(); ++a) {
-      cover_named(analysis.frame.attachments[a].name, [a](const CaseResult& c) {
-        return a < c.attachments.size() ? &c.attachments[a].checks : nullptr;
-      });
-    }
-    for (std::size_t g = 0; g < analysis.frame.gussets.size(); ++g) {
-      cover_named(analysis.frame.gussets[g].name, [g](const CaseResult& c) {
-        return g < c.gussets.size() ? &c.gussets[g].checks : nullptr;
-      });
-    }
+    cover_parts(analysis.frame.panels, &CaseResult::panels);
+    cover_parts(analysis.frame.attachments, &CaseResult::attachments);
+    cover_parts(analysis.frame.gussets, &CaseResult::gussets);
   }
 
   void write(Verdict& verdict) const {
@@ -95,6 +83,16 @@ class Coverage {
   }
 
  private:
+  template <class Part, class Result>
+  void cover_parts(const std::vector<Part>& parts, std::vector<Result> CaseResult::*results) {
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      cover_named(parts[i].name, [i, results](const CaseResult& c) {
+        const std::vector<Result>& list = c.*results;
+        return i < list.size() ? &list[i].checks : nullptr;
+      });
+    }
+  }
+
   void cover_member(std::size_t i) {
     const Member& member = analysis_.frame.members[i];
     using Field = CheckResult MemberChecks::*;

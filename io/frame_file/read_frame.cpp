@@ -1,6 +1,7 @@
 #include "io/frame_file/read_frame.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <tuple>
 #include <unordered_set>
 #include <utility>
@@ -148,16 +149,12 @@ FrameReading read_frame(const FrameText& file) {
   Diagnostics diagnostics;
   const std::optional<YamlNode> root = parse_strict_yaml(file.text, diagnostics);
   if (!root) return {{}, std::move(diagnostics)};
-  return reading_of(*root, folder_of(file.name), std::move(diagnostics));
+  return reading_of(*root, std::filesystem::path(file.name).parent_path().string(),
+                    std::move(diagnostics));
 }
 
 FrameReading read_frame(const YamlNode& root, const std::string& folder) {
   return reading_of(root, folder, {});
-}
-
-std::string folder_of(const std::string& file) {
-  const size_t slash = file.rfind('/');
-  return slash == std::string::npos ? "" : file.substr(0, std::max<size_t>(slash, 1));
 }
 
 }  // namespace tubewright

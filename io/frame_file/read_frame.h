@@ -23,7 +23,4 @@ FrameReading read_frame(const FrameText& file);
 /// working directory if empty.
 FrameReading read_frame(const YamlNode& root, const std::string& folder);
 
-/// The folder that a file stands in, empty for one in the working directory and for standard input.
-std::string folder_of(const std::string& file);
-
 }  // namespace tubewright

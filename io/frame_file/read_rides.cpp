@@ -1,11 +1,13 @@
 // Rides over a road.
 #include <cmath>
+#include <filesystem>
 
 #include "cases/validate/ride_errors.h"
 #include "io/frame_file/frame_parts.h"
 #include "io/frame_file/frame_source.h"
 #include "io/frame_file/profile_file.h"
 #include "io/keys/choice_words.h"
+#include "solver/road/road_spectrum.h"
 
 namespace tubewright {
 namespace {
@@ -33,14 +35,12 @@ std::string in_words(Ground ground) {
 
 void read_profile_of(const std::string& folder, RideEntry& ride, Diagnostics& diagnostics,
                      const SourceLocation& place) {
-  const bool absolute = !ride.profile_file.empty() && ride.profile_file.front() == '/';
-  const std::string path =
-      absolute || folder.empty() ? ride.profile_file : folder + "/" + ride.profile_file;
+  const std::filesystem::path path = std::filesystem::path(folder) / ride.profile_file;
   const auto fail = [&](const std::string& why) {
     diagnostics.push_back(error_at(place, unreadable_profile(ride.name, ride.profile_file, why)));
   };
   if (ride.profile_file.empty() || ride.profile_file == "-") return fail("no file is named");
-  const auto source = read_source(path);
+  const auto source = read_source(path.string());
   if (const std::string* why = source.error()) return fail(*why);
   if (source->text.size() > most_bytes) return fail("it is too long");
   auto rows = read_profile(source->text);
@@ -59,9 +59,11 @@ void read_ground(const CheckedValue& v, RideEntry& ride) {
   } else if (v["road"].given) {
     ride.ground = Ground::random_road;
     const CheckedValue& road = v["road"];
-    // Class means of ISO 8608: 16e-6 m3 for A, four times as much a class.
-    ride.roughness =
-        road.group != nullptr ? road["Gd"].number : 16e-6 * std::pow(4, std::max(road.index, 0));
+    if (road.group != nullptr) {
+      ride.roughness = road["Gd"].number;
+    } else if (!road.text.empty()) {
+      ride.roughness = class_level(road.text.front()).value_or(0);
+    }
   } else if (v["profile"].given) {
     ride.ground = Ground::profile;
     ride.profile_file = v["profile"].text;

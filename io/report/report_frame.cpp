@@ -140,7 +140,9 @@ ordered_json gussets_of(const Frame& frame, const NodeNumbers& node) {
     const GussetPlate plate = gusset_plate(frame, g);
     const auto at = static_cast<std::size_t>(node.at(g.node));
     const Eigen::Vector3d corner = frame.nodes[at].at + plate.corner;
-    ordered_json corners = {numbers(corner, mm_per_m)}, nodes = {node.at(g.node)};
+    // array(): one value in braces is the value itself to some compilers, a list to others
+    ordered_json corners = ordered_json::array({numbers(corner, mm_per_m)});
+    ordered_json nodes = ordered_json::array({node.at(g.node)});
     for (const GussetLeg& leg : g.legs) {
       corners.push_back(numbers(Eigen::Vector3d(corner + leg.length * leg.along), mm_per_m));
       nodes.push_back(node.at(leg.axis_node));

@@ -116,22 +116,28 @@ void write_panels(JsonLines& out, const Frame& frame, const CaseResult& result) 
   out.close();
 }
 
+/// `entry` with the checks, their rules, and what those outside their rule's range are beyond.
+ordered_json with_checks(ordered_json entry, const std::vector<NamedCheck>& list) {
+  auto [checks, rules] = named_checks_json(list);
+  entry["checks"] = std::move(checks);
+  entry["rules"] = std::move(rules);
+  ordered_json outside;
+  for (const NamedCheck& check : list) {
+    if (check.result.comparison) outside[check.name] = check.result.reason;
+  }
+  if (!outside.is_null()) entry["comparisons"] = std::move(outside);
+  return entry;
+}
+
 void write_attachments(JsonLines& out, const Frame& frame, const CaseResult& result) {
   out.open("attachments");
   for (std::size_t i = 0; i < result.attachments.size(); ++i) {
     const AttachmentResult& a = result.attachments[i];
-    auto [checks, rules] = named_checks_json(a.checks);
-    ordered_json outside;
-    for (const NamedCheck& check : a.checks) {
-      if (check.result.comparison) outside[check.name] = check.result.reason;
-    }
-    ordered_json entry = {{"force", numbers(a.forces.hole)},
-                          {"foot_force", numbers(Eigen::Vector3d(-a.forces.foot))},
-                          {"foot_moment", numbers(Eigen::Vector3d(-a.forces.foot_moment))},
-                          {"checks", std::move(checks)},
-                          {"rules", std::move(rules)}};
-    if (!outside.is_null()) entry["comparisons"] = std::move(outside);
-    out.row(frame.attachments[i].name, entry);
+    out.row(frame.attachments[i].name,
+            with_checks({{"force", numbers(a.forces.hole)},
+                         {"foot_force", numbers(Eigen::Vector3d(-a.forces.foot))},
+                         {"foot_moment", numbers(Eigen::Vector3d(-a.forces.foot_moment))}},
+                        a.checks));
   }
   out.close();
 }
@@ -140,15 +146,7 @@ void write_gussets(JsonLines& out, const Frame& frame, const CaseResult& result)
   out.open("gussets");
   for (std::size_t i = 0; i < result.gussets.size(); ++i) {
     const GussetResult& g = result.gussets[i];
-    auto [checks, rules] = named_checks_json(g.checks);
-    ordered_json outside;
-    for (const NamedCheck& check : g.checks) {
-      if (check.result.comparison) outside[check.name] = check.result.reason;
-    }
-    ordered_json entry = {
-        {"force", number(g.force)}, {"checks", std::move(checks)}, {"rules", std::move(rules)}};
-    if (!outside.is_null()) entry["comparisons"] = std::move(outside);
-    out.row(frame.gussets[i].name, entry);
+    out.row(frame.gussets[i].name, with_checks({{"force", number(g.force)}}, g.checks));
   }
   out.close();
 }

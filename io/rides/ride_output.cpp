@@ -18,28 +18,9 @@ using nlohmann::ordered_json;
 
 constexpr double km = 1e3;
 
-/// The member that all rides and `life` wear out first; -1: none is counted.
-int worn_first(const RideStudy& study) {
-  int worst = -1;
-  for (size_t m = 0; m < study.life_damage.size(); ++m) {
-    if (!study.life_damage[m]) continue;
-    if (worst < 0 || *study.life_damage[m] > *study.life_damage[static_cast<size_t>(worst)])
-      worst = static_cast<int>(m);
-  }
-  return worst;
-}
-
 double life_damage(const RideStudy& study) {
   const int worst = worn_first(study);
   return worst < 0 ? 0 : *study.life_damage[static_cast<size_t>(worst)];
-}
-
-/// The end that one ride wears most; null where nothing is counted.
-const RideDamage* worn_most(const RideResult& r) {
-  const auto worst =
-      std::max_element(r.damage.begin(), r.damage.end(),
-                       [](const auto& a, const auto& b) { return a.per_ride < b.per_ride; });
-  return worst == r.damage.end() ? nullptr : &*worst;
 }
 
 const RideWheel& hardest_wheel(const RideResult& r) {
@@ -174,31 +155,16 @@ ordered_json worst_json(const RideWorst& w) {
   return {{"utilisation", number(*w.utilisation)}, {"item", w.check}, {"time", number(w.time)}};
 }
 
-ordered_json pick_ups_json(const RideStudy& study, const RideResult& r) {
+ordered_json pick_ups_json(const RideResult& r) {
   ordered_json peaks = ordered_json::object();
-  std::vector<double> greatest(study.frame.nodes.size(), -1);
-  for (const CaseResult& c : r.instants.cases) {
-    for (const PickUp& p : c.pick_ups) {
-      double& peak = greatest[static_cast<size_t>(p.node)];
-      peak = std::max(peak, p.force.norm());
-    }
-  }
-  for (size_t n = 0; n < greatest.size(); ++n) {
-    if (greatest[n] >= 0) peaks[study.frame.nodes[n].name] = number(greatest[n]);
-  }
+  for (const RidePickUp& p : r.pick_ups) peaks[p.node] = number(p.force);
   return peaks;
 }
 
-ordered_json links_json(const RideStudy& study, const RideResult& r) {
+ordered_json links_json(const RideResult& r) {
   ordered_json links = ordered_json::object();
-  for (size_t m = 0; m < study.frame.members.size(); ++m) {
-    if (study.frame.members[m].kind == MemberKind::beam) continue;
-    double least = INFINITY, greatest = -INFINITY;
-    for (const CaseResult& c : r.instants.cases) {
-      least = std::min(least, c.members[m].N);
-      greatest = std::max(greatest, c.members[m].N);
-    }
-    links[study.frame.members[m].name] = {{"least", number(least)}, {"greatest", number(greatest)}};
+  for (const RideLink& l : r.links) {
+    links[l.member] = {{"least", number(l.least)}, {"greatest", number(l.greatest)}};
   }
   return links;
 }
@@ -246,8 +212,8 @@ ordered_json ride_entry(const RideStudy& study, const RideResult& r) {
           {"members", std::move(members)},
           {"sheets_and_fittings", std::move(others)},
           {"worst", std::move(worst)},
-          {"pick_ups", pick_ups_json(study, r)},
-          {"links", links_json(study, r)},
+          {"pick_ups", pick_ups_json(r)},
+          {"links", links_json(r)},
           {"fatigue", fatigue_json(study, r)},
           {"speed_lost", number(r.speed_lost * 3.6)},
           {"change_by_halving", number(r.change_by_halving)},
@@ -256,12 +222,6 @@ ordered_json ride_entry(const RideStudy& study, const RideResult& r) {
 }
 
 }  // namespace
-
-bool rides_pass(const RideStudy& study) {
-  return life_damage(study) <= damage_limit &&
-         std::all_of(study.rides.begin(), study.rides.end(),
-                     [](const RideResult& r) { return r.verdict.answer == Verdict::Answer::pass; });
-}
 
 std::string ride_lines(const RideStudy& study) {
   std::string text;

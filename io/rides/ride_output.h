@@ -8,9 +8,6 @@
 
 namespace tubewright {
 
-/// Every ride passes, and what they do in the vehicle's life.
-bool rides_pass(const RideStudy& study);
-
 /// One line a ride: "kerb: FAIL, joint of `rail` 1.42 at 0.412 s; front_left 3.1 times its load".
 std::string ride_lines(const RideStudy& study);
 

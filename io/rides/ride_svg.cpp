@@ -15,16 +15,10 @@ namespace {
 constexpr double width = 900, left_edge = 90, right_edge = 860;  // pixels
 constexpr double first_top = 94, band_height = 130, band_gap = 46;
 
-constexpr const char* style = R"(<style>
-:root { color-scheme: light dark; --paper: #ffffff; --ink: #1d232b; --faint: #5c6773;
-  --grid: #dfe3e8; --force: #3d86bd; --rest: #1d232b; --standard: #c2410c; }
-@media (prefers-color-scheme: dark) { :root { --paper: #14181d; --ink: #e6e9ed; --faint: #9aa5b1;
-  --grid: #2c333b; --force: #5ea7db; --rest: #e6e9ed; --standard: #fb923c; } }
-.paper { fill: var(--paper); } text { fill: var(--ink); font: 14px sans-serif; }
-.faint { fill: var(--faint); } .title { font-size: 18px; font-weight: bold; }
-.grid { stroke: var(--grid); } .force { fill: var(--force); stroke: var(--force); }
-.rest { stroke: var(--rest); } .standard { stroke: var(--standard); stroke-dasharray: 6 4; }
-</style>
+constexpr const char* style = R"(:root { --force: #3d86bd; --standard: #c2410c; }
+@media (prefers-color-scheme: dark) { :root { --force: #5ea7db; --standard: #fb923c; } }
+.force { fill: var(--force); stroke: var(--force); } .rest { stroke: var(--ink); }
+.standard { stroke: var(--standard); stroke-dasharray: 6 4; }
 )";
 
 std::string line(const char* kind, double x1, double y1, double x2, double y2) {
@@ -50,17 +44,12 @@ std::string band(const RideResult& ride, size_t wheel, const PlotAxis& x, const 
 std::string ride_svg(const RideResult& ride) {
   const double height =
       first_top + static_cast<double>(ride.wheels.size()) * (band_height + band_gap) + 30;
+  const std::string name = one_line(ride.name, 60);
   std::string svg =
-      "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\"" +
-      svg_attribute("width", width) + svg_attribute("height", height) + " viewBox=\"0 0 " +
-      fixed(width, 0) + " " + fixed(height, 0) + "\">\n<title>" +
-      escaped("wheel forces of ride " + one_line(ride.name, 60)) + "</title>\n" + style +
-      "<rect class=\"paper\" width=\"100%\" height=\"100%\"/>\n" +
-      svg_word(left_edge, 30, "Ride " + one_line(ride.name, 60), " class=\"title\"") +
+      svg_start(width, height, left_edge, "wheel forces of ride " + name, "Ride " + name, style) +
       svg_word(left_edge, 52,
-               "force of each wheel, N; line: at rest; dashed: what the standard "
-               "set of cases counts with",
+               "force of each wheel, N; line: at rest; dashed: what the standard set of cases "
+               "counts with",
                " class=\"faint\"");
   double most = 0;
   for (const RideWheel& w : ride.wheels) {

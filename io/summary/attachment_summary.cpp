@@ -65,7 +65,7 @@ std::string part_rows(const std::vector<FittedPart>& parts, const std::string& n
 template <class Results>
 int failing(const Results& results) {
   return static_cast<int>(std::count_if(results.begin(), results.end(), [](const auto& r) {
-    return utilisation(nearest_limit(r)) > 1;
+    return utilisation(nearest_limit(r.checks)) > 1;
   }));
 }
 
@@ -79,12 +79,12 @@ std::string attachment_rows(const Analysis& analysis, const CaseResult& result, 
   std::vector<FittedPart> attachments, gussets;
   for (std::size_t i = 0; i < result.attachments.size(); ++i) {
     const AttachmentResult& a = result.attachments[i];
-    attachments.push_back(
-        {analysis.frame.attachments[i].name, a.checks, nearest_limit(a), a.forces.hole.norm()});
+    attachments.push_back({analysis.frame.attachments[i].name, a.checks, nearest_limit(a.checks),
+                           a.forces.hole.norm()});
   }
   for (std::size_t i = 0; i < result.gussets.size(); ++i) {
     const GussetResult& g = result.gussets[i];
-    gussets.push_back({analysis.frame.gussets[i].name, g.checks, nearest_limit(g), g.force});
+    gussets.push_back({analysis.frame.gussets[i].name, g.checks, nearest_limit(g.checks), g.force});
   }
   return part_rows(attachments, "attachment", "at its hole", paint) +
          part_rows(gussets, "gusset", "along it", paint);

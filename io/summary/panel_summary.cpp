@@ -13,7 +13,7 @@ namespace {
 constexpr std::size_t panels_shown = 5;
 
 double utilisation(const PanelResult& panel) {
-  const NamedCheck* nearest = nearest_limit(panel);
+  const NamedCheck* nearest = nearest_limit(panel.checks);
   return nearest == nullptr ? -1 : *nearest->result.utilisation;
 }
 
@@ -27,7 +27,7 @@ std::string state_words(const PanelResult& panel) {
 
 std::string panel_row(const std::string& name, const PanelResult& panel, std::size_t name_width,
                       Paint paint) {
-  const NamedCheck* nearest = nearest_limit(panel);
+  const NamedCheck* nearest = nearest_limit(panel.checks);
   const double used = utilisation(panel);
   const std::string word = nearest == nullptr ? "    "
                            : used > 1         ? paint.bad("FAIL")

@@ -8,6 +8,31 @@
 
 namespace tubewright {
 
+namespace {
+
+constexpr const char* common_style = R"(:root { color-scheme: light dark; --paper: #ffffff;
+  --ink: #1d232b; --faint: #5c6773; --grid: #dfe3e8; }
+@media (prefers-color-scheme: dark) { :root { --paper: #14181d; --ink: #e6e9ed; --faint: #9aa5b1;
+  --grid: #2c333b; } }
+.paper { fill: var(--paper); } text { fill: var(--ink); font: 14px sans-serif; }
+.faint { fill: var(--faint); } .title { font-size: 18px; font-weight: bold; }
+.grid { stroke: var(--grid); }
+)";
+
+}  // namespace
+
+std::string svg_start(double width, double height, double left_edge, const std::string& title,
+                      const std::string& shown, const std::string& style) {
+  constexpr double title_line = 30;
+  return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+         "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\"" +
+         svg_attribute("width", width) + svg_attribute("height", height) + " viewBox=\"0 0 " +
+         fixed(width, 0) + " " + fixed(height, 0) + "\">\n<title>" + escaped(title) +
+         "</title>\n<style>\n" + common_style + style +
+         "</style>\n<rect class=\"paper\" width=\"100%\" height=\"100%\"/>\n" +
+         svg_word(left_edge, title_line, shown, " class=\"title\"");
+}
+
 std::string svg_attribute(const char* name, double value) {
   return " " + std::string(name) + "=\"" + fixed(value, 1) + "\"";
 }

@@ -6,6 +6,12 @@
 
 namespace tubewright {
 
+/// From the first line of the file to the title on its paper: `title` at the left edge, and what
+/// every plot looks like, light or dark as the reader's screen. `style`: more of it, as CSS.
+/// Classes: paper, faint, title, grid. Ends with a line end; the file ends with </svg>.
+std::string svg_start(double width, double height, double left_edge, const std::string& title,
+                      const std::string& shown, const std::string& style);
+
 /// ` name="12.3"`.
 std::string svg_attribute(const char* name, double value);
 

@@ -1,6 +1,7 @@
 #include "io/variants/frame_variants.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <iterator>
 #include <optional>
 #include <set>
@@ -118,7 +119,7 @@ Result<FrameVariants> frame_variants(const FrameText& file, std::vector<VaryVari
   std::optional<YamlNode> root = parse_strict_yaml(file.text, faults);
   if (!root) return faults;
   v.root = std::move(*root);
-  v.folder = folder_of(file.name);
+  v.folder = std::filesystem::path(file.name).parent_path().string();
   v.variables = std::move(variables);
   for (const VaryVariable& variable : v.variables) {
     auto target = find_target(v.root, variable.path);

@@ -20,18 +20,14 @@ namespace {
 constexpr double width = 900, height = 600;  // pixels
 constexpr double left_edge = 90, right_edge = 700, top_edge = 70, bottom_edge = 530;
 
-constexpr const char* style = R"(<style>
-:root { color-scheme: light dark; --paper: #ffffff; --ink: #1d232b; --faint: #5c6773;
-  --grid: #dfe3e8; --low: #9cc4e4; --middle: #3d86bd; --high: #0b3f66; --fail: #c2410c; }
-@media (prefers-color-scheme: dark) { :root { --paper: #14181d; --ink: #e6e9ed; --faint: #9aa5b1;
-  --grid: #2c333b; --low: #2f6690; --middle: #5ea7db; --high: #c5e4fa; --fail: #fb923c; } }
-.paper { fill: var(--paper); } text { fill: var(--ink); font: 14px sans-serif; }
-.faint { fill: var(--faint); } .title { font-size: 18px; font-weight: bold; }
-.grid { stroke: var(--grid); } .low { fill: var(--low); } .middle { fill: var(--middle); }
+constexpr const char* style = R"(:root { --low: #9cc4e4; --middle: #3d86bd; --high: #0b3f66;
+  --fail: #c2410c; }
+@media (prefers-color-scheme: dark) { :root { --low: #2f6690; --middle: #5ea7db; --high: #c5e4fa;
+  --fail: #fb923c; } }
+.low { fill: var(--low); } .middle { fill: var(--middle); }
 .high { fill: var(--high); } .fail { fill: var(--fail); }
 .doubt { fill: none; stroke: var(--middle); stroke-width: 2; }
 .front { fill: none; stroke: var(--ink); stroke-width: 1.5; }
-</style>
 )";
 
 /// The form of a point says the verdict, its colour the utilisation.
@@ -66,14 +62,8 @@ class Plot {
   }
 
   std::string text() const {
-    std::string svg =
-        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\"" +
-        svg_attribute("width", width) + svg_attribute("height", height) + " viewBox=\"0 0 " +
-        fixed(width, 0) + " " + fixed(height, 0) + "\">\n<title>" +
-        escaped(one_line(table_.title, 80)) + "</title>\n" + style +
-        "<rect class=\"paper\" width=\"100%\" height=\"100%\"/>\n" +
-        svg_word(left_edge, 30, one_line(table_.title, 80), " class=\"title\"");
+    const std::string title = one_line(table_.title, 80);
+    std::string svg = svg_start(width, height, left_edge, title, title, style);
     if (drawn_.empty()) {
       return svg + svg_word(left_edge, top_edge, "no combination has an answer") + "</svg>\n";
     }

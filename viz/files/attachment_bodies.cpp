@@ -94,7 +94,7 @@ std::string attachment_bodies_file(const Analysis& analysis, const CaseResult& r
                                            arm.stations.back().point);
     for (const Eigen::Vector3d& p : body.points)
       columns.add_point(p, beside(arm.stations, p), drawing.large);
-    columns.add_faces(body, attachment.name, nearest_limit(result.attachments[which]));
+    columns.add_faces(body, attachment.name, nearest_limit(result.attachments[which].checks));
   }
   for (std::size_t i = 0; i < analysis.frame.gussets.size(); ++i) {
     const Gusset& gusset = analysis.frame.gussets[i];
@@ -104,7 +104,7 @@ std::string attachment_bodies_file(const Analysis& analysis, const CaseResult& r
                              node_station(analysis, result, gusset.legs[1].axis_node)};
     for (std::size_t k = 0; k < body.points.size(); ++k)
       columns.add_point(nodes[0].point + body.points[k], nodes[k % 3], drawing.large);
-    columns.add_faces(body, gusset.name, nearest_limit(result.gussets[i]));
+    columns.add_faces(body, gusset.name, nearest_limit(result.gussets[i].checks));
   }
   vtkNew<vtkPolyData> data;
   data->SetPoints(columns.points);

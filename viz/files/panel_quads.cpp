@@ -50,7 +50,7 @@ std::string panel_quads_file(const Analysis& analysis, const CaseResult& result,
     append(critical, r.critical_stress * MPa_per_Pa);
     append(kept, r.stage.secant_ratio);
     append(rivet, r.rivet_load.value_or(0));
-    const NamedCheck* nearest = nearest_limit(r);
+    const NamedCheck* nearest = nearest_limit(r.checks);
     append(used, nearest == nullptr ? 0 : *nearest->result.utilisation);
     number.push_back(static_cast<int>(p));
     names.push_back(analysis.frame.panels[p].name);

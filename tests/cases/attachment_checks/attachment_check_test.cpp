@@ -212,7 +212,7 @@ TEST_CASE("without a bolt, with aluminium or without strengths there is no numbe
   light.material = "EN AW-6082-T6";
   const AttachmentResult r = under(beam_with(light), {0, 0, 1});
   CHECK(lacks_number(check(r, "face")));
-  CHECK(nearest_limit(r) == nullptr);
+  CHECK(nearest_limit(r.checks) == nullptr);
 }
 
 TEST_CASE("an attachment that fails fails its case and the frame") {

@@ -105,7 +105,7 @@ TEST_CASE("what has no rule has no number, and says why") {
   const Analysis a = solved(expanded(f));
   REQUIRE(a.cases[0].gussets[0].checks.size() == 1);
   CHECK(a.cases[0].gussets[0].checks[0].result.reason == "the rules are of steel");
-  CHECK(nearest_limit(a.cases[0].gussets[0]) == nullptr);
+  CHECK(nearest_limit(a.cases[0].gussets[0].checks) == nullptr);
 }
 
 TEST_CASE("plates at the sides stand on the walls beside") {

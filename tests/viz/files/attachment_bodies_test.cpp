@@ -53,7 +53,7 @@ TEST_CASE("a tab moves with its foot and its hole, and bears its utilisation") {
   }
   CHECK(found);
   vtkDataArray& used = array_of(*data->GetCellData(), "utilisation");
-  CHECK(used.GetTuple1(0) == *nearest_limit(a.cases[0].attachments[0])->result.utilisation);
+  CHECK(used.GetTuple1(0) == *nearest_limit(a.cases[0].attachments[0].checks)->result.utilisation);
 }
 
 TEST_CASE("a gusset's corners move with the nodes at its legs' ends; names stand in order") {
