@@ -24,12 +24,6 @@ namespace tubewright {
 
 namespace {
 
-/// Without mass there is no weight on the wheels and nothing to balance them.
-Diagnostics without_mass(const Frame& frame, const NumberedFrame& numbered) {
-  if (mass_summary(frame, numbered).total > 0) return {};
-  return Diagnostics{error_at(frame.vehicle->place, weightless_vehicle())};
-}
-
 void put_in_file_order(const Frame& frame, std::vector<CaseResult>& results) {
   std::map<std::string, size_t> place;
   for (size_t i = 0; i < frame.cases.size(); ++i) place.emplace(frame.cases[i].name, i);
@@ -336,22 +330,6 @@ Result<std::vector<CheckedCase>> Checking::given_cases(const FreeVehicle& vehicl
   return checked;
 }
 
-/// Limits for cases that are not among the standard ones; where the file names its cases,
-/// validate() has looked.
-Diagnostics unknown_displacement_cases(const Frame& frame) {
-  Diagnostics diagnostics;
-  std::vector<std::string> names;
-  for (const Case& c : frame.cases) names.push_back(c.name);
-  for (const DisplacementLimit& limit : frame.limits.displacements) {
-    const std::string& name = limit.load_case;
-    if (std::find(names.begin(), names.end(), name) != names.end()) continue;
-    std::string advice = did_you_mean(name, names);
-    if (advice.empty()) advice = what_to_name("case", "cases", names);
-    add_error(diagnostics, limit.place, displacement_in_unknown_case(name, advice));
-  }
-  return diagnostics;
-}
-
 }  // namespace
 
 std::optional<double> mass_share(const Analysis& analysis) {
@@ -369,18 +347,14 @@ std::optional<WorstOfAll> worst_of_all(const Analysis& analysis) {
   return worst;
 }
 
-Result<Frame> with_load_cases(Frame frame) {
-  if (!frame.vehicle || !frame.cases.empty()) return frame;
-  const NumberedFrame numbered = jointed_model(frame);
-  if (Diagnostics diagnostics = without_mass(frame, numbered); !diagnostics.empty())
-    return diagnostics;
-  const auto facts = vehicle_facts(frame, numbered);
-  if (const auto* failure = facts.error()) {
-    return failure_diagnostics(frame, numbered, *failure, "");
-  }
-  frame.cases = standard_cases(frame, *facts);
-  if (Diagnostics unknown = unknown_displacement_cases(frame); !unknown.empty()) return unknown;
-  return frame;
+Diagnostics without_mass(const Frame& frame, const NumberedFrame& numbered) {
+  if (mass_summary(frame, numbered).total > 0) return {};
+  return Diagnostics{error_at(frame.vehicle->place, weightless_vehicle())};
+}
+
+bool is_asked_for(const Case& c, const std::vector<std::string>& names) {
+  return std::any_of(names.begin(), names.end(),
+                     [&](const std::string& name) { return name == c.name || name == c.part_of; });
 }
 
 Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& only,
@@ -390,7 +364,7 @@ Result<Analysis> analyse(const Frame& frame, const std::vector<std::string>& onl
   auto [numbered, joints] = known.jointed ? *known.jointed : jointed_frame(frame);
   std::vector<const Case*> held, driven;  // by the supports; by wheels, held by nothing
   for (const Case& c : frame.cases) {
-    if (!only.empty() && std::find(only.begin(), only.end(), c.name) == only.end()) continue;
+    if (!only.empty() && !is_asked_for(c, only)) continue;
     (needs_vehicle(frame, c) ? driven : held).push_back(&c);
   }
   Analysis analysis;

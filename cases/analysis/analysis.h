@@ -57,9 +57,11 @@ std::optional<WorstOfAll> worst_of_all(const Analysis& analysis);
 /// Mass of tubes and panels over `limits.mass`; none without that limit.
 std::optional<double> mass_share(const Analysis& analysis);
 
-/// The frame with the load cases it is to be checked for: its own, or the standard set of a vehicle
-/// whose file names none. A frame with neither comes back without cases.
-Result<Frame> with_load_cases(Frame frame);
+/// Without mass there is no weight on the wheels and nothing to balance them.
+Diagnostics without_mass(const Frame& frame, const NumberedFrame& numbered);
+
+/// Whether a case, or the ride that it is an instant of, is among those.
+bool is_asked_for(const Case& load_case, const std::vector<std::string>& names);
 
 /// Solves the named cases (all if empty) and makes the checks of each. Requires: validate() found
 /// no error.

@@ -12,6 +12,7 @@
 #include "cases/changes/nine_digits.h"
 #include "cases/changes/tube_edits.h"
 #include "cases/checks/check_result.h"
+#include "cases/rides/load_cases.h"
 #include "solver/statics/redundancy.h"
 
 namespace tubewright {

@@ -12,6 +12,7 @@
 #include "cases/frame/find_parts.h"
 #include "cases/frame/layout.h"
 #include "cases/model/mass_summary.h"
+#include "cases/rides/load_cases.h"
 #include "cases/studies/frame_modes.h"
 
 namespace tubewright {

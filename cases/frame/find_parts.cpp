@@ -27,6 +27,10 @@ const Sheet& find_sheet(const Frame& frame, const std::string& name) {
   return find(frame.sheets, name);
 }
 
+const RideEntry& find_ride(const Frame& frame, const std::string& name) {
+  return find(frame.rides, name);
+}
+
 std::unordered_map<std::string, int> numbers_of_nodes(const Frame& frame) {
   std::unordered_map<std::string, int> numbers;
   for (std::size_t i = 0; i < frame.nodes.size(); ++i) {

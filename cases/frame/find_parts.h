@@ -9,9 +9,10 @@
 
 namespace tubewright {
 
-/// The section entry or sheet of that name. Requires (asserted): it exists.
+/// The section entry, sheet or ride of that name. Requires (asserted): it exists.
 const SectionEntry& find_section(const Frame& frame, const std::string& name);
 const Sheet& find_sheet(const Frame& frame, const std::string& name);
+const RideEntry& find_ride(const Frame& frame, const std::string& name);
 
 /// Place in Frame::nodes, by name.
 std::unordered_map<std::string, int> numbers_of_nodes(const Frame& frame);

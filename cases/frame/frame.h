@@ -298,7 +298,7 @@ struct Vehicle {
   SourceLocation place;
 };
 
-enum class CaseKind { vehicle, fixed_supports, combine };
+enum class CaseKind { vehicle, fixed_supports, combine, ride };
 
 struct NodeAction {
   std::string node;
@@ -325,6 +325,14 @@ struct CaseTerm {
   std::string name;
   double factor = 1;
   SourceLocation place;
+};
+
+/// What the road does to a wheel at an instant of a ride, N: forward at its centre, up at its
+/// contact.
+struct WheelForce {
+  std::string wheel;
+  double along = 0;
+  double up = 0;
 };
 
 struct WheelFactor {
@@ -392,7 +400,7 @@ struct Case {
   std::vector<NodeAction> moments;
   // kind: static
   std::vector<LineLoad> line_loads;
-  std::vector<PointLoad> point_loads;
+  std::vector<PointLoad> point_loads;                 ///< also of an instant of a ride
   Eigen::Vector3d gravity = Eigen::Vector3d::Zero();  ///< multiples of g
   // kind: combine
   std::vector<CaseTerm> of;
@@ -410,6 +418,12 @@ struct Case {
   std::optional<TieDown> tie_down;
   std::optional<RollOver> roll_over;
   std::string lift;
+  // kind: ride
+  std::string ride;
+  // kind: vehicle, as an instant of a ride
+  std::string part_of;                   ///< name of the case that it comes from
+  std::vector<WheelForce> wheel_forces;  ///< of all wheels, instead of what they do otherwise
+  std::vector<std::string> doubts;       ///< why what passes in it is not proven
 };
 
 /// What a ride goes over.

@@ -94,6 +94,7 @@ FrameNames names_of(const Frame& frame, Diagnostics& diagnostics) {
   add_all(names.panels, frame.panels, diagnostics);
   if (frame.vehicle) add_all(names.wheels, frame.vehicle->wheels, diagnostics);
   add_all(names.cases, frame.cases, diagnostics);
+  add_all(names.rides, frame.rides, diagnostics);
 
   names.joined.assign(frame.nodes.size(), false);
   for (const Member& m : frame.members) {

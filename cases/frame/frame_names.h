@@ -48,6 +48,7 @@ struct FrameNames {
   NameIndex panels{"panel", "panels"};
   NameIndex wheels{"wheel", "vehicle.wheels"};
   NameIndex cases{"case", "cases"};
+  NameIndex rides{"ride", "rides"};
   std::vector<bool> joined;  ///< one a node: a member ends there, or an upright so held holds it
 };
 

@@ -23,18 +23,12 @@ void add_line_load(Actions& a, const Frame& frame, const NumberedFrame& n, const
   }
 }
 
-void add_point_load(Actions& a, const Frame& frame, const NumberedFrame& n, const PointLoad& load) {
-  const PlaceAlong place = place_along(frame, n, load.member, load.at);
-  a.beams[n.slots[static_cast<size_t>(place.member)].index].points.push_back(
-      {place.at, load.force, load.moment});
-}
-
 Actions static_actions(const Frame& frame, const NumberedFrame& n, const Case& c) {
   Actions a = no_actions(n.model);
   for (const NodeAction& f : c.forces) force_on(a, n.node.at(f.node)) += f.value;
   for (const NodeAction& m : c.moments) moment_on(a, n.node.at(m.node)) += m.value;
   for (const LineLoad& load : c.line_loads) add_line_load(a, frame, n, load);
-  for (const PointLoad& load : c.point_loads) add_point_load(a, frame, n, load);
+  add_point_loads(frame, n, c, a);
   if (!c.gravity.isZero(0)) {
     BodyField weight;
     weight.at_centre = frame.gravity * c.gravity;
@@ -80,6 +74,14 @@ PlaceAlong place_along(const Frame& frame, const NumberedFrame& n, const std::st
     along -= length;
   }
   return {};
+}
+
+void add_point_loads(const Frame& frame, const NumberedFrame& n, const Case& c, Actions& a) {
+  for (const PointLoad& load : c.point_loads) {
+    const PlaceAlong place = place_along(frame, n, load.member, load.at);
+    a.beams[n.slots[static_cast<size_t>(place.member)].index].points.push_back(
+        {place.at, load.force, load.moment});
+  }
 }
 
 Factors basic_cases(const Frame& frame, const Case& c) {

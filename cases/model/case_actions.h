@@ -26,6 +26,10 @@ PlaceAlong place_along(const Frame& frame, const NumberedFrame& numbered, const 
 /// the parts' results would be wrong. Requires: needs_vehicle() is false; names exist.
 Actions case_actions(const Frame& frame, const NumberedFrame& numbered, const Case& load_case);
 
+/// The loads within members of a case as they are.
+void add_point_loads(const Frame& frame, const NumberedFrame& numbered, const Case& load_case,
+                     Actions& actions);
+
 /// Factor of each case that is not itself a combination.
 using Factors = std::map<std::string, double>;
 

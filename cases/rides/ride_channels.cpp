@@ -134,8 +134,25 @@ void HardestInstants::add(std::int64_t first, std::int64_t stride, const Eigen::
   }
 }
 
-std::vector<RideInstant> HardestInstants::covering() const {
-  constexpr double as_good = 0.995;
+std::vector<bool> HardestInstants::hardly_hit(double least) const {
+  const auto kind = [&](Eigen::Index part) -> size_t {
+    if (part < 3 * channels_.beams) return part % 3 == 2 ? 1 : 0;
+    return part < 3 * channels_.beams + 2 * channels_.bars ? 2 : 3;
+  };
+  std::array<double, 4> greatest = {};
+  for (Eigen::Index part = 0; part < parts(); ++part) {
+    double& of_kind = greatest[kind(part)];
+    of_kind = std::max(of_kind, hardest_[static_cast<size_t>(part)].value);
+  }
+  std::vector<bool> hardly;
+  for (Eigen::Index part = 0; part < parts(); ++part) {
+    const RideInstant& own = hardest_[static_cast<size_t>(part)];
+    hardly.push_back(own.step < 0 || own.value < least * greatest[kind(part)]);
+  }
+  return hardly;
+}
+
+std::vector<RideInstant> HardestInstants::covering(double share, double least) const {
   std::vector<const RideInstant*> found;
   for (const RideInstant& h : hardest_) {
     if (h.step >= 0) found.push_back(&h);
@@ -151,15 +168,14 @@ std::vector<RideInstant> HardestInstants::covering() const {
   const Eigen::MatrixXd forces = x.transpose() * channels_.forces.transpose();
   // Which instants are as good as its own for each part that is not covered yet.
   std::vector<std::vector<size_t>> good_for(found.size());
-  std::vector<bool> covered(hardest_.size(), false);
+  std::vector<bool> covered = hardly_hit(least);
   Eigen::ArrayXd value;
   for (Eigen::Index part = 0; part < parts(); ++part) {
     const RideInstant& own = hardest_[static_cast<size_t>(part)];
-    covered[static_cast<size_t>(part)] = own.step < 0;
-    if (own.step < 0) continue;
+    if (covered[static_cast<size_t>(part)]) continue;
     values(forces, part, value);
     for (size_t i = 0; i < found.size(); ++i) {
-      if (found[i]->step == own.step || value[static_cast<Eigen::Index>(i)] >= as_good * own.value)
+      if (found[i]->step == own.step || value[static_cast<Eigen::Index>(i)] >= share * own.value)
         good_for[i].push_back(static_cast<size_t>(part));
     }
   }

@@ -48,11 +48,14 @@ class HardestInstants {
   void add(std::int64_t first, std::int64_t stride, const Eigen::MatrixXd& x,
            const Eigen::MatrixXd& forces);
 
-  /// Fewer instants in which every part has at least 99.5 % of its greatest value, ascending.
-  std::vector<RideInstant> covering() const;
+  /// Fewer instants in which every part has at least that share of its greatest value, ascending.
+  /// Parts whose greatest value is below `least` times that of the hardest hit are left out: beams
+  /// by stress, beams by compression, bars and panels apart.
+  std::vector<RideInstant> covering(double share, double least = 0) const;
 
  private:
   Eigen::Index parts() const { return static_cast<Eigen::Index>(hardest_.size()); }
+  std::vector<bool> hardly_hit(double least) const;
   void values(const Eigen::MatrixXd& forces, Eigen::Index part, Eigen::ArrayXd& value) const;
 
   const RideChannels& channels_;

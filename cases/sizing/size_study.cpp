@@ -12,6 +12,7 @@
 #include "cases/frame/find_parts.h"
 #include "cases/model/build_model.h"
 #include "cases/model/mass_summary.h"
+#include "cases/rides/load_cases.h"
 #include "cases/sizing/bar_relaxation.h"
 #include "cases/sizing/bar_structure.h"
 #include "cases/sizing/choice_search.h"

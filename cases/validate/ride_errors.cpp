@@ -85,6 +85,11 @@ Diagnostic ride_diverges(const std::string& ride) {
           "check masses, tyre rates and damping for slips of the keyboard"};
 }
 
+Diagnostic name_of_an_instant(const std::string& load_case, const std::string& ride_case) {
+  return {"case " + quoted(load_case) + " has the name of an instant of case " + quoted(ride_case),
+          "give it another name: a ride's instants are called after their case, with _1, _2, ..."};
+}
+
 Diagnostic no_rides() {
   return {"the frame file describes no ride",
           "add some, such as `rides: {kerb: {step: 50, speed: 10}}`"};

@@ -32,6 +32,8 @@ Diagnostic ride_too_short(const std::string& ride, double duration, double neede
 Diagnostic does_not_stand();
 Diagnostic ride_diverges(const std::string& ride);
 Diagnostic no_rides();
+/// `ride_case`: a case whose instants are named after it.
+Diagnostic name_of_an_instant(const std::string& load_case, const std::string& ride_case);
 Diagnostic no_wheel_on_side(const std::string& ride, const std::string& side);
 
 }  // namespace tubewright

@@ -137,13 +137,17 @@ void check_driving(const Frame& frame, const FrameNames& names, const Case& c,
   }
 }
 
-void check_terms(const FrameNames& names, const Case& c, Diagnostics& diagnostics) {
+void check_terms(const Frame& frame, const FrameNames& names, const Case& c,
+                 Diagnostics& diagnostics) {
   const std::string subject = subject_of(c);
   if (c.of.empty()) {
     add_error(diagnostics, c.place, combination_of_nothing(c.name));
   }
   for (const CaseTerm& term : c.of) {
-    names.cases.find(term.name, subject, term.place, diagnostics);
+    const int found = names.cases.find(term.name, subject, term.place, diagnostics);
+    if (found >= 0 && frame.cases[found].kind == CaseKind::ride) {
+      add_error(diagnostics, term.place, ride_combined(c.name, term.name));
+    }
     check_range(term.factor, sensible::factor, subject, "of", term.place, diagnostics);
   }
 }
@@ -181,7 +185,8 @@ struct Kinds {
 std::vector<Kinds> own_kinds(const Frame& frame) {
   std::vector<Kinds> kinds;
   for (const Case& c : frame.cases) {
-    kinds.push_back({c.kind == CaseKind::fixed_supports, c.kind == CaseKind::vehicle});
+    kinds.push_back({c.kind == CaseKind::fixed_supports,
+                     c.kind == CaseKind::vehicle || c.kind == CaseKind::ride});
   }
   return kinds;
 }
@@ -257,7 +262,10 @@ void validate_cases(const Frame& frame, const FrameNames& names, Diagnostics& di
         check_driving(frame, names, c, diagnostics);
         break;
       case CaseKind::combine:
-        check_terms(names, c, diagnostics);
+        check_terms(frame, names, c, diagnostics);
+        break;
+      case CaseKind::ride:
+        names.rides.find(c.ride, subject_of(c), c.place, diagnostics);
         break;
     }
   }

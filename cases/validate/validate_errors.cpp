@@ -289,6 +289,18 @@ Diagnostic combination_of_nothing(const std::string& load_case) {
           "list cases and their factors under `of`"};
 }
 
+Diagnostic ride_combined(const std::string& load_case, const std::string& ride_case) {
+  return {"case " + quoted(load_case) + " combines case " + quoted(ride_case) +
+              ", which is many instants of a ride",
+          "combine cases of one state each"};
+}
+
+Diagnostic ride_in_spectrum(const std::string& ride_case) {
+  return {"`life.spectrum` names case " + quoted(ride_case) +
+              ", a ride, which goes up and down many times",
+          "say `repeat` in the ride itself: `tubewright ride` counts its cycles and adds `life`"};
+}
+
 Diagnostic static_combined_with_vehicle(const std::string& load_case) {
   return {"case " + quoted(load_case) + " combines `kind: static` with `kind: vehicle`",
           "one is held by the supports, the other by nothing; put the loads of the static one "

@@ -93,6 +93,8 @@ Diagnostic step_higher_than_wheel(const std::string& load_case, const std::strin
 Diagnostic braking_without_brakes(const std::string& load_case);
 Diagnostic handling_mixed(const std::string& load_case);
 Diagnostic combination_of_nothing(const std::string& load_case);
+Diagnostic ride_combined(const std::string& load_case, const std::string& ride_case);
+Diagnostic ride_in_spectrum(const std::string& ride_case);
 Diagnostic static_combined_with_vehicle(const std::string& load_case);
 Diagnostic combination_too_deep(const std::string& load_case, int levels);
 /// The cases of the circle, each once; the last leads back to the first.

@@ -144,6 +144,12 @@ void check_life(const Frame& frame, Diagnostics& diagnostics) {
       check_range(block.vertical, sensible::multiple_of_g, "`life.spectrum`", "vertical",
                   block.place, diagnostics);
     }
+    for (const Case& c : frame.cases) {
+      const bool named = c.name == block.load_case || c.name == block.from;
+      if (named && c.kind == CaseKind::ride) {
+        add_error(diagnostics, block.place, ride_in_spectrum(c.name));
+      }
+    }
     const bool shaken = block.vertical > 0;
     if (shaken == !block.load_case.empty() || (shaken && !block.from.empty())) {
       add_error(diagnostics, block.place, cycle_of_both_or_neither());

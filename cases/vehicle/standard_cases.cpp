@@ -32,6 +32,17 @@ Factor chosen(const std::optional<double>& given, double usual, const std::strin
   return given ? Factor{*given, "given in the frame file"} : Factor{usual, source};
 }
 
+/// Of one wheel of a vehicle that was driven over what the factor stands for.
+Factor with_driven(const Factor& usual, bool may_count, double driven, const std::string& over) {
+  const std::string told = "driven over " + over + " this wheel has ";
+  if (may_count && driven > usual.value) {
+    return {driven, told + short_number(driven) + " times its load at rest; " +
+                        short_number(usual.value) + " otherwise, " + usual.source};
+  }
+  return {usual.value,
+          usual.source + "; " + told + short_number(driven) + " times its load at rest"};
+}
+
 Factor bump_factor(const Vehicle& vehicle, bool sprung) {
   return sprung
              ? chosen(vehicle.standard.bump, 3.0,
@@ -137,31 +148,50 @@ void add_braking(const Frame& frame, const VehicleFacts& facts, std::vector<Case
   }
 }
 
-void add_bumps(const Vehicle& vehicle, const VehicleFacts& facts, std::vector<Case>& cases) {
-  const Factor bump = bump_factor(vehicle, facts.sprung);
-  const double factor = bump.value;
-  const std::string note = short_number(factor) + " times the static load, " + bump.source;
-  for (const Wheel& w : vehicle.wheels) {
-    Case c = driving("bump_" + w.name, note);
-    c.bump.push_back({w.name, factor, {}});
+void add_bumps(const Vehicle& vehicle, const VehicleFacts& facts, const DrivenFactors* driven,
+               std::vector<Case>& cases) {
+  const Factor usual = bump_factor(vehicle, facts.sprung);
+  const bool may_count = !facts.sprung && !vehicle.standard.bump;
+  const auto of_wheel = [&](size_t w, bool axle) {
+    if (driven == nullptr) return usual;
+    return with_driven(usual, may_count, (axle ? driven->axle_bump : driven->bump)[w],
+                       driven->bump_words + (axle ? " across the road" : " on its side"));
+  };
+  const auto note = [](const Factor& factor) {
+    return short_number(factor.value) + " times the static load, " + factor.source;
+  };
+  for (size_t w = 0; w < vehicle.wheels.size(); ++w) {
+    const Wheel& wheel = vehicle.wheels[w];
+    const Factor factor = of_wheel(w, false);
+    Case c = driving("bump_" + wheel.name, note(factor));
+    c.bump.push_back({wheel.name, factor.value, {}});
     cases.push_back(std::move(c));
   }
   for (const auto& [axle, name] : {std::pair{Axle::front, "front"}, {Axle::rear, "rear"}}) {
-    Case c = driving(std::string("bump_") + name + "_axle", note);
-    for (const Wheel& w : vehicle.wheels) {
-      if (w.axle == axle) c.bump.push_back({w.name, factor, {}});
+    Case c = driving(std::string("bump_") + name + "_axle", "");
+    Factor greatest{0, ""};
+    for (size_t w = 0; w < vehicle.wheels.size(); ++w) {
+      if (vehicle.wheels[w].axle != axle) continue;
+      const Factor factor = of_wheel(w, true);
+      c.bump.push_back({vehicle.wheels[w].name, factor.value, {}});
+      if (factor.value > greatest.value) greatest = factor;
     }
+    c.note = note(greatest);
     if (c.bump.size() > 1) cases.push_back(std::move(c));
   }
 }
 
-void add_kerbs(const Vehicle& vehicle, std::vector<Case>& cases) {
-  constexpr double usual_step = 0.05;  // m
-  for (const Wheel& w : vehicle.wheels) {
+void add_kerbs(const Vehicle& vehicle, const VehicleFacts& facts, const DrivenFactors* driven,
+               std::vector<Case>& cases) {
+  const bool may_count = !facts.sprung && !vehicle.standard.step;
+  for (size_t i = 0; i < vehicle.wheels.size(); ++i) {
+    const Wheel& w = vehicle.wheels[i];
     if (w.axle != Axle::front) continue;
-    const double height =
-        std::min(vehicle.standard.step_height.value_or(usual_step), wheel_radius(w) / 2);
-    const Factor factor = step_factor(vehicle);
+    const double height = standard_step(vehicle, w);
+    Factor factor = step_factor(vehicle);
+    if (driven != nullptr) {
+      factor = with_driven(factor, may_count, driven->step[i], driven->step_words);
+    }
     Case c = driving("step_" + w.name, "a step of " + short_number(height * 1e3) +
                                            " mm met at speed, dynamic factor " +
                                            short_number(factor.value) + " (" + factor.source + ")");
@@ -209,16 +239,27 @@ void add_twists(const Vehicle& vehicle, const VehicleFacts& facts, std::vector<C
 
 }  // namespace
 
-std::vector<Case> standard_cases(const Frame& frame, const VehicleFacts& facts) {
+double standard_step(const Vehicle& vehicle, const Wheel& wheel) {
+  constexpr double usual_step = 0.05;  // m
+  return std::min(vehicle.standard.step_height.value_or(usual_step), wheel_radius(wheel) / 2);
+}
+
+std::vector<Case> standard_cases(const Frame& frame, const VehicleFacts& facts,
+                                 const DrivenFactors* driven) {
   const Vehicle& vehicle = *frame.vehicle;
   std::vector<Case> cases;
   cases.push_back(
       driving("standing", "at rest on the level, to compare with scales under the wheels"));
   add_braking(frame, facts, cases);
   add_turns(vehicle, facts, frame.gravity, cases);
-  add_bumps(vehicle, facts, cases);
-  add_kerbs(vehicle, cases);
+  add_bumps(vehicle, facts, driven, cases);
+  add_kerbs(vehicle, facts, driven, cases);
   add_twists(vehicle, facts, cases);
+  if (driven != nullptr) {
+    for (Case& c : cases) {
+      if (!c.bump.empty() || c.step) c.doubts = driven->doubts;
+    }
+  }
   return cases;
 }
 

@@ -194,6 +194,21 @@ TyreForces rolled_over(const Frame& frame, const RollOver& roll) {
   return forces;
 }
 
+/// An instant of a ride: an edge, or the slope of the ground, pushes along the road.
+TyreForces ridden(const Frame& frame, const Case& c) {
+  TyreForces forces;
+  forces.gravity = {0, 0, -frame.gravity};
+  forces.wheels.resize(frame.vehicle->wheels.size());
+  for (const WheelForce& f : c.wheel_forces) {
+    TyreForce& wheel = forces.wheels[wheel_number(*frame.vehicle, f.wheel)];
+    wheel.at_contact.z() = f.up;
+    wheel.at_centre.x() = f.along;
+    wheel.by_edge.x() = f.along;
+    wheel.lifted = f.up <= 0;
+  }
+  return forces;
+}
+
 }  // namespace
 
 double axle_friction(const Vehicle& vehicle, Axle axle, const std::vector<TyreForce>& wheels) {
@@ -239,6 +254,7 @@ TyreForces tyre_forces(const Frame& frame, const RigidVehicle& body, const Case&
                        const std::vector<double>& standing, double cross_weight) {
   const Vehicle& vehicle = *frame.vehicle;
   const double g = frame.gravity, weight = body.mass * g;
+  if (!c.wheel_forces.empty()) return ridden(frame, c);
   if (c.jack) return jacked(frame, body, c, cross_weight);
   if (c.roll_over) return rolled_over(frame, *c.roll_over);
   if (c.tie_down) return tied_down(frame, body, c, cross_weight);

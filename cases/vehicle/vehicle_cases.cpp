@@ -56,7 +56,12 @@ TyreForces VehicleSolver::forces_of(const Case& c) const {
 }
 
 BalancedActions VehicleSolver::actions_of(const Case& c, const TyreForces& forces) const {
-  return balanced_actions(vehicle_, forces, c.forces, c.moments, numbered_);
+  BalancedActions balanced = balanced_actions(vehicle_, forces, c.forces, c.moments, numbered_);
+  if (c.point_loads.empty()) return balanced;
+  Actions within = no_actions(vehicle_.model);
+  add_point_loads(frame_, numbered_, c, within);
+  add_balanced(vehicle_, within, balanced.actions);
+  return balanced;
 }
 
 /// Height of the road under each wheel in relation to the vehicle: up by the displacement of the
@@ -81,6 +86,7 @@ Case steady_part(const Case& c) {
   steady.roll_over.reset();
   steady.forces.clear();
   steady.moments.clear();
+  steady.point_loads.clear();
   return steady;
 }
 

@@ -252,6 +252,10 @@ void judge_cases(Verdict& v, const Analysis& analysis) {
     const Case& c = *find_case(analysis.frame, result.name);
     const std::string unmet = demand_not_met(c, result, analysis.frame.gravity);
     if (!unmet.empty()) v.not_proven.push_back(in_case + unmet);
+    for (const std::string& doubt : c.doubts) {  // several cases may come from one ride
+      const auto end = v.not_proven.end();
+      if (std::find(v.not_proven.begin(), end, doubt) == end) v.not_proven.push_back(doubt);
+    }
   }
 }
 

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "cases/analysis/analysis.h"
+#include "cases/rides/load_cases.h"
 #include "io/command/commands.h"
 #include "io/command/standard_streams.h"
 #include "io/frame_file/frame_source.h"

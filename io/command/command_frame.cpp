@@ -6,6 +6,7 @@
 #include "cases/analysis/analysis.h"
 #include "cases/frame/wording.h"
 #include "cases/lint/lint.h"
+#include "cases/rides/load_cases.h"
 #include "cases/studies/torque_tube.h"
 #include "io/command/command_errors.h"
 #include "io/command/standard_streams.h"
@@ -20,7 +21,10 @@ namespace tubewright {
 Diagnostics errors_of_choice(const Frame& frame, const std::vector<std::string>& wanted_cases) {
   if (frame.cases.empty()) return Diagnostics{no_load_cases()};
   std::vector<std::string> names;
-  for (const Case& c : frame.cases) names.push_back(c.name);
+  for (const Case& c : frame.cases) {
+    names.push_back(c.name);
+    if (!c.part_of.empty()) names.push_back(c.part_of);
+  }
   Diagnostics faults;
   for (const std::string& wanted : wanted_cases) {
     if (std::find(names.begin(), names.end(), wanted) != names.end()) continue;

@@ -1,5 +1,6 @@
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <csignal>
 #include <cstdlib>
@@ -10,6 +11,7 @@
 #include <system_error>
 #include <variant>
 
+#include "cases/analysis/analysis.h"
 #include "cases/verdict/frame_studies.h"
 #include "io/command/command_errors.h"
 #include "io/command/command_frame.h"
@@ -77,6 +79,12 @@ int run_view(const ViewCommand& command) {
     append(faults, warnings);
     return cannot_answer(faults, file, false);
   }
+  ViewCommand shown = command;
+  if (!wanted.empty()) {
+    shown.first_case = std::find_if(frame.cases.begin(), frame.cases.end(), [&](const Case& c) {
+                         return is_asked_for(c, wanted);
+                       })->name;
+  }
   progress->stage("solving and checking load cases");
   const auto solved = verdict_check(frame);
   if (const auto* diagnostics = solved.error()) {
@@ -93,7 +101,7 @@ int run_view(const ViewCommand& command) {
   const Paint paint{colour_wanted(terminal_facts(STDOUT_FILENO))};
   const int code = print_results(verdict(studies, paint) + "\n", exit_code(studies));
   if (!command.quiet) print_warnings({warnings, studies.analysis.remarks}, file);
-  if (const auto trouble = show(directory.path(), command))
+  if (const auto trouble = show(directory.path(), shown))
     return cannot_answer(no_window(*trouble), false);
   return code;
 }

@@ -83,6 +83,11 @@ void read_combined_case(const CheckedValue& v, Case& c) {
   }
 }
 
+void read_ride_case(const CheckedValue& v, Case& c) {
+  c.kind = CaseKind::ride;
+  c.ride = v["ride"].text;
+}
+
 Wheel wheel(const NamedValue& entry, const FileAxes& axes) {
   Wheel w;
   w.name = entry.name;
@@ -152,6 +157,7 @@ void read_cases(const CheckedValue& top, const FileAxes& axes, Frame& frame,
       if (v.group->word == "static") read_static_case(v, axes, c, diagnostics);
       if (v.group->word == "vehicle") read_vehicle_case(v, axes, c);
       if (v.group->word == "combine") read_combined_case(v, c);
+      if (v.group->word == "ride") read_ride_case(v, c);
     }
     frame.cases.push_back(std::move(c));
   }

@@ -421,6 +421,9 @@ cases:
     of:
       standing: 1
       stepping_on_it: 1
+  hard_ground:
+    kind: ride
+    ride: kerb
 
 rides:
   kerb:

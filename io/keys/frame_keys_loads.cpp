@@ -165,6 +165,13 @@ KeyGroup combined_case() {
       "combine"};
 }
 
+KeyGroup ride_case() {
+  return {"case", "a ride case",
+          with_common_keys("ride", "the worst instants of a ride, each a case of its own",
+                           {{"ride", name("a ride name"), required, "", "one of `rides`"}}),
+          "ride"};
+}
+
 }  // namespace
 
 SharedKind vehicle_kind() {
@@ -207,7 +214,7 @@ SharedKind vehicle_kind() {
 }
 
 SharedKind cases_kind() {
-  return entries_of(variants({static_case(), vehicle_case(), combined_case()}, "kind"),
+  return entries_of(variants({static_case(), vehicle_case(), combined_case(), ride_case()}, "kind"),
                     "a map of case names, {NAME: {kind: static, ...}}");
 }
 

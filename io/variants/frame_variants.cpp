@@ -10,6 +10,7 @@
 #include "cases/analysis/analysis.h"
 #include "cases/analysis/in_parallel.h"
 #include "cases/frame/nearest_name.h"
+#include "cases/rides/load_cases.h"
 #include "io/frame_file/read_frame.h"
 #include "io/variants/set_errors.h"
 

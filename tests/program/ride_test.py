@@ -64,11 +64,37 @@ class Rides(ProgramTest):
         text = text.replace("tyre_damping: 0.3", "tyre_damping_ratio: 0.08")
         text = text.replace("mass: 120", "mass: 184").replace("inertia: [10, 30, 35]",
                                                               "inertia: [23, 90.16, 100]")
-        # I = m a^2: the two axles do not feel each other.
+        # I = m a^2: neither the two axles nor the two sides feel each other.
         answer = one_json_object(run("ride", self.file(text), "--json").stdout)["rides"]
         for name, factor in (("slow", 6.23), ("fast", 9.36)):
             wheel = answer[name]["wheels"]["front_left"]
             self.assertAlmostEqual(factor, wheel["factor"], delta=0.03 * factor)
+        # The standard set's step is the same one, met by one wheel.
+        text = text.replace("cases: {still: {kind: vehicle}}\n", "")
+        cases = one_json_object(run("check", self.file(text), "--json").stdout)["cases"]
+        found = re.search(r"this wheel has ([0-9.]+) times its load at rest; 4.5 otherwise",
+                          cases["step_front_left"]["note"])
+        self.assertAlmostEqual(9.36, float(found[1]), delta=0.03 * 9.36)
+
+    def test_a_case_of_kind_ride_is_the_worst_instants_of_the_ride(self):
+        # The peaks of V1 again, as load cases; 5 % of what is hit hardest may be missed.
+        text = rigid_vehicle(HUMP % "")
+        text = text.replace("cases: {", "cases: {hard: {kind: ride, ride: hump}, ")
+        path = self.file(text)
+        process = run("check", path, "--json")
+        answer = one_json_object(process.stdout)
+        names = [name for name in answer["cases"] if name != "still"]
+        self.assertEqual([f"hard_{i + 1}" for i in range(len(names))], names)
+        self.assertGreater(len(names), 1)
+        for axle, peak in (("front", 1304.8), ("rear", 1303.2)):
+            loads = [answer["cases"][name]["wheels"][axle + "_left"]["force"][2]
+                     for name in names]
+            self.assertLess(max(loads), 1.005 * peak)
+            self.assertGreater(max(loads), 0.94 * peak)
+        chosen = one_json_object(run("check", path, "--case", "hard", "--json").stdout)
+        self.assertEqual(names, list(chosen["cases"]))
+        chosen = one_json_object(run("check", path, "--case", "hard_1", "--json").stdout)
+        self.assertEqual(["hard_1"], list(chosen["cases"]))
 
     def test_the_contract_of_the_json(self):
         answer = one_json_object(run("ride", QUAD, "--json").stdout)

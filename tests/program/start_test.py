@@ -7,7 +7,7 @@ from program import ProgramTest, read_yaml, run
 
 # What an example refers to.
 NEEDS = {"nodes": ["members"], "members": ["nodes"], "supports": ["nodes", "members"],
-         "panels": ["sheets"], "cases": ["vehicle"], "life": ["vehicle"],
+         "panels": ["sheets"], "cases": ["vehicle", "rides"], "life": ["vehicle"],
          "rides": ["vehicle"]}
 
 

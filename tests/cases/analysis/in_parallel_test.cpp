@@ -3,6 +3,7 @@
 #include <stdexcept>
 
 #include "cases/analysis/analysis.h"
+#include "cases/rides/load_cases.h"
 #include "cases/studies/buckle_study.h"
 #include "cases/verdict/what_if.h"
 #include "tests/cases/clad_frames.h"

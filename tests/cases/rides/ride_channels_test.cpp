@@ -70,7 +70,7 @@ TEST_CASE("in the instants kept every tube has at least 99.5 % of its greatest s
   HardestInstants hardest(rig.model.vehicle.model, rig.channels);
   hardest.add(0, 2, x.leftCols(120), forces.topRows(120));
   hardest.add(240, 2, x.rightCols(80), forces.bottomRows(80));
-  const std::vector<RideInstant> kept = hardest.covering();
+  const std::vector<RideInstant> kept = hardest.covering(0.995);
   REQUIRE_FALSE(kept.empty());
   CHECK(kept.size() < 100);
   for (const RideInstant& instant : kept) CHECK(instant.x == x.col(instant.step / 2));

@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "cases/analysis/analysis.h"
+#include "cases/rides/load_cases.h"
 #include "solver/stability/refine.h"
 #include "solver/statics/determinate_restraint.h"
 #include "tests/cases/small_vehicles.h"

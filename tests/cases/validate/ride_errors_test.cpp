@@ -24,6 +24,7 @@ TEST_CASE("every wording of a faulty ride has the form of the house") {
        {"does_not_stand", does_not_stand()},
        {"ride_diverges", ride_diverges("kerb")},
        {"no_rides", no_rides()},
+       {"name_of_an_instant", name_of_an_instant("kerb_1", "kerb")},
        {"no_wheel_on_side", no_wheel_on_side("kerb", "left")}});
 }
 

@@ -58,6 +58,8 @@ testing::Wordings one_of_each() {
           {"braking_without_brakes", braking_without_brakes("c")},
           {"handling_mixed", handling_mixed("c")},
           {"combination_of_nothing", combination_of_nothing("c")},
+          {"ride_combined", ride_combined("c", "r")},
+          {"ride_in_spectrum", ride_in_spectrum("r")},
           {"static_combined_with_vehicle", static_combined_with_vehicle("c")},
           {"combination_too_deep", combination_too_deep("c", 8)},
           {"combinations_in_circle", combinations_in_circle({"a", "b"})},

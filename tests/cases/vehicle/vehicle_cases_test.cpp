@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cases/analysis/analysis.h"
+#include "cases/rides/load_cases.h"
 #include "cases/validate/validate.h"
 #include "tests/cases/small_vehicles.h"
 #include "tests/catch.h"

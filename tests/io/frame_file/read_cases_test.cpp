@@ -155,6 +155,15 @@ TEST_CASE("a load within a member needs a force or a moment, a combined case its
   CHECK(r.frame.cases[2].name == "odd");  // known to whatever combines it
 }
 
+TEST_CASE("a case of a ride names it") {
+  const Read r = read("cases:\n  hard: {kind: ride, ride: kerb, yield_factor: 1.2}\n");
+  REQUIRE(r.diagnostics.empty());
+  const Case& c = r.frame.cases[0];
+  CHECK(c.kind == CaseKind::ride);
+  CHECK(c.ride == "kerb");
+  CHECK(c.yield_factor == 1.2);
+}
+
 TEST_CASE("a vehicle is read with its wheels in ISO axes and its shares and factors") {
   const std::string text =
       "vehicle:\n  wheels:\n    fl: {contact: [1, 2, 3], centre: [4, 5, 6], carrier: [A, B], hold: "

@@ -58,7 +58,7 @@ TEST_CASE("every load case says its kind and may be rare, have a factor and a no
     }
     CHECK(key_of(group, "rare").otherwise == "false");
   }
-  CHECK(words == std::set<std::string>{"static", "vehicle", "combine"});
+  CHECK(words == std::set<std::string>{"static", "vehicle", "combine", "ride"});
 }
 
 TEST_CASE("what a load case does not say is what a case of plain data is without") {
