@@ -216,6 +216,9 @@ Result<RideModel> ride_model(const Frame& frame, const NumberedFrame& numbered,
   Eigen::MatrixXd answers(shapes.rows(), forces);
   for (Eigen::Index k = 0; k < forces; ++k) answers.col(k) = (*solved)[static_cast<size_t>(k)];
   answers -= shapes.leftCols(r.rigid) * (M_shapes.leftCols(r.rigid).transpose() * answers);
+  r.rigid_shapes = shapes.leftCols(r.rigid);
+  r.give.resize(shapes.rows(), forces + elastic);
+  r.give << answers, shapes.rightCols(elastic);
   const Eigen::MatrixXd whole = c.loads.transpose() * answers.topRows(known);
   const Eigen::MatrixXd residual = whole - system.modes.rightCols(elastic) * r.static_answer;
   system.residual_flexibility = (residual + residual.transpose()) / 2;

@@ -255,6 +255,7 @@ struct Driven {
   std::vector<EndWeights> ends;
   double category = 0;
   double gamma = 1;
+  Films films = Films::none;
 };
 
 Result<RideResult> drive(const Driven& d, const RideEntry& ride) {
@@ -327,6 +328,10 @@ Result<RideResult> drive(const Driven& d, const RideEntry& ride) {
   note_peaks(d.frame, r);
   r.verdict = verdict_of(r.instants, {}, std::nullopt);
   judge(ride, r);
+  if (d.films == Films::taken && !r.instant_times.empty()) {
+    const double around = r.worst ? r.worst->time : r.instant_times.front();
+    r.film = ride_film(d.frame, d.numbered, d.model, ride, {r.time_step, r.duration, around});
+  }
   return r;
 }
 
@@ -401,7 +406,7 @@ bool rides_pass(const RideStudy& study) {
                      [](const RideResult& r) { return r.verdict.answer == Verdict::Answer::pass; });
 }
 
-Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell) {
+Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell, Films films) {
   if (frame.rides.empty()) return Diagnostics{no_rides()};
   const JointedFrame jointed = jointed_frame(frame);
   const NumberedFrame& numbered = jointed.numbered;
@@ -426,7 +431,8 @@ Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell) {
                       std::move(*channels),
                       std::move(ends),
                       life.category,
-                      gamma};
+                      gamma,
+                      films};
   const auto vehicle = vehicle_facts(frame, numbered);
   const std::vector<double> standard = vehicle
                                            ? standard_factors(frame, *vehicle)

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "cases/analysis/analysis.h"
+#include "cases/rides/ride_film.h"
 #include "cases/verdict/verdict.h"
 
 namespace tubewright {
@@ -88,6 +89,7 @@ struct RideResult {
   Analysis instants;
   std::vector<double> instant_times;  ///< s, of each of these
   Verdict verdict;                    ///< of these, of the damage, of the ride itself
+  RideFilm film;                      ///< around the worst instant; no images if not asked for
 };
 
 struct RideStudy {
@@ -115,7 +117,10 @@ int worn_first(const RideStudy& study);
 /// Every ride passes, and what they do in the vehicle's life.
 bool rides_pass(const RideStudy& study);
 
+enum class Films { none, taken };
+
 /// Requires: the frame is sound. Diagnostics: it has no rides, or cannot be driven.
-Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell = tell_nobody);
+Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell = tell_nobody,
+                             Films films = Films::none);
 
 }  // namespace tubewright

@@ -30,6 +30,7 @@
 #include "io/workshop/cut_output.h"
 #include "io/yaml/render_diagnostics.h"
 #include "viz/files/mode_files.h"
+#include "viz/rides/film_files.h"
 
 namespace tubewright {
 
@@ -175,18 +176,23 @@ Answered losses(const LoadedFrame& loaded, const Diagnostics& warnings, Paint pa
 
 Answered rides(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
                Paint paint) {
-  const Result<RideStudy> outcome = ride_study(loaded.frame, tell_counted_stage);
+  const Films films = command.directory.empty() ? Films::none : Films::taken;
+  const Result<RideStudy> outcome = ride_study(loaded.frame, tell_counted_stage, films);
   if (const auto* diagnostics = outcome.error()) return *diagnostics;
   const RideStudy& study = *outcome;
   std::string json = ride_json(study, warnings);
   if (!command.directory.empty()) {
     auto failure = make_directory(command.directory);
     if (!failure) failure = write_ride_files(study, json, command.directory);
+    if (!failure) failure = write_film_files(study, command.directory);
     if (failure) return *failure;
   }
-  return StudyAnswer{
-      ride_text(study, paint),          std::move(json), ride_lines(study), rides_pass(study), {},
-      "rides.json and the wheel forces"};
+  return StudyAnswer{ride_text(study, paint),
+                     std::move(json),
+                     ride_lines(study),
+                     rides_pass(study),
+                     {},
+                     "rides.json, the wheel forces, and of each ride a .pvd with its VTK files"};
 }
 
 const char* stage_of(Study study) {
