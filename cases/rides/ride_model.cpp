@@ -94,6 +94,8 @@ Result<Shapes> shapes_of(const Frame& frame, const NumberedFrame& numbered, cons
   Shapes s;
   Model free = v.model;
   free.supports.clear();
+  // Motions are sums of those by unit forces, one of which may well push a cable.
+  for (Bar& bar : free.bars) bar.tension_only = false;
   // Inertia acts at the ends of pieces: end moments miss q l^2/12 of a piece, not of the tube.
   constexpr int least_pieces = 4;
   s.fine = refine(free, pieces_for_modes(free, wanted.up_to, least_pieces));
