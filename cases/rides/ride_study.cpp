@@ -156,10 +156,6 @@ double change_by_halving(const Frame& frame, const RideEntry& ride, const RideMo
   return change;
 }
 
-std::string instant_name(const std::string& ride, double time) {
-  return ride + " at " + decimals(time, 4) + " s";
-}
-
 void note(RideWorst& worst, const CheckResult& result, const std::string& check, double time) {
   if (!result.utilisation) return;
   if (worst.utilisation && *result.utilisation <= *worst.utilisation) return;
@@ -381,6 +377,10 @@ Diagnostics join_life(RideStudy& study) {
 }
 
 }  // namespace
+
+std::string instant_name(const std::string& ride, double time) {
+  return ride + " at " + decimals(time, 4) + " s";
+}
 
 const RideDamage* worn_most(const RideResult& ride) {
   const auto worst = std::max_element(

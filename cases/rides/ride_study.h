@@ -106,6 +106,9 @@ struct RideStudy {
   std::string life_words;  ///< what is in it
 };
 
+/// Of the load case that an instant is checked as: "kerb at 0.4125 s".
+std::string instant_name(const std::string& ride, double time);
+
 constexpr double damage_limit = 1;
 
 /// The end that one ride wears most; null where nothing is counted.

@@ -4,19 +4,23 @@
 #include <iterator>
 #include <set>
 
+#include "cases/checks/check_result.h"
+
 namespace tubewright {
 
 namespace {
 
-/// Of what fails in several instants of one ride only the worst, the greatest first.
-void add_failures(const std::vector<Failure>& found, std::vector<Failure>& failures) {
-  std::vector<Failure> worst = found;
-  std::stable_sort(worst.begin(), worst.end(), [](const Failure& a, const Failure& b) {
-    return a.utilisation > b.utilisation;
-  });
-  std::set<std::pair<std::string, std::string>> seen;
-  for (Failure& f : worst) {
-    if (seen.emplace(f.check, f.item).second) failures.push_back(std::move(f));
+/// Each part of the frame that fails in a ride once, at its worst, the worst first; then what fails
+/// and is no part, as a displacement.
+void add_failures(const RideResult& ride, std::vector<Failure>& failures) {
+  std::set<std::string> parts;
+  for (const RideWorst* w : nearest_limits(ride, ride.members.size() + ride.others.size())) {
+    parts.insert(w->item);
+    if (passes(*w->utilisation)) continue;
+    failures.push_back({w->check, w->item, instant_name(ride.name, w->time), *w->utilisation});
+  }
+  for (const Failure& f : ride.verdict.failures) {
+    if (parts.count(f.item) == 0) failures.push_back(f);
   }
 }
 
@@ -31,7 +35,7 @@ Verdict verdict_on(const RideStudy& study, const Analysis& instants) {
   v.failures.clear();
   v.not_proven.clear();
   for (const RideResult& ride : study.rides) {
-    add_failures(ride.verdict.failures, v.failures);
+    add_failures(ride, v.failures);
     for (const std::string& reason : ride.verdict.not_proven) {
       if (std::find(v.not_proven.begin(), v.not_proven.end(), reason) == v.not_proven.end()) {
         v.not_proven.push_back(reason);

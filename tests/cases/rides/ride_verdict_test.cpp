@@ -93,6 +93,9 @@ TEST_CASE("together rides pass if each passes and nothing is worn out, as rides_
   RideStudy open = two_rides();
   for (RideResult& r : open.rides) {
     r.verdict.failures.clear();
+    for (auto* parts : {&r.members, &r.others}) {
+      for (RideWorst& w : *parts) w.utilisation = 0.5;
+    }
     r.verdict.not_proven = {"the same doubt"};
     r.verdict.answer = Verdict::Answer::not_proven;
   }
@@ -103,15 +106,26 @@ TEST_CASE("together rides pass if each passes and nothing is worn out, as rides_
 
 TEST_CASE("what fails at several instants of a ride is told once, at its worst") {
   RideStudy study = two_rides();
-  study.rides[0].verdict.failures = {{"joint", "stub", "kerb at 1 s", 1.1},
-                                     {"joint", "stub", "kerb at 2 s", 1.3},
-                                     {"weld", "stub", "kerb at 1 s", 1.2}};
+  for (RideResult& r : study.rides) {
+    for (auto* parts : {&r.members, &r.others}) {
+      for (RideWorst& w : *parts) w.utilisation = 0.5;
+    }
+  }
+  RideWorst &a = study.rides[0].members[0], &b = study.rides[0].members[1];
+  a = {a.item, 1.1, "weld", 0.25};
+  b = {b.item, 1.3, "joint", 0.5};
+  study.rides[0].verdict.failures = {{"weld", a.item, "kerb at 0.2500 s", 1.1},
+                                     {"weld", a.item, "kerb at 0.2505 s", 1.05},
+                                     {"deflection", "tip", "kerb at 0.3000 s", 1.01}};
   study.rides[0].verdict.answer = Verdict::Answer::fail;
   study.rides[1].verdict.failures.clear();
   const Verdict v = take_instants(study).verdict;
-  REQUIRE(v.failures.size() == 2);
-  CHECK(v.failures[0].load_case == "kerb at 2 s");
-  CHECK(v.failures[1].check == "weld");
+  REQUIRE(v.failures.size() == 3);
+  CHECK(v.failures[0].item == b.item);
+  CHECK(v.failures[0].load_case == "kerb at 0.5000 s");
+  CHECK(v.failures[1].item == a.item);
+  CHECK(v.failures[1].utilisation == 1.1);
+  CHECK(v.failures[2].item == "tip");
 }
 
 }  // namespace tubewright::ride_verdict_test
