@@ -56,11 +56,13 @@ function figureForPrint(body, i, name, mode = "utilisation") {
   if (drawnForPrint.has(name)) return;
   drawnForPrint.add(name);
   const c = data.cases[i],
-    factor = nice(prepared.factor);
+    factor = nice(prepared.factor),
+    { label } = MODES.find((m) => m.name === mode);
+  const shown = mode === "rides" ? `${label}; shape of ${c.name}` : `Case ${c.name}`;
   const svg = document.createElementNS(SVG, "svg");
   const paper = new FrameFigure.Camera(prepared);
   svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", `The frame in case ${c.name}, coloured by ${mode}`);
+  svg.setAttribute("aria-label", `The frame in case ${c.name}, coloured by ${label.toLowerCase()}`);
   const before = { ...state };
   Object.assign(state, { case: i, mode, factor, picked: -1, marks: true });
   const drawn = FrameFigure.scene(prepared, state, paper.axes().eye);
@@ -71,7 +73,7 @@ function figureForPrint(body, i, name, mode = "utilisation") {
     make(
       "p",
       { class: "small" },
-      `Case ${c.name}, deflection ${factorWords(factor)}; dark violet 0, yellow 1 of what is ` +
+      `${shown}, deflection ${factorWords(factor)}; dark violet 0, yellow 1 of what is ` +
         "allowed, black hatching over it.",
     ),
   );
