@@ -50,7 +50,9 @@ std::array<double, 3> worse_of(const std::array<double, 3>& a, const std::array<
 
 Result<RideChannels> ride_channels(const Frame& frame, const NumberedFrame& numbered,
                                    const RideModel& model) {
-  const Model& whole = model.vehicle.model;
+  Model whole = model.vehicle.model;
+  // Forces are sums of those of unit loads, one of which may well push a cable.
+  for (Bar& bar : whole.bars) bar.tension_only = false;
   const Eigen::Index columns = model.loads.cols();
   std::vector<Actions> units;
   for (Eigen::Index k = 0; k < columns; ++k) {

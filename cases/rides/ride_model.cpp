@@ -94,6 +94,8 @@ Result<Shapes> shapes_of(const Frame& frame, const NumberedFrame& numbered, cons
   Shapes s;
   Model free = v.model;
   free.supports.clear();
+  // Motions are sums of those by unit forces, one of which may well push a cable.
+  for (Bar& bar : free.bars) bar.tension_only = false;
   // Inertia acts at the ends of pieces: end moments miss q l^2/12 of a piece, not of the tube.
   constexpr int least_pieces = 4;
   s.fine = refine(free, pieces_for_modes(free, wanted.up_to, least_pieces));
@@ -216,6 +218,9 @@ Result<RideModel> ride_model(const Frame& frame, const NumberedFrame& numbered,
   Eigen::MatrixXd answers(shapes.rows(), forces);
   for (Eigen::Index k = 0; k < forces; ++k) answers.col(k) = (*solved)[static_cast<size_t>(k)];
   answers -= shapes.leftCols(r.rigid) * (M_shapes.leftCols(r.rigid).transpose() * answers);
+  r.rigid_shapes = shapes.leftCols(r.rigid);
+  r.give.resize(shapes.rows(), forces + elastic);
+  r.give << answers, shapes.rightCols(elastic);
   const Eigen::MatrixXd whole = c.loads.transpose() * answers.topRows(known);
   const Eigen::MatrixXd residual = whole - system.modes.rightCols(elastic) * r.static_answer;
   system.residual_flexibility = (residual + residual.transpose()) / 2;

@@ -36,6 +36,8 @@ struct RideModel {
   RideSystem system;
   int rigid = 0;                     ///< modes of no frequency, first
   Eigen::MatrixXd loads;             ///< 6 a node of `fine` x columns of x: loads in balance
+  Eigen::MatrixXd rigid_shapes;      ///< 6 a node of `fine` x rigid modes
+  Eigen::MatrixXd give;              ///< 6 a node of `fine` x columns of x: what it gives way
   Eigen::MatrixXd static_answer;     ///< elastic modes x force coordinates: phi_j' b/omega_j^2
   std::vector<double> standing;      ///< load of each wheel at rest on level ground, N
   std::vector<std::string> carried;  ///< names of the carried masses

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cases/analysis/analysis.h"
+#include "cases/rides/ride_film.h"
 #include "cases/verdict/verdict.h"
 
 namespace tubewright {
@@ -87,6 +88,7 @@ struct RideResult {
   Analysis instants;
   std::vector<double> instant_times;  ///< s, of each of these
   Verdict verdict;                    ///< of these, of the damage, of the ride itself
+  RideFilm film;                      ///< around the worst instant; no images if not asked for
 };
 
 }  // namespace tubewright

@@ -10,6 +10,7 @@
 #include "cases/rides/load_cases.h"
 #include "cases/rides/ride_channels.h"
 #include "cases/rides/ride_drive.h"
+#include "cases/rides/ride_film.h"
 #include "cases/rides/ride_model.h"
 #include "cases/validate/ride_errors.h"
 #include "cases/vehicle/standard_cases.h"
@@ -18,10 +19,6 @@
 namespace tubewright {
 
 namespace {
-
-std::string instant_name(const std::string& ride, double time) {
-  return ride + " at " + decimals(time, 4) + " s";
-}
 
 void note(RideWorst& worst, const CheckResult& result, const std::string& check, double time) {
   if (!result.utilisation) return;
@@ -103,6 +100,7 @@ struct Driven {
   std::vector<EndWeights> ends;
   double category = 0;
   double gamma = 1;
+  Films films = Films::none;
 };
 
 Result<RideResult> drive(const Driven& d, const RideEntry& ride) {
@@ -153,6 +151,10 @@ Result<RideResult> drive(const Driven& d, const RideEntry& ride) {
   note_peaks(d.frame, r);
   r.verdict = verdict_of(r.instants, {}, std::nullopt);
   judge(ride, r);
+  if (d.films == Films::taken && !r.instant_times.empty()) {
+    const double around = r.worst ? r.worst->time : r.instant_times.front();
+    r.film = ride_film(d.frame, d.numbered, d.model, ride, {r.time_step, r.duration, around});
+  }
   return driven;
 }
 
@@ -203,6 +205,10 @@ Diagnostics join_life(RideStudy& study) {
 
 }  // namespace
 
+std::string instant_name(const std::string& ride, double time) {
+  return ride + " at " + decimals(time, 4) + " s";
+}
+
 const RideDamage* worn_most(const RideResult& ride) {
   const auto worst = std::max_element(
       ride.damage.begin(), ride.damage.end(),
@@ -227,7 +233,7 @@ bool rides_pass(const RideStudy& study) {
                      [](const RideResult& r) { return r.verdict.answer == Verdict::Answer::pass; });
 }
 
-Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell) {
+Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell, Films films) {
   if (frame.rides.empty()) return Diagnostics{no_rides()};
   const JointedFrame jointed = jointed_frame(frame);
   const NumberedFrame& numbered = jointed.numbered;
@@ -252,7 +258,8 @@ Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell) {
                       std::move(*channels),
                       std::move(ends),
                       life.category,
-                      gamma};
+                      gamma,
+                      films};
   const auto vehicle = vehicle_facts(frame, numbered);
   const std::vector<double> standard = vehicle
                                            ? standard_factors(frame, *vehicle)

@@ -25,6 +25,9 @@ struct RideStudy {
   std::string life_words;  ///< what is in it
 };
 
+/// Of the load case that an instant is checked as: "kerb at 0.4125 s".
+std::string instant_name(const std::string& ride, double time);
+
 constexpr double damage_limit = 1;
 
 /// The end that one ride wears most; null where nothing is counted.
@@ -36,7 +39,10 @@ int worn_first(const RideStudy& study);
 /// Every ride passes, and what they do in the vehicle's life.
 bool rides_pass(const RideStudy& study);
 
+enum class Films { none, taken };
+
 /// Requires: the frame is sound. Diagnostics: it has no rides, or cannot be driven.
-Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell = tell_nobody);
+Result<RideStudy> ride_study(const Frame& frame, const TellStep& tell = tell_nobody,
+                             Films films = Films::none);
 
 }  // namespace tubewright

@@ -1,7 +1,5 @@
 #include <unistd.h>
 
-#include <cstdlib>
-#include <ctime>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -13,6 +11,7 @@
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"
+#include "io/command/report_date.h"
 #include "io/command/standard_streams.h"
 #include "io/report/report_data.h"
 #include "io/report/report_page.h"
@@ -30,17 +29,6 @@
 namespace tubewright {
 
 namespace {
-
-/// The date of the report, UTC; SOURCE_DATE_EPOCH, where it is set, makes it the same every time.
-std::string today() {
-  std::time_t now = std::time(nullptr);
-  if (const char* given = std::getenv("SOURCE_DATE_EPOCH")) now = std::strtoll(given, nullptr, 10);
-  std::tm parts{};
-  gmtime_r(&now, &parts);
-  char text[32];
-  std::strftime(text, sizeof text, "%Y-%m-%d", &parts);
-  return text;
-}
 
 /// Everything into `directory`: what was written, or why not.
 struct Written {
@@ -103,7 +91,7 @@ Written write_files(FrameStudies& studies, const Diagnostics& warnings, const Fr
   std::optional<Changes> changed;
   if (changes) changed = find_changes(frame);
   progress.stage("writing the report");
-  const auto data = report_data({studies, warnings, file, today(),
+  const auto data = report_data({studies, warnings, file, report_date(),
                                  changed && changed->rank ? &*changed->rank : nullptr,
                                  changed && changed->losses ? &*changed->losses : nullptr});
   if (const auto failure = write_file_atomically(folder / "report.html",

@@ -1,10 +1,12 @@
 #include <unistd.h>
 
+#include <filesystem>
 #include <optional>
 
 #include "cases/changes/loss_study.h"
 #include "cases/changes/rank_study.h"
 #include "cases/rides/ride_study.h"
+#include "cases/rides/ride_verdict.h"
 #include "cases/sheets/sheet_blanks.h"
 #include "cases/studies/bench_study.h"
 #include "cases/studies/buckle_study.h"
@@ -18,7 +20,10 @@
 #include "io/command/command_frame.h"
 #include "io/command/commands.h"
 #include "io/command/progress.h"
+#include "io/command/report_date.h"
 #include "io/command/standard_streams.h"
+#include "io/report/report_data.h"
+#include "io/report/report_page.h"
 #include "io/results/bench_output.h"
 #include "io/results/floor_output.h"
 #include "io/results/stability_output.h"
@@ -30,6 +35,7 @@
 #include "io/workshop/cut_output.h"
 #include "io/yaml/render_diagnostics.h"
 #include "viz/files/mode_files.h"
+#include "viz/rides/film_files.h"
 
 namespace tubewright {
 
@@ -173,20 +179,38 @@ Answered losses(const LoadedFrame& loaded, const Diagnostics& warnings, Paint pa
                      losses_pass(study)};
 }
 
+/// Takes the instants out of the rides.
+std::optional<WriteFailure> write_ride_report(RideStudy& study, const LoadedFrame& loaded,
+                                              const Diagnostics& warnings,
+                                              const std::filesystem::path& folder) {
+  const FrameStudies instants = take_instants(study);
+  const auto data =
+      report_data({instants, warnings, loaded.file, report_date(), nullptr, nullptr, &study});
+  return write_file_atomically(folder / "report.html",
+                               report_page(data, loaded.frame, ride_text(study, Paint{})));
+}
+
 Answered rides(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
                Paint paint) {
-  const Result<RideStudy> outcome = ride_study(loaded.frame, tell_counted_stage);
+  const Films films = command.directory.empty() ? Films::none : Films::taken;
+  Result<RideStudy> outcome = ride_study(loaded.frame, tell_counted_stage, films);
   if (const auto* diagnostics = outcome.error()) return *diagnostics;
-  const RideStudy& study = *outcome;
+  RideStudy& study = *outcome;
   std::string json = ride_json(study, warnings);
   if (!command.directory.empty()) {
     auto failure = make_directory(command.directory);
     if (!failure) failure = write_ride_files(study, json, command.directory);
+    if (!failure) failure = write_film_files(study, command.directory);
+    if (!failure) failure = write_ride_report(study, loaded, warnings, command.directory);
     if (failure) return *failure;
   }
   return StudyAnswer{
-      ride_text(study, paint),          std::move(json), ride_lines(study), rides_pass(study), {},
-      "rides.json and the wheel forces"};
+      ride_text(study, paint),
+      std::move(json),
+      ride_lines(study),
+      rides_pass(study),
+      {},
+      "report.html, rides.json, the wheel forces, and of each ride a .pvd with its VTK files"};
 }
 
 const char* stage_of(Study study) {

@@ -100,7 +100,7 @@ std::vector<Command> all_commands() {
       on_frame("break", "every weld, tube and sheet lost in turn: what must hold",
                {json(), quiet("print what must hold only")}),
       on_frame("ride", "over the roads of `rides`: wheel loads, checks and wear",
-               {output("also write all results and wheel forces into DIR"), json(),
+               {output("also write a report, wheel forces and animations into DIR"), json(),
                 quiet("print one line a ride only")}),
       on_frame("size", "the lightest sizes of the stock that pass, with a proof",
                {{"--output", "-o", "FILE", "also write the frame in these sizes into a new file",

@@ -261,7 +261,8 @@ is checked at the instants that are worst for it, as in a load case. A ride is
 made again with half the time step; if its peaks change it is not proven.
 
 Options:
-  -o, --output DIR     also write all results and wheel forces into DIR
+  -o, --output DIR     also write a report, all results, wheel forces and an
+                       animation of the worst instant of each ride into DIR
   --json               print the results as one JSON object instead
   -q, --quiet          print one line a ride only
   -h, --help           this page

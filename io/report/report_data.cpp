@@ -7,6 +7,7 @@
 #include "io/report/report_changes.h"
 #include "io/report/report_fatigue.h"
 #include "io/report/report_frame.h"
+#include "io/report/report_rides.h"
 #include "io/report/report_rules.h"
 #include "io/report/report_verdict.h"
 #include "io/results/analysis_parts.h"
@@ -15,6 +16,7 @@
 #include "io/results/json_parts.h"
 #include "io/results/stability_output.h"
 #include "io/results/torsion_output.h"
+#include "io/rides/ride_output.h"
 #include "io/text/version.h"
 #include "io/workshop/cut_output.h"
 
@@ -90,8 +92,8 @@ void add_limits(const ReportSource& s, ordered_json& d) {
   d["not_checked"] = checks_not_made(s.studies);
   d["clauses"] = report_clauses(analysis);
   d["sources"] = report_sources();
-  d["assumptions"] = report_assumptions(analysis);
-  d["cautions"] = cautions();
+  d["assumptions"] = s.rides == nullptr ? report_assumptions(analysis) : ride_assumptions(*s.rides);
+  d["cautions"] = s.rides == nullptr ? cautions() : ride_cautions(*s.rides);
 }
 
 }  // namespace
@@ -105,6 +107,7 @@ ordered_json report_data(const ReportSource& source) {
   const Frame& frame = source.studies.analysis.frame;
   d["rank"] = source.rank == nullptr ? ordered_json(nullptr) : report_rank(frame, *source.rank);
   d["losses"] = source.losses == nullptr ? ordered_json(nullptr) : report_losses(*source.losses);
+  d["rides"] = source.rides == nullptr ? ordered_json(nullptr) : report_rides(*source.rides);
   add_limits(source, d);
   return rounded(std::move(d));
 }

@@ -6,6 +6,7 @@
 
 #include "cases/changes/loss_study.h"
 #include "cases/changes/rank_study.h"
+#include "cases/rides/ride_study.h"
 #include "cases/verdict/frame_studies.h"
 #include "io/yaml/frame_text.h"
 
@@ -19,6 +20,7 @@ struct ReportSource {
   std::string date;                   ///< YYYY-MM-DD
   const RankStudy* rank = nullptr;    ///< null: not asked for
   const LossStudy* losses = nullptr;  ///< likewise
+  const RideStudy* rides = nullptr;   ///< null: `studies` are of a check; else take_instants()
 };
 
 /// Numbers with five significant digits.

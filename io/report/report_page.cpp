@@ -111,7 +111,8 @@ std::string filled(const std::string& page, const std::map<std::string, std::str
 std::string report_page(const nlohmann::ordered_json& data, const Frame& frame,
                         const std::string& summary) {
   return filled(report_files::page,
-                {{"TITLE", escaped(data["title"].get<std::string>() + ": frame check")},
+                {{"TITLE", escaped(data["title"].get<std::string>() +
+                                   (data["rides"].is_null() ? ": frame check" : ": rides"))},
                  {"STYLE", report_files::style},
                  {"FIGURE", report_files::figure},
                  {"SCRIPT", report_files::script},

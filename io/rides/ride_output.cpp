@@ -4,6 +4,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "cases/rides/ride_verdict.h"
 #include "io/results/cautions.h"
 #include "io/results/json_parts.h"
 #include "io/results/verdict_words.h"
@@ -68,35 +69,14 @@ std::string mass_table(const RideResult& r, Paint paint) {
 }
 
 std::string member_table(const RideResult& r, Paint paint) {
-  std::vector<const RideWorst*> list;
-  for (const auto* parts : {&r.members, &r.others}) {
-    for (const RideWorst& w : *parts) {
-      if (w.utilisation) list.push_back(&w);
-    }
-  }
-  std::stable_sort(list.begin(), list.end(), [](const RideWorst* a, const RideWorst* b) {
-    return *a->utilisation > *b->utilisation;
-  });
   constexpr size_t most_rows = 6;
   std::string text = paint.faint("    nearest their limits") + '\n';
-  for (size_t i = 0; i < std::min(list.size(), most_rows); ++i) {
-    text += "    " + left(one_line(list[i]->item, 28), 28) +
-            right(utilisation_text(*list[i]->utilisation), 8) + "  " + in_words(list[i]->check) +
-            " at " + fixed(list[i]->time, 3) + " s\n";
+  for (const RideWorst* worst : nearest_limits(r, most_rows)) {
+    text += "    " + left(one_line(worst->item, 28), 28) +
+            right(utilisation_text(*worst->utilisation), 8) + "  " + in_words(worst->check) +
+            " at " + fixed(worst->time, 3) + " s\n";
   }
   return text;
-}
-
-/// How long it lasts by one ride alone.
-std::string damage_words(const RideStudy& study, const RideResult& r) {
-  const RideDamage* worn = worn_most(r);
-  if (worn == nullptr) return "nothing is counted for fatigue";
-  const Member& member = study.frame.members[static_cast<size_t>(worn->member)];
-  if (!(worn->per_ride > 0)) return "no stress range reaches the cut-off: it wears nothing out";
-  const double rides = damage_limit / worn->per_ride;
-  return "wears " + member.name + " at " + (worn->end == 0 ? member.from : member.to) +
-         " most: of this ride alone it lasts " + three_digits(rides) + ", " +
-         three_digits(rides * r.distance / km) + " km";
 }
 
 std::string ride_section(const RideStudy& study, const RideResult& r, Paint paint) {
@@ -105,35 +85,10 @@ std::string ride_section(const RideStudy& study, const RideResult& r, Paint pain
   text += wheel_table(r, paint);
   text += mass_table(r, paint);
   text += member_table(r, paint);
-  text += wrapped("    ", damage_words(study, r));
+  text += wrapped("    ", wear_words(study, r));
   for (const std::string& reason : r.verdict.not_proven)
     text += wrapped("  - not proven: ", reason);
   return text;
-}
-
-std::string life_sentence(const RideStudy& study) {
-  const int worst = worn_first(study);
-  if (worst < 0) return "";
-  return "all of it together, " + study.life_words + ", uses " +
-         utilisation_text(life_damage(study)) + " of the life of " +
-         study.frame.members[static_cast<size_t>(worst)].name + " (Miner's sum, 1 at its end)";
-}
-
-std::vector<std::string> ride_cautions(const RideStudy& study) {
-  std::vector<std::string> lines = {
-      "What a person or load does that gives way is not in it: carried masses are rigid. Tyres are "
-      "linear and never strike the rim, springs never their stops; no steering, no driving force, "
-      "no turning over; the speed is constant and displacements are small.",
-      "A random road of ISO 8608 has no potholes and no kerbs: give these as rides of their own.",
-      "Fatigue is screened by category " + fixed(study.category / 1e6, 0) +
-          " and counted at every tube end; of welds in thin tube no test is known.",
-      "It does not replace a drive test."};
-  if (!study.all_modes) {
-    lines.insert(lines.begin(), "Elastic modes are followed up to " + fixed(study.highest_mode, 0) +
-                                    " Hz only; higher ones give way as if at rest.");
-  }
-  for (std::string& line : cautions()) lines.push_back(std::move(line));
-  return lines;
 }
 
 ordered_json wheels_json(const RideResult& r) {
@@ -189,7 +144,9 @@ ordered_json fatigue_json(const RideStudy& study, const RideResult& r) {
   return fatigue;
 }
 
-ordered_json ride_entry(const RideStudy& study, const RideResult& r) {
+}  // namespace
+
+ordered_json ride_part(const RideStudy& study, const RideResult& r) {
   ordered_json masses = ordered_json::object();
   for (const RideMass& m : r.masses) {
     masses[m.name] = {{"rms", number(m.rms)}, {"peak", number(m.peak)}};
@@ -221,7 +178,41 @@ ordered_json ride_entry(const RideStudy& study, const RideResult& r) {
           {"verdict", verdict_json(r.verdict)}};
 }
 
-}  // namespace
+std::string wear_words(const RideStudy& study, const RideResult& r) {
+  const RideDamage* worn = worn_most(r);
+  if (worn == nullptr) return "nothing is counted for fatigue";
+  const Member& member = study.frame.members[static_cast<size_t>(worn->member)];
+  if (!(worn->per_ride > 0)) return "no stress range reaches the cut-off: it wears nothing out";
+  const double rides = damage_limit / worn->per_ride;
+  return "wears " + member.name + " at " + (worn->end == 0 ? member.from : member.to) +
+         " most: of this ride alone it lasts " + three_digits(rides) + ", " +
+         three_digits(rides * r.distance / km) + " km";
+}
+
+std::string life_sentence(const RideStudy& study) {
+  const int worst = worn_first(study);
+  if (worst < 0) return "";
+  return "all of it together, " + study.life_words + ", uses " +
+         utilisation_text(life_damage(study)) + " of the life of " +
+         study.frame.members[static_cast<size_t>(worst)].name + " (Miner's sum, 1 at its end)";
+}
+
+std::vector<std::string> ride_cautions(const RideStudy& study) {
+  std::vector<std::string> lines = {
+      "What a person or load does that gives way is not in it: carried masses are rigid. Tyres are "
+      "linear and never strike the rim, springs never their stops; no steering, no driving force, "
+      "no turning over; the speed is constant and displacements are small.",
+      "A random road of ISO 8608 has no potholes and no kerbs: give these as rides of their own.",
+      "Fatigue is screened by category " + fixed(study.category / 1e6, 0) +
+          " and counted at every tube end; of welds in thin tube no test is known.",
+      "It does not replace a drive test."};
+  if (!study.all_modes) {
+    lines.insert(lines.begin(), "Elastic modes are followed up to " + fixed(study.highest_mode, 0) +
+                                    " Hz only; higher ones give way as if at rest.");
+  }
+  for (std::string& line : cautions()) lines.push_back(std::move(line));
+  return lines;
+}
 
 std::string ride_lines(const RideStudy& study) {
   std::string text;
@@ -245,7 +236,7 @@ std::string ride_json(const RideStudy& study, const Diagnostics& warnings) {
   JsonLines out;
   start_results(out, study.frame, rides_pass(study), warnings, {});
   out.open("rides");
-  for (const RideResult& r : study.rides) out.row(r.name, ride_entry(study, r));
+  for (const RideResult& r : study.rides) out.row(r.name, ride_part(study, r));
   out.close();
   ordered_json life = ordered_json::object();
   for (size_t m = 0; m < study.life_damage.size(); ++m) {

@@ -42,9 +42,12 @@ DATA = re.compile(r'(<script type="application/json"[^>]*>)(.*?)(</script>)', re
 
 
 def report(path, directory, *more):
-    """The page that the program writes for a frame file."""
-    run = subprocess.run([PROGRAM, "check", str(path), "-o", str(directory), "-q",
-                          "--no-pictures", *more],
+    """The page that `check` writes for a frame file."""
+    return page_of("check", path, directory, "--no-pictures", *more)
+
+
+def page_of(command, path, directory, *more):
+    run = subprocess.run([PROGRAM, command, str(path), "-o", str(directory), "-q", *more],
                          env=dict(os.environ, SOURCE_DATE_EPOCH="1769817600"), capture_output=True,
                          text=True, check=False)
     assert run.returncode in (0, 1), run.stderr
@@ -133,6 +136,8 @@ class Pages:
             self.add(name, report(path, self.directory / name))
         self.add("changes", report(EXAMPLES / "06_flat_barrow.yaml", self.directory / "changes",
                                    "--changes"))
+        self.add("rides", page_of("ride", EXAMPLES / "05_market_hauler.yaml",
+                                  self.directory / "rides"))
         quad, bracket = ((self.directory / f"{n}.html").read_text(encoding="utf-8")
                          for n in ("quad", "bracket"))
         self.add("large", with_data(quad, larger(self.data["quad"], 200, 20)))
@@ -432,6 +437,94 @@ class Page(PageTest):
         self.choose_colour("losses")
         self.says("#legend", "Black hatching")
 
+    def test_rides_are_told_first_in_their_own_report_and_in_no_other(self):
+        self.open("hauler")
+        self.assertTrue(self.script("return document.getElementById('rides').hidden"))
+        self.open("rides")
+        seen = self.script("return [...document.querySelectorAll('main > section')]"
+                           ".filter((s) => !s.hidden).map((s) => s.id)")
+        self.assertEqual(["verdict", "rides", "figure"], seen[:3])
+        for chapter in ("fatigue", "studies", "cut", "changes", "otherwise"):
+            self.assertNotIn(chapter, seen)
+        self.says("#cases-heading", "The worst instants")
+        for caution in self.data["cautions"]:
+            self.says("#cautions", caution)
+        self.says("#cautions", "drive test")
+
+    def test_a_ride_has_its_doubts_before_its_numbers_and_these_are_those_of_the_data(self):
+        self.open("rides")
+        text = self.text("#rides")
+        after = 0
+        for ride in self.data["rides"]["rides"]:
+            start = text.index(f"Ride {ride['name']}: {ride['word']}", after)
+            wheels = text.index("Factor: peak over the load at rest", start)
+            for doubt in ride["not_proven"]:
+                self.assertLess(start, text.index(doubt[1:], start))
+                self.assertLess(text.index(doubt[1:], start), wheels)
+            after = wheels
+        self.assertTrue(any(ride["not_proven"] for ride in self.data["rides"]["rides"]))
+        tables = self.script("""
+            return [...document.querySelectorAll('#rides table')].map((t) =>
+              [t.parentNode.getAttribute('aria-label'),
+               [...t.tBodies[0].rows].map((r) => [...r.cells].map((c) => c.textContent))]);""")
+        tables = dict(tables)
+        for ride in self.data["rides"]["rides"]:
+            rows = tables[f"Wheels in ride {ride['name']}"]
+            for (name, wheel), row in zip(ride["wheels"].items(), rows, strict=True):
+                self.assertEqual(name.replace("_", " "), row[0])
+                for cell, value, step in zip(row[1:], (
+                        wheel["standing"], wheel["peak"], wheel["factor"],
+                        wheel["standard_factor"], 100 * wheel["off_ground"],
+                        wheel["tyre_deflection"]), (1, 1, 0.01, 0.01, 0.1, 0.1), strict=True):
+                    self.assertAlmostEqual(value, float(cell), delta=0.501 * step)
+            rows = tables[f"Carried masses in ride {ride['name']}"]
+            for mass, row in zip(ride["masses"].values(), rows, strict=True):
+                self.assertAlmostEqual(mass["rms"], float(row[1]), delta=0.00501)
+                self.assertAlmostEqual(mass["peak"] / 9.80665, float(row[4]), delta=0.00501)
+            rows = tables[f"Nearest their limits in ride {ride['name']}"]
+            for worst, row in zip(ride["nearest"], rows, strict=True):
+                self.assertEqual(worst["item"], row[0])
+                self.assertAlmostEqual(worst["utilisation"], float(row[1]), delta=0.00501)
+        rows = tables["Fatigue by the rides"]
+        self.assertEqual([m["name"] for m in self.data["rides"]["life"]["members"]],
+                         [row[0] for row in rows])
+
+    def test_wheel_forces_are_drawn_as_far_as_their_peaks(self):
+        self.open("rides")
+        for i, ride in enumerate(self.data["rides"]["rides"]):
+            paths = self.script("return [...document.querySelectorAll(arguments[0])]"
+                                ".map((p) => [p.getBBox().y, p.getBBox().height])",
+                                f"[data-ride='{i}'] path.force")
+            self.assertEqual(len(ride["wheels"]), len(paths))
+            # From the least force, below which nothing is drawn, one scale for all wheels.
+            scales = []
+            for k, (_, height) in enumerate(paths):
+                trace = ride["trace"]
+                span = (max(f for f in trace["greatest"][k] if f is not None)
+                        - min(f for f in trace["least"][k] if f is not None))
+                scales.append(height / span)
+            for scale in scales:
+                self.assertAlmostEqual(1, scale / scales[0], delta=0.02)
+            words = self.find(f"[data-ride='{i}'] svg").get_attribute("aria-label")
+            for wheel in ride["wheels"].values():
+                self.assertIn(f"{wheel['factor']:.2f} times its load at rest", words)
+
+    def test_the_figure_shows_the_worst_over_the_rides_and_a_time_shows_that_instant(self):
+        self.open("rides")
+        self.assertTrue(self.find("input[name=mode][value=rides]").is_selected())
+        worst = self.data["verdict"]["worst"]
+        number = [m["name"] for m in self.data["members"]].index(worst["item"])
+        self.assertAlmostEqual(worst["utilisation"], self.data["rides"]["worst"][number])
+        self.says(".stage svg", f"{worst['item']} {worst['utilisation']:.2f}")
+        last = self.data["rides"]["rides"][-1]
+        buttons = self.b.find_elements(By.CSS_SELECTOR, "#rides table button")
+        self.assertEqual(sum(len(r["nearest"]) for r in self.data["rides"]["rides"]), len(buttons))
+        self.script("arguments[0].scrollIntoView({block: 'center'})", buttons[-1])
+        buttons[-1].click()
+        self.assertEqual(str(last["nearest"][-1]["case"]),
+                         self.find("#case-select").get_attribute("value"))
+        self.says(".case:not([hidden]) h3", self.data["cases"][last["nearest"][-1]["case"]]["name"])
+
     def test_what_fails_is_marked_by_more_than_colour(self):
         self.open("fail")
         self.says("#cases-overview", "FAILS")
@@ -560,7 +653,7 @@ class Page(PageTest):
         self.says("#cut", "without 1 size that the file gives no price for")
 
     def test_nothing_is_asked_of_the_network_and_nothing_goes_wrong(self):
-        for name in ("bracket", "quad", "hauler", "fail", "large"):
+        for name in ("bracket", "quad", "hauler", "fail", "large", "rides"):
             self.open(name)
             for select in ("axial", "von_mises"):
                 self.choose_colour(select)
@@ -604,7 +697,11 @@ class Page(PageTest):
             self.assertIn(name, names)
 
     def test_headings_and_tables_are_well_formed(self):
-        self.open("hauler")
+        for name in ("hauler", "rides"):
+            self.open(name)
+            self.check_headings_and_tables()
+
+    def check_headings_and_tables(self):
         levels = self.script("return [...document.querySelectorAll("
                              "'#report h1, #report h2, #report h3, #report h4')]"
                              ".map((h) => Number(h.tagName[1]))")
@@ -632,7 +729,7 @@ class Page(PageTest):
             self.assertGreaterEqual(style[2], 1, style)
 
     def test_a_phone_need_not_scroll_sideways(self):
-        for name in ("quad", "hauler", "fail", "hostile"):
+        for name in ("quad", "hauler", "fail", "hostile", "rides"):
             for width in (390, 320):
                 self.open(name, width=width, height=844)
                 self.find("#stage").send_keys("n")

@@ -3,6 +3,10 @@
 import json
 import re
 import unittest
+import xml.etree.ElementTree
+
+from vtkmodules.util.numpy_support import vtk_to_numpy
+from vtkmodules.vtkIOXML import vtkXMLPolyDataReader
 
 from program import EXAMPLES, ProgramTest, one_json_object, run
 
@@ -160,6 +164,78 @@ class Rides(ProgramTest):
         wheels = one_json_object(run("ride", file, "--json").stdout)["rides"]["r"]["wheels"]
         self.assertGreater(wheels["front_left"]["peak"], 1.5 * wheels["front_left"]["standing"])
         self.assertGreater(wheels["front_left"]["peak"], wheels["front_right"]["peak"])
+
+
+class Film(ProgramTest):
+    """`ride_NAME.pvd`, read by VTK as a 3D viewer does."""
+
+    def setUp(self):
+        super().setUp()
+        self.folder = self.directory / "film"
+        run("ride", self.file(rigid_vehicle(HUMP % "")), "-o", self.folder, "-q")
+        self.ride = json.loads((self.folder / "rides.json").read_text())["rides"]["hump"]
+
+    def images(self, part):
+        """(time of the index, data, its own time) of the files of a part: tubes or wheels."""
+        root = xml.etree.ElementTree.parse(self.folder / "ride_hump.pvd").getroot()
+        for entry in root.findall("Collection/DataSet"):
+            if entry.get("file").endswith(f"_{part}.vtp"):
+                reader = vtkXMLPolyDataReader()
+                reader.SetFileName(str(self.folder / entry.get("file")))
+                reader.Update()
+                self.assertEqual(0, reader.GetErrorCode())
+                data = reader.GetOutput()
+                own = data.GetFieldData().GetArray("TimeValue").GetValue(0)
+                yield float(entry.get("timestep")), data, own
+
+    def test_the_index_tells_seconds_10_ms_apart_and_the_files_the_same(self):
+        for part in ("tubes", "wheels"):
+            times = []
+            for time, _, own in self.images(part):
+                self.assertEqual(time, own)
+                times.append(time)
+            self.assertGreater(len(times), 25)
+            self.assertLessEqual(len(times), 41)
+            for before, after in zip(times, times[1:]):
+                self.assertAlmostEqual(0.01, after - before, places=8)
+            self.assertGreaterEqual(times[0], 0)
+            self.assertLessEqual(times[-1], self.ride["duration"])
+
+    def test_a_wheel_rises_by_the_road_less_what_its_tyre_is_squeezed_more_than_at_rest(self):
+        # 294.3 N at rest on 90 N/mm.
+        most = 0
+        for _, data, _ in self.images("wheels"):
+            cells = data.GetCellData()
+            wheel, road, squeezed, force = (vtk_to_numpy(cells.GetArray(name)) for name in
+                                            ("wheel", "road", "tyre_deflection", "tyre_force"))
+            self.assertEqual([0, 0, 1, 1, 2, 2, 3, 3], wheel.tolist())
+            moved = vtk_to_numpy(data.GetPointData().GetArray("displacement"))[:, 2]
+            up = [moved[data.GetCell(k).GetPointId(0)] for k in range(8)]
+            for circle in range(0, 8, 2):
+                self.assertEqual([0, 1], road[circle:circle + 2].tolist())
+                self.assertAlmostEqual(up[circle + 1] - (squeezed[circle] - 294.3 / 90), up[circle],
+                                       delta=2e-3)
+                self.assertLessEqual(force[circle],
+                                     self.ride["wheels"][list(PLACES)[circle // 2]]["peak"] + 1e-6)
+                most = max(most, up[circle])
+        self.assertGreater(most, 10)  # of a hump of 20 mm
+
+    def test_tubes_have_forces_and_stresses_and_move_as_one_where_they_are_rigid(self):
+        for _, data, _ in self.images("tubes"):
+            points = data.GetPointData()
+            for name, unit in (("axial_force", "N"), ("stress_normal", "MPa"),
+                               ("displacement", "mm")):
+                self.assertIsNotNone(points.GetArray(name), name)
+                label = points.GetArray(name).GetInformation().Get(
+                    points.GetArray(name).UNITS_LABEL())
+                self.assertEqual(unit, label)
+            moved = vtk_to_numpy(points.GetArray("displacement"))
+            # Pitch and heave alone: left and right go up together, nothing goes across.
+            self.assertLess(abs(moved[:, 1]).max(), 0.05)
+            ends = [moved[data.GetCell(k).GetPointId(data.GetCell(k).GetNumberOfPoints() - 1), 2]
+                    for k in range(4)]
+            self.assertAlmostEqual(ends[0], ends[1], delta=0.01)
+            self.assertAlmostEqual(ends[2], ends[3], delta=0.01)
 
 
 if __name__ == "__main__":

@@ -157,7 +157,7 @@ std::vector<Cut> cuts(const BeamState& beam, double worst) {
 }
 
 CaseDrawing draw_case(const Analysis& analysis, const CaseResult& result, int step) {
-  CaseDrawing drawing{result.name, step, result.large.has_value(), {}, {}};
+  CaseDrawing drawing{result.name, step, result.large.has_value(), {}, {}, {}};
   for (int i = 0; i < static_cast<int>(analysis.slots.size()); ++i) {
     const MemberSlot& slot = analysis.slots[i];
     drawing.members.push_back(slot.is_beam ? draw_beam(analysis, result, i, slot.index)

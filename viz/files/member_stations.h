@@ -4,6 +4,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -43,6 +44,7 @@ struct CaseDrawing {
   bool large = false;  ///< rotations are rotation vectors of any size
   std::vector<MemberDrawing> members;
   std::vector<ArmDrawing> arms;
+  std::optional<double> time = {};  ///< in a viewer, s; none: the step
 };
 
 /// How a point that lies `offset` from the axis moves as its cross-section turns. `large`: the

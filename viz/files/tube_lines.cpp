@@ -64,7 +64,8 @@ void add_description(vtkFieldData& data, const Frame& frame, const CaseDrawing& 
       {"utilisation: von Mises stress times the yield factor over the yield strength, 1 = at "
        "the limit; 0 where no check is possible (a spring, a yield strength not given)",
        "a spring has no section: its section is -1 and its stresses are 0"});
-  add_column(data, {"TimeValue", "1", 1, {static_cast<double>(drawing.step)}});
+  const double step = drawing.step;
+  add_column(data, {"TimeValue", drawing.time ? "s" : "1", 1, {drawing.time.value_or(step)}});
   add_column(data, {"warp_scale_suggested", "1", 1, {warp_scale}});
 }
 

@@ -4,7 +4,7 @@ import { caseFacts, memberTable, panelTable, reactionTables, wheelTable } from "
 import { SVG } from "./drawing.js";
 import { make, place } from "./elements.js";
 import { FrameFigure } from "./figure/frame_figure.js";
-import { casesByUse, factorWords, nice, prepared, state } from "./state.js";
+import { MODES, casesByUse, factorWords, nice, prepared, state } from "./state.js";
 import { data } from "./words.js";
 
 const filled = new Set();
@@ -34,7 +34,7 @@ export function fillCases() {
       return make(
         "section",
         { class: "case", id: "case-" + i, "aria-labelledby": heading, hidden: true },
-        make("h3", { id: heading }, "Case ", c.name),
+        make("h3", { id: heading }, data.rides ? "Instant " : "Case ", c.name),
         c.note ? make("p", {}, c.note) : null,
       );
     }),
@@ -52,17 +52,19 @@ export function showCases() {
 
 /// The frame on paper: every case in its own figure, by utilisation, as SVG.
 const drawnForPrint = new Set();
-function figureForPrint(body, i, name) {
+function figureForPrint(body, i, name, mode = "utilisation") {
   if (drawnForPrint.has(name)) return;
   drawnForPrint.add(name);
   const c = data.cases[i],
-    factor = nice(prepared.factor);
+    factor = nice(prepared.factor),
+    { label } = MODES.find((m) => m.name === mode);
+  const shown = mode === "rides" ? `${label}; shape of ${c.name}` : `Case ${c.name}`;
   const svg = document.createElementNS(SVG, "svg");
   const paper = new FrameFigure.Camera(prepared);
   svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", `The frame in case ${c.name}, coloured by utilisation`);
+  svg.setAttribute("aria-label", `The frame in case ${c.name}, coloured by ${label.toLowerCase()}`);
   const before = { ...state };
-  Object.assign(state, { case: i, mode: "utilisation", factor, picked: -1, marks: true });
+  Object.assign(state, { case: i, mode, factor, picked: -1, marks: true });
   const drawn = FrameFigure.scene(prepared, state, paper.axes().eye);
   FrameFigure.drawSvg(svg, drawn, paper, 720, 430, name);
   Object.assign(state, before);
@@ -71,7 +73,7 @@ function figureForPrint(body, i, name) {
     make(
       "p",
       { class: "small" },
-      `Case ${c.name}, deflection ${factorWords(factor)}; dark violet 0, yellow 1 of what is ` +
+      `${shown}, deflection ${factorWords(factor)}; dark violet 0, yellow 1 of what is ` +
         "allowed, black hatching over it.",
     ),
   );
@@ -83,7 +85,9 @@ function readyCase(i) {
 }
 
 function readyForPrint() {
-  if (casesByUse.length) figureForPrint(place("figure-for-print"), casesByUse[0], "worst");
+  if (casesByUse.length) {
+    figureForPrint(place("figure-for-print"), casesByUse[0], "worst", MODES[0].name);
+  }
   data.cases.forEach((c, i) => readyCase(i));
 }
 

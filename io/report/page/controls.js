@@ -17,7 +17,7 @@ import {
   thisCase,
   worstOf,
 } from "./state.js";
-import { checkWords, data, passWord } from "./words.js";
+import { CASE, checkWords, data, passWord } from "./words.js";
 
 let caseSelects = [],
   tubeSelect;
@@ -102,10 +102,15 @@ function caseSwitch() {
     make(
       "div",
       { class: "pick" },
-      make("label", { for: "case-select-2" }, "Load case shown in the tables and in the figure"),
+      make("label", { for: "case-select-2" }, `${CASE} shown in the tables and in the figure`),
       select,
     ),
-    make("label", { class: "tick" }, all, "All cases one below the other"),
+    make(
+      "label",
+      { class: "tick" },
+      all,
+      `All ${data.rides ? "instants" : "cases"} one below the other`,
+    ),
   );
   return select;
 }
@@ -119,7 +124,7 @@ export function fillControls() {
   });
   const row = (id, text, field) => make("div", {}, make("label", { for: id }, text), field);
   place("controls").append(
-    row("case-select", "Load case, most used first", select),
+    row("case-select", `${CASE}, most used first`, select),
     make("fieldset", {}, make("legend", {}, "Colour of the tubes"), modeChoice()),
     deflectionChoice(),
     markChoice(),

@@ -5,7 +5,7 @@ import { make, meter, place } from "./elements.js";
 import { DASH, fixed, none, three, used } from "./numbers.js";
 import { casesByUse } from "./state.js";
 import { column, longText, number, rowHead, table } from "./tables.js";
-import { checkWords, data, passWord } from "./words.js";
+import { CASE, checkWords, data, passWord } from "./words.js";
 
 const meterCell = (value) => make("span", {}, meter(value), used(value));
 
@@ -56,7 +56,7 @@ export function fillOverview() {
     table(
       caption,
       [
-        rowHead("Case"),
+        rowHead(CASE),
         column("Verdict"),
         number("Used"),
         column("Check"),

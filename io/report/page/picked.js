@@ -81,13 +81,16 @@ const MODE_NOTES = {
     "Sleeves at the ends of tubes: how much of a rigid end's moment each takes, by its walls, " +
     "its release, and how stiff the tube is. Without a sleeve: rigid, or the tube runs on.",
   worth: "By the slope with the wall. Grey: no wall, or thinner is stiffer.",
+  rides: "Black hatching: over the limit. Grey: no check made.",
   losses: "Black hatching: the frame moves freely or fails without it.",
 };
 
 export function fillLegend() {
   const mode = MODES.find((m) => m.name === state.mode);
   const marks = [
-    data.wheels.length ? "Rings are wheels; arrows, what the road does to them" : "",
+    data.wheels.length
+      ? "Rings are wheels" + (data.rides ? "" : "; arrows, what the road does to them")
+      : "",
     data.supports.length ? "pyramids are supports" : "",
     data.attachments.length ? "grey plates and bolts are attachments" : "",
     data.gussets.length ? "grey plates in corners, gussets" : "",

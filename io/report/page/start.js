@@ -9,6 +9,7 @@ import { fillFatigue } from "./fatigue.js";
 import { fillAssumptions, fillCautions, fillInput, fillNotChecked, fillSources } from "./ground.js";
 import { fillOtherwise, fillOverview } from "./overview.js";
 import { fillPlots } from "./plots.js";
+import { fillRidePlots, fillRides } from "./rides.js";
 import { startFigure } from "./stage.js";
 import { state } from "./state.js";
 import { fillStudies } from "./studies.js";
@@ -17,6 +18,7 @@ import { fillContents, fillHead, fillVerdict } from "./verdict.js";
 
 fillHead();
 fillControls();
+fillRides();
 fillStudies();
 fillChanges();
 fillNotChecked();
@@ -30,6 +32,7 @@ fillCut();
 fillVerdict();
 fillContents();
 fillPlots();
+fillRidePlots();
 fillCutPlots();
 fillViewButtons();
 fillOverview();
@@ -43,4 +46,5 @@ if (state.case >= 0) {
 }
 fillRestWhenIdle();
 new ResizeObserver(fillPlots).observe(place("plots-body"));
+new ResizeObserver(fillRidePlots).observe(place("rides-body"));
 new ResizeObserver(fillCutPlots).observe(place("cut-body"));

@@ -13,6 +13,9 @@ export const casesByUse = data.cases
   .sort((a, b) => worstOf(data.cases[b]) - worstOf(data.cases[a]) || a - b);
 
 export const MODES = [
+  ...(data.rides
+    ? [{ name: "rides", label: "Utilisation over the rides", unit: "worst of every instant" }]
+    : []),
   { name: "utilisation", label: "Utilisation", unit: "share of what is allowed; 1 is the limit" },
   { name: "axial", label: "Axial force", unit: "N, tension positive" },
   { name: "von_mises", label: "Von Mises stress", unit: "MPa, at the worst place of the tube" },
@@ -31,6 +34,7 @@ const ofMode = {
     return ends ? ends.map((end) => fixed(end, 2)).join(" and ") : "pinned";
   },
   worth: (i) => (none(data.rank.worth[i]) ? "no wall" : three(data.rank.worth[i])),
+  rides: (i) => used(data.rides.worst[i]),
   losses: (i) => {
     const loss = data.losses.losses.find((l) => l.kind === "tube" && l.member === i);
     return loss.mechanism ? "can move freely" : used(loss.worst);
@@ -54,13 +58,13 @@ export function governing(result, checks) {
 
 export const state = {
   case: casesByUse.length ? casesByUse[0] : -1,
-  mode: "utilisation",
+  mode: MODES[0].name,
   factor: nice(prepared.factor),
   picked: -1,
   marks: true,
   force: (v) => newtons(v) + " N",
   words: (i, result, worst) => {
-    const ofCase = !["joints", "worth", "losses"].includes(state.mode);
+    const ofCase = !["joints", "worth", "losses", "rides"].includes(state.mode);
     const marked = worst && ofCase ? ", worst" : "";
     return `${data.members[i].name} ${ofMode[state.mode](i, result)}${marked}`;
   },

@@ -4,7 +4,7 @@ import { box, circle, label, plot, stroke } from "./drawing.js";
 import { fact, list, make, place } from "./elements.js";
 import { counted, fixed, none, three, used } from "./numbers.js";
 import { casesByUse, worstOf } from "./state.js";
-import { checkWords, data, words } from "./words.js";
+import { CASE, checkWords, data, words } from "./words.js";
 
 export function fillHead() {
   place("title").textContent = data.title;
@@ -29,12 +29,29 @@ function worstFacts(worst) {
     fact(
       "Most used",
       used(worst.utilisation) + " of 1",
-      `${checkWords(worst.check)} of ${worst.item}, case ${worst.case}`,
+      `${checkWords(worst.check)} of ${worst.item}, ${data.rides ? "" : "case "}${worst.case}`,
     ),
     fact(
       over ? "Too much by" : "In hand",
       fixed(Math.abs(1 - worst.utilisation), 2),
       over ? "of what is allowed" : "of what is allowed, reserve included",
+    ),
+  ];
+}
+
+function rideFacts() {
+  const { rides } = data.rides,
+    pass = rides.filter((r) => r.verdict.answer === "pass").length;
+  const wheels = rides.flatMap((r) =>
+    Object.entries(r.wheels).map(([name, w]) => ({ name, ride: r.name, ...w })),
+  );
+  const hardest = wheels.sort((a, b) => b.factor - a.factor)[0];
+  return [
+    fact("Rides", `${pass} of ${rides.length} pass`),
+    fact(
+      "Hardest hit wheel",
+      `${fixed(hardest.factor, 2)} times at rest`,
+      `${words(hardest.name)}, ride ${hardest.ride}`,
     ),
   ];
 }
@@ -103,7 +120,9 @@ export function fillVerdict() {
   const failing = data.cases.filter((c) => !c.passes).length;
   const facts = [
     ...worstFacts(v.worst),
-    fact("Load cases", `${data.cases.length - failing} of ${data.cases.length} pass`),
+    ...(data.rides
+      ? rideFacts()
+      : [fact("Load cases", `${data.cases.length - failing} of ${data.cases.length} pass`)]),
     fact(
       "Mass",
       fixed(data.mass.tubes + data.mass.panels, 1) + " kg frame",
@@ -163,7 +182,7 @@ function nameMostUsed(svg, x, width) {
     near ? "end" : "start",
   );
   if (at > 270 && width > 560) {
-    label(svg, x(0), 13, "every load case, by its most used item", "dim");
+    label(svg, x(0), 13, `every ${CASE.toLowerCase()}, by its most used item`, "dim");
   }
 }
 
@@ -174,7 +193,7 @@ export function strip(width) {
     right = width - 8;
   const x = (u) => left + ((right - left) * Math.min(u, top)) / top;
   const all = casesByUse.map((i) => `${data.cases[i].name} ${used(worstOf(data.cases[i]))}`);
-  const svg = plot(width, 62, "Most used item of each load case: " + all.join(", "));
+  const svg = plot(width, 62, `Most used item of each ${CASE.toLowerCase()}: ` + all.join(", "));
   box(svg, x(0), 24, x(1) - x(0), 12, "track");
   stroke(svg, `M${x(1)} 12V44`, "limit");
   label(svg, x(1), 57, "limit 1", "strong", "middle");

@@ -6,6 +6,9 @@ import { DASH, fixed, none, three } from "./numbers.js";
 
 export const data = JSON.parse(place("report-data").textContent);
 
+/// What the figure and the tables show one of.
+export const CASE = data.rides ? "Instant" : "Load case";
+
 export const words = (name) => name.replace(/_/g, " ");
 export const nodeName = (i) => data.nodes[i].name;
 

@@ -63,6 +63,22 @@ TEST_CASE("channels give what solving the loads of an instant gives") {
   }
 }
 
+TEST_CASE("a cable counts as taut: the forces are those with a link in its place") {
+  Frame f = sprung_rider();
+  f.members.push_back(f.members.back());
+  f.members.back().name = "stay";
+  f.members.back().from = "fl1";
+  f.members.back().to = "rr1";
+  const Rig link(f);
+  f.members.back().kind = MemberKind::cable;
+  const Rig cable(f);
+  CHECK((cable.channels.forces - link.channels.forces).norm() < 1e-9 * link.channels.forces.norm());
+  const Eigen::MatrixXd &taut = cable.model.give, &stiff = link.model.give;
+  const Eigen::Index forces = link.model.system.modes.rows();
+  CHECK((taut.leftCols(forces) - stiff.leftCols(forces)).norm() <
+        1e-6 * stiff.leftCols(forces).norm());
+}
+
 TEST_CASE("in the instants kept every tube has at least 99.5 % of its greatest stress") {
   const Rig rig(sprung_rider());
   const Eigen::MatrixXd x = random_x(rig.model, 200);

@@ -68,6 +68,12 @@ function lossOf(data, member) {
   return { value: loss.worst === null ? 1 : Math.min(1, loss.worst), hatched: loss.must_hold };
 }
 
+/// Its utilisation at the worst instant of all rides.
+function worstRide(data, member) {
+  const value = data.rides ? data.rides.worst[member] : null;
+  return { value, hatched: value > 1 };
+}
+
 export function prepare(data) {
   const at = data.nodes.map((n) => n.at);
   const members = data.members.map((m) => prepareMember(data, at, m));
@@ -86,6 +92,7 @@ export function prepare(data) {
   const ofTube = {
     worth: data.members.map((m, i) => ({ value: worthOf(data, i) })),
     losses: data.members.map((m, i) => lossOf(data, i)),
+    rides: data.members.map((m, i) => worstRide(data, i)),
   };
   return {
     data,
@@ -104,6 +111,7 @@ export function prepare(data) {
       joints: 1,
       worth: roundUp(Math.max(0, ...ofTube.worth.map((t) => t.value || 0))) || 1,
       losses: 1,
+      rides: 1,
     },
     // The factor at which the largest motion of any case is 6 % of the frame's size.
     factor: most > 0 ? (0.06 * extent) / most : 0,

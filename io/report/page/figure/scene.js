@@ -10,7 +10,7 @@ import { add, cross, sub, times, unit } from "./vectors.js";
 /// Colour and pattern of a member: compression has rings, what is over its limit is hatched.
 function memberLook(prepared, state, result, i) {
   if (state.mode === "joints") return { colour: NOT_CHECKED, pattern: PATTERN.plain };
-  if (state.mode === "worth" || state.mode === "losses") {
+  if (prepared.ofTube[state.mode]) {
     const { value, hatched } = prepared.ofTube[state.mode][i];
     if (value === null) return { colour: NOT_CHECKED, pattern: PATTERN.plain };
     return {
