@@ -36,10 +36,10 @@ function partRow({ name, cells, force, parts }, r, checks, notes) {
     over,
     cells: [
       name,
-      ...cells,
-      newtons(force),
       { text: used(g && g.value), over },
       [...gaps, by].filter((t) => t).join("; "),
+      newtons(force),
+      ...cells,
       ...checkCells(r, checks, notes),
       ...parts.map(newtons),
     ],
@@ -65,11 +65,11 @@ function partTable(c, kind, results, told) {
   );
   const columns = [
     rowHead(kind.word[0].toUpperCase() + kind.word.slice(1)),
-    column("What it is", "mm"),
-    column("Where"),
-    number("Force", "N"),
     number("Used"),
     column("By"),
+    number("Force", "N"),
+    column("What it is", "mm"),
+    column("Where"),
     ...kind.checks.map(checkHead),
     ...kind.parts.map((head) => ({ ...number(head, "N"), screen: true })),
   ];
