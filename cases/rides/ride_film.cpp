@@ -155,7 +155,7 @@ std::vector<FilmStation> beam_stations(const RefinedModel& fine, size_t beam,
 }
 
 /// A link, spring or cable stays straight and turns as its ends move apart sideways.
-std::vector<FilmStation> bar_stations_of(const Model& model, const Bar& bar, double N,
+std::vector<FilmStation> bar_stations_of(const Model& model, const Bar& bar, double force,
                                          const Eigen::VectorXd& displacement) {
   const Eigen::Vector3d& from = model.nodes[static_cast<size_t>(bar.from)];
   const Eigen::Vector3d& to = model.nodes[static_cast<size_t>(bar.to)];
@@ -163,7 +163,7 @@ std::vector<FilmStation> bar_stations_of(const Model& model, const Bar& bar, dou
                         end = displacement.segment<3>(dofs_per_node * bar.to), chord = to - from;
   const Eigen::Vector3d turn = chord.cross(end - start) / chord.squaredNorm();
   SectionForces forces;
-  forces.N = N;
+  forces.N = force;
   return {{0, from, start, turn, forces}, {1, to, end, turn, forces}};
 }
 

@@ -230,6 +230,7 @@ Result<FrameModes> modes_on(const ModesOf& f, const std::vector<int>& pieces) {
   FrameModes result;
   result.fine = refine(f.numbered.model, pieces);
   result.slots = f.numbered.slots;
+  result.arms = f.numbered.arms;
   result.restrained = !f.numbered.model.supports.empty();
   result.on_tyres = !f.tyres.empty();
   const auto outcome = natural_modes(result.fine.model, f.added, f.count, ground_of(f.tyres));

@@ -35,6 +35,7 @@ struct FrameModes {
   std::vector<FrameMode> own;
 
   std::vector<MemberSlot> slots;  ///< in the order of Frame::members
+  std::vector<ArmSlot> arms;      ///< in the order of Frame::attachments
   RefinedModel fine;              ///< cut as the shapes are
 };
 

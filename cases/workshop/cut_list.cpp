@@ -232,6 +232,22 @@ std::vector<WeldmentPlan::Share> shares_of(const CutWeldment& weldment,
   return list;
 }
 
+/// A gusset belongs to what is welded at its node.
+void note_gussets(const Frame& frame, const NumberedFrame& numbered, const CutWeldment& weldment,
+                  std::vector<GussetCut>& cuts) {
+  const auto stands_in = [&](const std::string& name) {
+    const auto gusset = std::find_if(frame.gussets.begin(), frame.gussets.end(),
+                                     [&](const Gusset& g) { return g.name == name; });
+    const int node = node_numbers(numbered, {gusset->node}).front();
+    return std::find(weldment.welded.begin(), weldment.welded.end(), node) != weldment.welded.end();
+  };
+  for (GussetCut& cut : cuts) {
+    if (std::any_of(cut.names.begin(), cut.names.end(), stands_in)) {
+      cut.weldments.push_back(weldment.name);
+    }
+  }
+}
+
 void add_weldments(const Frame& frame, const NumberedFrame& numbered,
                    const std::vector<CutPiece>& cut, CutList& list) {
   std::map<std::string, size_t> group_of;
@@ -243,6 +259,7 @@ void add_weldments(const Frame& frame, const NumberedFrame& numbered,
     WeldmentPlan plan = plan_of(frame, numbered, weldment, cut);
     if (!plan.single) plan.jig = checks_among(checks, weldment.nodes);
     plan.shares = shares_of(weldment, cut, group_of);
+    note_gussets(frame, numbered, weldment, list.gussets);
     add_to_list(plan, list);
     list.weldments.push_back(std::move(plan));
   }
@@ -266,6 +283,7 @@ std::vector<GussetCut> gusset_cuts(const Frame& frame) {
              std::abs(c.angle - cut.angle) < alike &&
              std::abs(c.thickness - cut.thickness) < alike && c.material == cut.material;
     });
+    cut.label = "P" + std::to_string(cuts.size() + 1);
     GussetCut& to = same == cuts.end() ? cuts.emplace_back(std::move(cut)) : *same;
     to.plates += plate.plates;
     to.names.push_back(g.name);
@@ -289,8 +307,8 @@ CutList cut_list(const Frame& frame) {
   sort_groups(patterns);
   name_groups(frame, patterns);
   for (Pattern& p : patterns) list.groups.push_back(std::move(p.group));
-  add_weldments(frame, numbered, cut, list);
   list.gussets = gusset_cuts(frame);
+  add_weldments(frame, numbered, cut, list);
   list.orders = orders_of(frame, list, list.remarks);
   return list;
 }

@@ -57,6 +57,7 @@ struct WeldmentPlan {
 
 /// Gussets that are cut alike.
 struct GussetCut {
+  std::string label;  ///< "P1", "P2", ...
   double long_leg = 0, short_leg = 0;
   double angle = 0;  ///< between them, rad
   double thickness = 0;
@@ -64,6 +65,7 @@ struct GussetCut {
   int plates = 0;
   double mass = 0;  ///< of one plate, kg
   std::vector<std::string> names;
+  std::vector<std::string> weldments;  ///< that they are welded into
 };
 
 struct CutList {

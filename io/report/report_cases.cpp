@@ -36,14 +36,15 @@ ordered_json member_checks() {
   return list;
 }
 
-/// Of every name of a panel's check the first that is met.
-using PanelChecks = std::vector<const NamedCheck*>;
+/// Of every name of a check the first that is met.
+using ChecksMet = std::vector<const NamedCheck*>;
 
-PanelChecks panel_checks(const Analysis& analysis) {
-  PanelChecks met;
+template <class Part>
+ChecksMet checks_met(const Analysis& analysis, std::vector<Part> CaseResult::*parts) {
+  ChecksMet met;
   for (const CaseResult& c : analysis.cases) {
-    for (const PanelResult& p : c.panels) {
-      for (const NamedCheck& check : p.checks) {
+    for (const Part& part : c.*parts) {
+      for (const NamedCheck& check : part.checks) {
         const bool known = std::any_of(met.begin(), met.end(), [&](const NamedCheck* earlier) {
           return earlier->name == check.name;
         });
@@ -54,7 +55,12 @@ PanelChecks panel_checks(const Analysis& analysis) {
   return met;
 }
 
-ordered_json listed(const PanelChecks& checks) {
+/// Those of panels, attachments and gussets.
+struct ChecksOfParts {
+  ChecksMet panels, attachments, gussets;
+};
+
+ordered_json listed(const ChecksMet& checks) {
   ordered_json list = ordered_json::array();
   for (const NamedCheck* check : checks) {
     list.push_back({{"name", check->name}, {"counts", check->counts}});
@@ -87,23 +93,47 @@ ordered_json member_entry(const MemberResult& m, Reasons& reasons) {
           {"why", why}};
 }
 
-ordered_json panel_entry(const PanelResult& p, const PanelChecks& checks, Reasons& reasons) {
+/// `entry` with what is used by each of the checks `wanted` and why one was not made, null where
+/// the part has none of that name; `lacks`: which of them should have a number and have none.
+ordered_json with_use(ordered_json entry, const std::vector<NamedCheck>& checks,
+                      const ChecksMet& wanted, Reasons& reasons) {
   ordered_json used = ordered_json::array(), why = ordered_json::array();
-  for (const NamedCheck* wanted : checks) {
-    const auto check = std::find_if(p.checks.begin(), p.checks.end(),
-                                    [&](const NamedCheck& c) { return c.name == wanted->name; });
-    const bool made = check != p.checks.end();
+  ordered_json lacks = ordered_json::array();
+  for (std::size_t k = 0; k < wanted.size(); ++k) {
+    const auto check = std::find_if(checks.begin(), checks.end(),
+                                    [&](const NamedCheck& c) { return c.name == wanted[k]->name; });
+    const bool made = check != checks.end();
     used.push_back(made ? optional_number(check->result.utilisation, 1) : ordered_json(nullptr));
     why.push_back(made ? reasons.number_of(check->result) : ordered_json(nullptr));
+    if (made && lacks_number(check->result)) lacks.push_back(k);
   }
-  return {{"flow", number(p.flow * N_mm_per_N_m)},
-          {"stress", number(p.shear_stress * MPa_per_Pa)},
-          {"critical", number(p.critical_stress * MPa_per_Pa)},
-          {"kept", number(p.stage.secant_ratio)},
-          {"rivet", optional_number(p.rivet_load, 1)},
-          {"bond", optional_number(p.bond_peak, MPa_per_Pa)},
-          {"used", used},
-          {"why", why}};
+  entry["used"] = std::move(used);
+  entry["why"] = std::move(why);
+  entry["lacks"] = std::move(lacks);
+  return entry;
+}
+
+ordered_json panel_entry(const PanelResult& p, const ChecksMet& checks, Reasons& reasons) {
+  return with_use({{"flow", number(p.flow * N_mm_per_N_m)},
+                   {"stress", number(p.shear_stress * MPa_per_Pa)},
+                   {"critical", number(p.critical_stress * MPa_per_Pa)},
+                   {"kept", number(p.stage.secant_ratio)},
+                   {"rivet", optional_number(p.rivet_load, 1)},
+                   {"bond", optional_number(p.bond_peak, MPa_per_Pa)}},
+                  p.checks, checks, reasons);
+}
+
+ordered_json attachment_entry(const AttachmentResult& a, const ChecksMet& checks,
+                              Reasons& reasons) {
+  ordered_json entry;
+  entry["force"] = numbers(a.forces.hole);
+  return with_use(std::move(entry), a.checks, checks, reasons);
+}
+
+ordered_json gusset_entry(const GussetResult& g, const ChecksMet& checks, Reasons& reasons) {
+  ordered_json entry;
+  entry["force"] = number(g.force);
+  return with_use(std::move(entry), g.checks, checks, reasons);
 }
 
 /// Of each node three displacements in mm and three rotations in degrees.
@@ -199,17 +229,26 @@ ordered_json head_of_case(const Frame& frame, const CaseResult& result) {
 }
 
 ordered_json case_entry(const Analysis& analysis, const CaseResult& result,
-                        const PanelChecks& checks, Reasons& reasons) {
+                        const ChecksOfParts& checks, Reasons& reasons) {
   const Frame& frame = analysis.frame;
   ordered_json members = ordered_json::array(), panels = ordered_json::array();
+  ordered_json attachments = ordered_json::array(), gussets = ordered_json::array();
   for (const MemberResult& m : result.members) members.push_back(member_entry(m, reasons));
   for (const PanelResult& p : result.panels) {
-    panels.push_back(panel_entry(p, checks, reasons));
+    panels.push_back(panel_entry(p, checks.panels, reasons));
+  }
+  for (const AttachmentResult& a : result.attachments) {
+    attachments.push_back(attachment_entry(a, checks.attachments, reasons));
+  }
+  for (const GussetResult& g : result.gussets) {
+    gussets.push_back(gusset_entry(g, checks.gussets, reasons));
   }
   ordered_json c = head_of_case(frame, result);
   c["nodes"] = movements(frame, result);
   c["members"] = std::move(members);
   c["panels"] = std::move(panels);
+  c["attachments"] = std::move(attachments);
+  c["gussets"] = std::move(gussets);
   c["wheels"] = wheel_entries(result);
   c["reactions"] = reactions(analysis, result);
   c["pick_ups"] = pick_ups(frame, result);
@@ -230,8 +269,12 @@ ordered_json case_entry(const Analysis& analysis, const CaseResult& result,
 ReportCases report_cases(const Analysis& analysis) {
   ReportCases r;
   r.checks = member_checks();
-  const PanelChecks checks = panel_checks(analysis);
-  r.panel_checks = listed(checks);
+  const ChecksOfParts checks = {checks_met(analysis, &CaseResult::panels),
+                                checks_met(analysis, &CaseResult::attachments),
+                                checks_met(analysis, &CaseResult::gussets)};
+  r.panel_checks = listed(checks.panels);
+  r.attachment_checks = listed(checks.attachments);
+  r.gusset_checks = listed(checks.gussets);
   r.cases = ordered_json::array();
   Reasons reasons;
   for (const CaseResult& result : analysis.cases) {

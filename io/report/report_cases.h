@@ -1,4 +1,5 @@
-// The load cases of the report: what each member, panel, node and wheel does in each of them.
+// The load cases of the report: what each member, panel, attachment, gusset, node and
+// wheel does in each of them.
 #pragma once
 
 #include <nlohmann/json.hpp>
@@ -9,11 +10,13 @@
 
 namespace tubewright {
 
-/// The checks and the cases. What a case tells of its checks stands in the order of `checks` and
-/// `panel_checks`; why one was not made is a number in `reasons`, where every reason stands once.
+/// The checks and the cases. What a case tells of its checks stands in the order of these lists;
+/// why one was not made is a number in `reasons`, where every reason stands once.
 struct ReportCases {
-  nlohmann::ordered_json checks;        ///< of members
-  nlohmann::ordered_json panel_checks;  ///< those that occur, in the order met
+  nlohmann::ordered_json checks;             ///< of members
+  nlohmann::ordered_json panel_checks;       ///< those that occur, in the order met
+  nlohmann::ordered_json attachment_checks;  ///< the same
+  nlohmann::ordered_json gusset_checks;      ///< the same
   nlohmann::ordered_json cases;
   std::vector<std::string> reasons;
 };

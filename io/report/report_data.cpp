@@ -64,6 +64,8 @@ void add_cases(const Analysis& analysis, ordered_json& d) {
   ReportCases r = report_cases(analysis);
   d["checks"] = std::move(r.checks);
   d["panel_checks"] = std::move(r.panel_checks);
+  d["attachment_checks"] = std::move(r.attachment_checks);
+  d["gusset_checks"] = std::move(r.gusset_checks);
   d["cases"] = std::move(r.cases);
   d["reasons"] = std::move(r.reasons);
 }

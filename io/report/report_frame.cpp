@@ -122,6 +122,8 @@ ordered_json attachments_of(const Frame& frame, const NodeNumbers& node) {
   for (const Attachment& a : frame.attachments) {
     list.push_back({{"name", a.name},
                     {"kind", word_for(attachment_kind_words, a.kind)},
+                    {"on", a.on},
+                    {"face", word_for(face_words, a.face)},
                     {"foot", node.at(a.face_node)},
                     {"hole", node.at(a.name)},
                     {"lengthwise", numbers(a.lengthwise)},
@@ -151,6 +153,7 @@ ordered_json gussets_of(const Frame& frame, const NodeNumbers& node) {
     for (const double off : plate_offsets(frame, g)) offsets.push_back(number(off * mm_per_m));
     list.push_back({{"name", g.name},
                     {"nodes", nodes},
+                    {"between", {g.legs[0].tube, g.legs[1].tube}},
                     {"corners", corners},
                     {"offsets", offsets},
                     {"thickness", number(g.thickness * mm_per_m)}});

@@ -99,13 +99,18 @@ std::string bar_text(const CutList& list, const CutBar& bar) {
   return text + "; " + millimetres(bar.rest, 0) + " left";
 }
 
+/// Legs and angle from inner face to inner face.
+std::string gusset_size(const GussetCut& g) {
+  return millimetres(g.long_leg) + " x " + millimetres(g.short_leg) + " x " +
+         millimetres(g.thickness) + ", " + fixed(g.angle * degrees_per_radian, 1) + " degrees, " +
+         g.material;
+}
+
 std::string gusset_lines(const CutList& list, Paint paint) {
   if (list.gussets.empty()) return {};
   std::string text = paint.heading("Gussets") + ": legs and angle from inner face to inner face\n";
   for (const GussetCut& g : list.gussets) {
-    text += std::to_string(g.plates) + " of " + millimetres(g.long_leg) + " x " +
-            millimetres(g.short_leg) + " x " + millimetres(g.thickness) + ", " +
-            fixed(g.angle * degrees_per_radian, 1) + " degrees, " + g.material + ", " +
+    text += left(g.label, 4) + std::to_string(g.plates) + " of " + gusset_size(g) + ", " +
             fixed(g.mass, 3) + " kg each\n" + wrapped("    ", joined(g.names));
   }
   return text + '\n';
@@ -114,13 +119,15 @@ std::string gusset_lines(const CutList& list, Paint paint) {
 ordered_json gussets_json(const CutList& list) {
   ordered_json rows = ordered_json::array();
   for (const GussetCut& g : list.gussets) {
-    rows.push_back({{"plates", g.plates},
+    rows.push_back({{"label", g.label},
+                    {"plates", g.plates},
                     {"legs", {number(g.long_leg * mm_per_m), number(g.short_leg * mm_per_m)}},
                     {"angle", number(g.angle * degrees_per_radian)},
                     {"thickness", number(g.thickness * mm_per_m)},
                     {"material", g.material},
                     {"mass", number(g.mass)},
-                    {"names", g.names}});
+                    {"names", g.names},
+                    {"weldments", g.weldments}});
   }
   return rows;
 }
@@ -340,11 +347,15 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
 }
 
 std::string cut_csv(const Frame& frame, const CutList& list) {
-  const bool several = several_weldments(list);
+  const bool several = several_weldments(list), plates = !list.gussets.empty();
   std::string text =
       "label,count,size,long_point_mm,short_point_mm,first_end,second_end,turn,mirror_of,"
       "shrink_mm,mass_kg,members" +
-      std::string(several ? ",weldments\r\n" : "\r\n");
+      std::string(plates ? ",thickness_mm,material,long_leg_mm,short_leg_mm,angle_deg" : "") +
+      (several ? ",weldments\r\n" : "\r\n");
+  const auto end_line = [&](const std::vector<std::string>& weldments) {
+    return (several ? ',' + quoted_csv(joined(weldments)) : "") + "\r\n";
+  };
   for (std::size_t i = 0; i < list.groups.size(); ++i) {
     const CutGroup& g = list.groups[i];
     const std::string shrink = g.shrinkage[0] && g.shrinkage[1] ? shrink_text(g.shrinkage) : "";
@@ -354,8 +365,16 @@ std::string cut_csv(const Frame& frame, const CutList& list) {
             quoted_csv(end_text(list, g.piece.ends[0])) + ',' +
             quoted_csv(end_text(list, g.piece.ends[1])) + ',' + quoted_csv(turn_text(g.piece)) +
             ',' + g.mirror_of + ',' + shrink + ',' + fixed(g.mass, 3) + ',' +
-            quoted_csv(joined(g.names)) +
-            (several ? ',' + quoted_csv(joined(weldments_with(list, i))) : "") + "\r\n";
+            quoted_csv(joined(g.names)) + (plates ? ",,,,," : "") +
+            end_line(weldments_with(list, i));
+  }
+  for (const GussetCut& g : list.gussets) {
+    text += g.label + ',' + std::to_string(g.plates) + ',' +
+            quoted_csv("gusset " + gusset_size(g)) + ",,,,,,,," + fixed(g.mass, 3) + ',' +
+            quoted_csv(joined(g.names)) + ',' + millimetres(g.thickness) + ',' +
+            quoted_csv(g.material) + ',' + millimetres(g.long_leg) + ',' +
+            millimetres(g.short_leg) + ',' + fixed(g.angle * degrees_per_radian, 1) +
+            end_line(g.weldments);
   }
   return text;
 }

@@ -18,7 +18,8 @@ std::string cut_json(const Frame& frame, const CutList& list, const SheetBlanks&
 /// `cut` of cut_json().
 nlohmann::ordered_json cut_part(const Frame& frame, const CutList& list, const SheetBlanks& sheets);
 
-/// One line a group of pieces that are cut alike, with a heading; RFC 4180.
+/// One line a group of pieces that are cut alike, with a heading; RFC 4180. Gussets come last and
+/// fill columns of their own, which are left out where there are none.
 std::string cut_csv(const Frame& frame, const CutList& list);
 
 /// "12 bars, 46.1 kg"

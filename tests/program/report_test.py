@@ -8,6 +8,7 @@ import base64
 import copy
 import hashlib
 import json
+import math
 import os
 import pathlib
 import re
@@ -81,6 +82,23 @@ def overloaded(directory):
     return path
 
 
+def fitted(directory):
+    """The drawbar with one plate for its coupling, which a case pushes across its plane."""
+    text = (EXAMPLES / "07_trailer_drawbar.yaml").read_text()
+    path = directory / "fitted.yaml"
+    single = text.replace("kind: pair, on: drawbar, at: 0.9", "kind: tab, on: drawbar, at: 0.9")
+    path.write_text(single.replace(" gap: 22,", ""))
+    return path
+
+
+def thin_gussets(directory):
+    """The drawbar with gussets whose free edges buckle."""
+    text = (EXAMPLES / "07_trailer_drawbar.yaml").read_text()
+    path = directory / "thin_gussets.yaml"
+    path.write_text(text.replace("thickness: 3, place: sides", "thickness: 1, place: sides"))
+    return path
+
+
 def priced(directory):
     """The bracket with a price for one of its two sizes."""
     path = directory / "priced.yaml"
@@ -131,7 +149,8 @@ class Pages:
         files = {"bracket": EXAMPLES / "01_wall_bracket.yaml",
                  "quad": EXAMPLES / "03_cargo_quad.yaml",
                  "hauler": EXAMPLES / "05_market_hauler.yaml", "fail": overloaded(self.directory),
-                 "hostile_file": hostile_file(self.directory), "priced": priced(self.directory)}
+                 "hostile_file": hostile_file(self.directory), "priced": priced(self.directory),
+                 "fitted": fitted(self.directory), "thin": thin_gussets(self.directory)}
         for name, path in files.items():
             self.add(name, report(path, self.directory / name))
         self.add("changes", report(EXAMPLES / "06_flat_barrow.yaml", self.directory / "changes",
@@ -555,6 +574,66 @@ class Page(PageTest):
                 for reason in {w for m in case["members"] for w in m["why"] if w is not None}:
                     self.says(f"#case-{i} .notes", self.data["reasons"][reason])
 
+    def rows_of(self, case, what):
+        """The cells of each row of the table `what` of a case."""
+        return self.script("""
+            const t = [...document.querySelectorAll(`#case-${arguments[0]} .fitted`)].find(
+              (e) => e.parentNode.getAttribute("aria-label").startsWith(arguments[1]));
+            return [...t.tBodies[0].rows].map((r) => [...r.cells].map((c) => c.textContent));""",
+                           case, what)
+
+    def test_attachments_and_gussets_have_tables_and_what_was_not_checked_stands_first(self):
+        self.open("fitted")
+        for kind, checks in (("attachments", "attachment_checks"), ("gussets", "gusset_checks")):
+            names = [c["name"].replace("_", " ") for c in self.data[checks]]
+            places = {a["name"]: i for i, a in enumerate(self.data[kind])}
+            for number, case in enumerate(self.data["cases"]):
+                rows = self.rows_of(number, kind.capitalize())
+                self.assertEqual(sorted(places), sorted(r[0] for r in rows))
+                order = []
+                for row in rows:
+                    result = case[kind][places[row[0]]]
+                    force = result["force"]
+                    size = math.hypot(*force) if kind == "attachments" else force
+                    shown = float(row[3].replace("\u2212", "-"))
+                    self.assertAlmostEqual(size, shown, delta=0.51)
+                    for k, cell in enumerate(row[6:6 + len(names)]):
+                        if k in result["lacks"]:
+                            self.assertTrue(cell.startswith("not made"), cell)
+                            self.assertIn(f"no {names[k]} check", row[2])
+                        elif result["used"][k] is None:
+                            self.assertTrue(cell.startswith("\u2013"), cell)
+                        else:
+                            self.assertRegex(cell, r"^(<?\d\.\d\d|\d\.\d{3})")
+                    order.append((-len(result["lacks"][:1]),
+                                  -max(u for u in result["used"] if u is not None)))
+                self.assertEqual(order, sorted(order))
+        swing = [c["name"] for c in self.data["cases"]].index("swing")
+        self.assertIn("no weak way check", self.rows_of(swing, "Attachments")[0][2])
+        self.says(f"#case-{swing}", "turned about its own foot")
+        self.says(f"#case-{swing}", "face EN 1993-1-8 Table 7.13")
+        self.assertEqual(["drawbar, top"],
+                         [r[5] for r in self.rows_of(swing, "Attachments")
+                          if r[0] == "coupling_ears"])
+
+    def test_an_attachment_or_a_gusset_that_is_worst_is_named_wherever_a_tube_would_be(self):
+        for page, item in (("fitted", "coupling_ears"), ("thin", "corner_l")):
+            self.open(page)
+            worst = self.data["verdict"]["worst"]
+            self.assertEqual(worst["item"], item)
+            self.says("#cases-overview", item)
+            self.says("#verdict", f"of {item}, case {worst['case']}")
+            self.says(".stage svg", f"{item} {worst['utilisation']:.2f}, worst")
+            self.says("#plots-body", f"{worst['utilisation']:.2f}  {item}")
+
+    def test_a_table_of_fitted_parts_fits_the_paper(self):
+        self.open("fitted")
+        self.command("Emulation.setDeviceMetricsOverride", width=703, height=1000,
+                     deviceScaleFactor=1, mobile=False)
+        self.command("Emulation.setEmulatedMedia", media="print", features=[])
+        for box in self.b.find_elements(By.CSS_SELECTOR, ".case table.fitted"):
+            self.assertLessEqual(box.size["width"], 703)
+
     def test_every_chapter_is_there(self):
         self.open("hauler")
         for section, text in [("otherwise", "walls 10 % thinner"), ("fatigue", "Miner"),
@@ -653,7 +732,7 @@ class Page(PageTest):
         self.says("#cut", "without 1 size that the file gives no price for")
 
     def test_nothing_is_asked_of_the_network_and_nothing_goes_wrong(self):
-        for name in ("bracket", "quad", "hauler", "fail", "large", "rides"):
+        for name in ("bracket", "quad", "hauler", "fail", "large", "fitted", "rides"):
             self.open(name)
             for select in ("axial", "von_mises"):
                 self.choose_colour(select)
@@ -729,7 +808,7 @@ class Page(PageTest):
             self.assertGreaterEqual(style[2], 1, style)
 
     def test_a_phone_need_not_scroll_sideways(self):
-        for name in ("quad", "hauler", "fail", "hostile", "rides"):
+        for name in ("quad", "hauler", "fail", "hostile", "fitted", "rides"):
             for width in (390, 320):
                 self.open(name, width=width, height=844)
                 self.find("#stage").send_keys("n")

@@ -362,12 +362,30 @@ cases: {load: {kind: static, forces: {D: [0, 0, -50]}}}
             rows = list(csv.DictReader(file))
         pieces = json_of("cut", EXAMPLES / "01_wall_bracket.yaml")["cut"]["pieces"]
         self.assertEqual(list(pieces), [row["label"] for row in rows])
+        self.assertNotIn("thickness_mm", rows[0])
         for row in rows:
             self.assertAlmostEqual(pieces[row["label"]]["long_point"], float(row["long_point_mm"]),
                                    delta=0.051)
             self.assertAlmostEqual(sum(pieces[row["label"]]["shrinkage"]), float(row["shrink_mm"]),
                                    delta=0.0051)
             self.assertEqual(pieces[row["label"]]["mirror_of"] or "", row["mirror_of"])
+
+    def test_plates_of_gussets_are_rows_of_the_list_for_a_spreadsheet(self):
+        import csv
+        directory = self.directory / "plates"
+        drawbar = EXAMPLES / "07_trailer_drawbar.yaml"
+        self.assertAnswer(0, run("cut", drawbar, "-o", directory))
+        with open(directory / "cut_list.csv", newline="") as file:
+            rows = {row["label"]: row for row in csv.DictReader(file)}
+        cut = json_of("cut", drawbar)["cut"]
+        self.assertEqual([*cut["pieces"], "P1"], list(rows))
+        plates = cut["gussets"][0]
+        self.assertEqual(4, plates["plates"])
+        self.assertEqual("4", rows["P1"]["count"])
+        self.assertEqual(plates["thickness"], float(rows["P1"]["thickness_mm"]))
+        self.assertEqual(", ".join(plates["names"]), rows["P1"]["members"])
+        self.assertEqual("frame", rows["P1"]["weldments"])
+        self.assertAlmostEqual(plates["mass"], float(rows["P1"]["mass_kg"]), delta=0.00051)
 
 
 if __name__ == "__main__":

@@ -2,6 +2,7 @@
 
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
+#include <vtkDataArray.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
 #include <vtkPoints.h>
@@ -40,7 +41,6 @@ struct BodyColumns {
   vtkNew<vtkCellArray> faces;
   Column displacement{"displacement", "mm", 3, {}};
   Column rotation{"rotation", "rad", 3, {}};
-  Column used{"utilisation", "1", 1, {}};
   std::vector<int> number;
   std::vector<std::string> names;
 
@@ -56,68 +56,101 @@ struct BodyColumns {
   }
 
   /// Of the body whose points were added last.
-  void add_faces(const DrawnBody& body, const std::string& name, const NamedCheck* nearest) {
+  void add_faces(const DrawnBody& body, const std::string& name) {
     const vtkIdType first =
         points->GetNumberOfPoints() - static_cast<vtkIdType>(body.points.size());
     for (const std::vector<int>& face : body.faces) {
       faces->InsertNextCell(static_cast<int>(face.size()));
       for (const int corner : face) faces->InsertCellPoint(first + corner);
       number.push_back(static_cast<int>(names.size()));
-      append(used, nearest == nullptr ? 0 : *nearest->result.utilisation);
     }
     names.push_back(name);
   }
 };
 
 /// A node as what moves with it sees it.
-Station node_station(const Analysis& analysis, const CaseResult& result, const std::string& name) {
-  const auto& nodes = analysis.frame.nodes;
-  const auto found =
-      std::find_if(nodes.begin(), nodes.end(), [&](const Node& node) { return node.name == name; });
-  const auto number = found - nodes.begin();
+Station node_station(const Frame& frame, const std::string& name,
+                     const std::vector<Eigen::Vector3d>& nodes,
+                     const Eigen::VectorXd& displacements) {
+  const auto found = std::find_if(frame.nodes.begin(), frame.nodes.end(),
+                                  [&](const Node& node) { return node.name == name; });
+  const auto number = found - frame.nodes.begin();
   Station station;
-  station.point = analysis.model.nodes[static_cast<std::size_t>(number)];
-  station.displacement = result.solution.displacements.segment<3>(dofs_per_node * number);
-  station.rotation = result.solution.displacements.segment<3>(dofs_per_node * number + 3);
+  station.point = nodes[static_cast<std::size_t>(number)];
+  station.displacement = displacements.segment<3>(dofs_per_node * number);
+  station.rotation = displacements.segment<3>(dofs_per_node * number + 3);
   return station;
+}
+
+FittedMotion motion_in(const Analysis& analysis, const CaseResult& result,
+                       const CaseDrawing& drawing) {
+  FittedMotion motion;
+  motion.large = drawing.large;
+  for (const ArmDrawing& arm : drawing.arms) motion.arms.push_back(arm.stations);
+  for (const Gusset& gusset : analysis.frame.gussets) {
+    motion.corners.push_back(gusset_corners(analysis.frame, gusset, analysis.model.nodes,
+                                            result.solution.displacements));
+  }
+  return motion;
+}
+
+/// One value a face.
+Column utilisations(vtkPolyData& bodies, const CaseResult& result) {
+  Column used{"utilisation", "1", 1, {}};
+  vtkDataArray& number = *bodies.GetCellData()->GetArray("attachment");
+  for (vtkIdType face = 0; face < number.GetNumberOfTuples(); ++face) {
+    const auto i = static_cast<std::size_t>(number.GetTuple1(face));
+    const std::size_t before = result.attachments.size();
+    const NamedCheck* nearest = i < before ? nearest_limit(result.attachments[i].checks)
+                                           : nearest_limit(result.gussets[i - before].checks);
+    append(used, nearest == nullptr ? 0 : *nearest->result.utilisation);
+  }
+  return used;
 }
 
 }  // namespace
 
+std::array<Station, 3> gusset_corners(const Frame& frame, const Gusset& gusset,
+                                      const std::vector<Eigen::Vector3d>& nodes,
+                                      const Eigen::VectorXd& displacements) {
+  return {node_station(frame, gusset.node, nodes, displacements),
+          node_station(frame, gusset.legs[0].axis_node, nodes, displacements),
+          node_station(frame, gusset.legs[1].axis_node, nodes, displacements)};
+}
+
+void add_bodies(vtkPolyData& data, const Frame& frame, const FittedMotion& motion) {
+  BodyColumns columns;
+  for (std::size_t i = 0; i < motion.arms.size(); ++i) {
+    const std::vector<Station>& arm = motion.arms[i];
+    const DrawnBody body =
+        attachment_body(frame, frame.attachments[i], arm.front().point, arm.back().point);
+    for (const Eigen::Vector3d& p : body.points) columns.add_point(p, beside(arm, p), motion.large);
+    columns.add_faces(body, frame.attachments[i].name);
+  }
+  for (std::size_t i = 0; i < motion.corners.size(); ++i) {
+    const std::array<Station, 3>& nodes = motion.corners[i];
+    const DrawnBody body = gusset_body(frame, frame.gussets[i]);
+    for (std::size_t k = 0; k < body.points.size(); ++k)
+      columns.add_point(nodes[0].point + body.points[k], nodes[k % 3], motion.large);
+    columns.add_faces(body, frame.gussets[i].name);
+  }
+  data.SetPoints(columns.points);
+  data.SetPolys(columns.faces);
+  add_column(*data.GetPointData(), columns.displacement);
+  add_column(*data.GetPointData(), columns.rotation);
+  data.GetPointData()->SetActiveVectors("displacement");
+  add_integers(*data.GetCellData(), "attachment", columns.number);
+  add_strings(*data.GetFieldData(), "attachment_names", columns.names);
+}
+
 std::string attachment_bodies_file(const Analysis& analysis, const CaseResult& result,
                                    const CaseDrawing& drawing, double warp_scale) {
-  BodyColumns columns;
-  for (const ArmDrawing& arm : drawing.arms) {
-    const auto which = static_cast<std::size_t>(arm.attachment);
-    const Attachment& attachment = analysis.frame.attachments[which];
-    const DrawnBody body = attachment_body(analysis.frame, attachment, arm.stations.front().point,
-                                           arm.stations.back().point);
-    for (const Eigen::Vector3d& p : body.points)
-      columns.add_point(p, beside(arm.stations, p), drawing.large);
-    columns.add_faces(body, attachment.name, nearest_limit(result.attachments[which].checks));
-  }
-  for (std::size_t i = 0; i < analysis.frame.gussets.size(); ++i) {
-    const Gusset& gusset = analysis.frame.gussets[i];
-    const DrawnBody body = gusset_body(analysis.frame, gusset);
-    const Station nodes[] = {node_station(analysis, result, gusset.node),
-                             node_station(analysis, result, gusset.legs[0].axis_node),
-                             node_station(analysis, result, gusset.legs[1].axis_node)};
-    for (std::size_t k = 0; k < body.points.size(); ++k)
-      columns.add_point(nodes[0].point + body.points[k], nodes[k % 3], drawing.large);
-    columns.add_faces(body, gusset.name, nearest_limit(result.gussets[i].checks));
-  }
   vtkNew<vtkPolyData> data;
-  data->SetPoints(columns.points);
-  data->SetPolys(columns.faces);
-  add_column(*data->GetPointData(), columns.displacement);
-  add_column(*data->GetPointData(), columns.rotation);
-  data->GetPointData()->SetActiveVectors("displacement");
-  add_column(*data->GetCellData(), columns.used);
-  add_integers(*data->GetCellData(), "attachment", columns.number);
+  add_bodies(*data, analysis.frame, motion_in(analysis, result, drawing));
+  add_column(*data->GetCellData(), utilisations(*data, result));
   vtkFieldData& about = *data->GetFieldData();
   add_strings(about, "case_name", {result.name});
   add_strings(about, "frame", {analysis.frame.title});
-  add_strings(about, "attachment_names", columns.names);
   add_strings(about, "units", {"mm, rad"});
   add_column(about, {"TimeValue", "1", 1, {static_cast<double>(drawing.step)}});
   add_column(about, {"warp_scale_suggested", "1", 1, {warp_scale}});

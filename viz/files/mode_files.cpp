@@ -2,6 +2,7 @@
 
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
+#include <vtkDataArray.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
 #include <vtkPoints.h>
@@ -18,6 +19,7 @@
 #include "io/text/workshop_units.h"
 #include "solver/stability/refine.h"
 #include "solver/statics/recovery.h"
+#include "viz/files/attachment_bodies.h"
 #include "viz/files/member_stations.h"
 #include "viz/files/pvd_index.h"
 #include "viz/files/vtk_arrays.h"
@@ -66,13 +68,18 @@ std::vector<Station> beam_stations(const RefinedModel& fine, int beam,
   return stations;
 }
 
-/// One line a member, in the order of Frame::members.
-std::vector<SwingLine> swing_lines(const Frame& frame, const FrameModes& modes,
-                                   const Eigen::VectorXd& shape) {
+StaticSolution moved_by(const FrameModes& modes, const Eigen::VectorXd& shape) {
   const Model& model = modes.fine.model;
   assert(shape.size() == dof_count(model));
   const std::vector<bool> taut(model.bars.size(), false);
-  const StaticSolution moved = recover(model, no_actions(model), taut, shape);
+  return recover(model, no_actions(model), taut, shape);
+}
+
+/// One line a member, in the order of Frame::members.
+std::vector<SwingLine> swing_lines(const Frame& frame, const FrameModes& modes,
+                                   const StaticSolution& moved) {
+  const Model& model = modes.fine.model;
+  const Eigen::VectorXd& shape = moved.displacements;
   std::vector<SwingLine> lines;
   for (size_t m = 0; m < frame.members.size(); ++m) {
     const MemberSlot& slot = modes.slots[m];
@@ -88,6 +95,30 @@ std::vector<SwingLine> swing_lines(const Frame& frame, const FrameModes& modes,
     lines.push_back(std::move(line));
   }
   return lines;
+}
+
+/// What is fitted to the tubes in a mode as it comes.
+FittedMotion fitted_swing(const Frame& frame, const FrameModes& modes,
+                          const StaticSolution& moved) {
+  FittedMotion motion;
+  for (const ArmSlot& arm : modes.arms)
+    motion.arms.push_back(beam_stations(modes.fine, arm.plate, moved.beams));
+  for (const Gusset& gusset : frame.gussets)
+    motion.corners.push_back(
+        gusset_corners(frame, gusset, modes.fine.model.nodes, moved.displacements));
+  return motion;
+}
+
+FittedMotion drawn_out(FittedMotion motion, double factor) {
+  const auto stretch = [factor](auto& stations) {
+    for (Station& station : stations) {
+      station.displacement *= factor;
+      station.rotation *= factor;
+    }
+  };
+  for (auto& arm : motion.arms) stretch(arm);
+  for (auto& corners : motion.corners) stretch(corners);
+  return motion;
 }
 
 /// How far a mode is drawn out, and where its greatest swing then ends, m.
@@ -169,6 +200,30 @@ std::string mode_step_file(const Frame& frame, const FrameMode& mode, int number
   return xml_bytes(*writer, *data);
 }
 
+/// Of each point of the bodies the share of the greatest swing of the tubes that it swings by.
+Column swing_shares(const Frame& frame, const FittedMotion& motion, const Scale& scale) {
+  vtkNew<vtkPolyData> swung;
+  add_bodies(*swung, frame, drawn_out(motion, scale.factor));
+  Column magnitude{"mode_shape_magnitude", "1", 1, {}};
+  vtkDataArray& moves = *swung->GetPointData()->GetArray("displacement");
+  for (vtkIdType i = 0; i < moves.GetNumberOfTuples(); ++i) {
+    const Eigen::Vector3d move = Eigen::Map<const Eigen::Vector3d>(moves.GetTuple3(i));
+    append(magnitude, move.norm() / mm_per_m / scale.greatest);
+  }
+  return magnitude;
+}
+
+std::string fitted_step_file(const Frame& frame, const FrameMode& mode, int number, int phase,
+                             const FittedMotion& motion, const Scale& scale) {
+  vtkNew<vtkPolyData> data;
+  add_bodies(*data, frame, drawn_out(motion, scale.factor * swing[static_cast<size_t>(phase)]));
+  add_column(*data->GetPointData(), swing_shares(frame, motion, scale));
+  data->GetPointData()->SetActiveScalars("mode_shape_magnitude");
+  add_description(*data->GetFieldData(), frame, mode, number, phase);
+  vtkNew<vtkXMLPolyDataWriter> writer;
+  return xml_bytes(*writer, *data);
+}
+
 /// number + phase/8 in decimals.
 std::string time_of(int number, int phase) {
   constexpr std::array<const char*, phases> eighths = {"",   ".125", ".25", ".375",
@@ -176,9 +231,9 @@ std::string time_of(int number, int phase) {
   return std::to_string(number) + eighths[static_cast<size_t>(phase)];
 }
 
-std::string file_name(int number, int phase) {
+std::string swing_file_stem(int number, int phase) {
   return (number < 10 ? "modes_0" : "modes_") + std::to_string(number) + "_" +
-         std::to_string(phase) + ".vtp";
+         std::to_string(phase);
 }
 
 std::optional<WriteFailure> write_all(const Frame& frame, const FrameModes& modes,
@@ -188,13 +243,21 @@ std::optional<WriteFailure> write_all(const Frame& frame, const FrameModes& mode
   for (const FrameMode& mode : modes.modes) {
     if (mode.rigid) continue;
     if (++number > most) break;
-    const std::vector<SwingLine> lines = swing_lines(frame, modes, mode.shape);
+    const StaticSolution moved = moved_by(modes, mode.shape);
+    const std::vector<SwingLine> lines = swing_lines(frame, modes, moved);
+    const FittedMotion fitted = fitted_swing(frame, modes, moved);
     const Scale scale = swing_scale(lines);
     for (int phase = 0; phase < phases; ++phase) {
-      const std::string file = file_name(number, phase);
+      const std::string stem = swing_file_stem(number, phase), file = stem + ".vtp";
       const std::string bytes = mode_step_file(frame, mode, number, phase, lines, scale);
       if (auto failure = put_file(folder / file, bytes)) return failure;
       entries += index_entry(time_of(number, phase), 0, file);
+      if (fitted.arms.empty() && fitted.corners.empty()) continue;
+      const std::string bodies = stem + "_attachments.vtp";
+      if (auto failure = put_file(folder / bodies,
+                                  fitted_step_file(frame, mode, number, phase, fitted, scale)))
+        return failure;
+      entries += index_entry(time_of(number, phase), 1, bodies);
     }
   }
   return put_file(folder / "modes.pvd", index_file(entries));

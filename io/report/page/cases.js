@@ -1,5 +1,6 @@
 // The load cases: each in a section of its own, on the screen and on paper.
 
+import { attachmentTable, gussetTable } from "./attachment_tables.js";
 import { caseFacts, memberTable, panelTable, reactionTables, wheelTable } from "./case_tables.js";
 import { SVG } from "./drawing.js";
 import { make, place } from "./elements.js";
@@ -24,6 +25,8 @@ function fillCase(i) {
     ),
     ...memberTable(c).filter((e) => e),
     ...panelTable(c).filter((e) => e),
+    ...attachmentTable(c).filter((e) => e),
+    ...gussetTable(c).filter((e) => e),
   );
 }
 

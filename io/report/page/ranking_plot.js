@@ -17,6 +17,8 @@ function ranking() {
   for (const c of data.cases) {
     c.members.forEach((r, i) => see(c, data.members[i].name, r, data.checks));
     c.panels.forEach((r, i) => see(c, data.panels[i].name, r, data.panel_checks));
+    c.attachments.forEach((r, i) => see(c, data.attachments[i].name, r, data.attachment_checks));
+    c.gussets.forEach((r, i) => see(c, data.gussets[i].name, r, data.gusset_checks));
     if (c.worst && !none(c.worst.utilisation) && !best.has(c.worst.item)) {
       const name = c.worst.item || "frame";
       best.set(name, { name, check: c.worst.check, value: c.worst.utilisation, load: c.name });

@@ -68,8 +68,8 @@ export const state = {
     const marked = worst && ofCase ? ", worst" : "";
     return `${data.members[i].name} ${ofMode[state.mode](i, result)}${marked}`;
   },
-  panelWords: (i, result) =>
-    `${data.panels[i].name} ${used((governing(result, data.panel_checks) || {}).value)}, worst`,
+  worstWords: (name, result, checks) =>
+    `${name} ${used((governing(result, checks) || {}).value)}, worst`,
 };
 
 export const thisCase = () => data.cases[state.case];

@@ -21,6 +21,8 @@ export const usedCell = (value, note) => ({
   order: value,
 });
 
+const classes = (...names) => names.filter((name) => name).join(" ") || null;
+
 function headOf(columns) {
   return make(
     "tr",
@@ -28,7 +30,7 @@ function headOf(columns) {
     columns.map((c) =>
       make(
         "th",
-        { scope: "col", class: c.number ? "n" : null },
+        { scope: "col", class: classes(c.number ? "n" : "", c.screen ? "no-print" : "") },
         c.head,
         c.unit ? make("small", {}, c.unit) : null,
       ),
@@ -38,18 +40,26 @@ function headOf(columns) {
 
 function cellOf(cell, c) {
   const plain = cell === null || typeof cell !== "object" || cell instanceof Node;
-  const content = plain ? cell : cell.text;
-  const style = [c.number ? "n" : c.text ? "text" : "", !plain && cell.over ? "over" : ""];
-  const attributes = { class: style.join(" ").trim() || null, title: plain ? null : cell.title };
+  const { text, over, lacking, note, title } = plain ? { text: cell } : cell;
+  const attributes = {
+    class: classes(
+      c.number ? "n" : c.text ? "text" : "",
+      c.screen && "no-print",
+      over && "over",
+      lacking && "lacking",
+    ),
+    title,
+  };
   return make(
     c.row ? "th" : "td",
     c.row ? { scope: "row", ...attributes } : attributes,
-    content === null ? DASH : content,
-    !plain && cell.note ? make("sup", {}, cell.note) : null,
+    text === null ? DASH : text,
+    note ? make("sup", {}, note) : null,
   );
 }
 
-/// columns: {head, unit, number, row}; a cell is text, an element or {text, over, note, order}.
+/// columns: {head, unit, number, row, screen}, screen: not on paper; a cell is text, an element or
+/// {text, over, lacking, note, order}.
 export function table(caption, columns, rows, options = {}) {
   const body = make(
     "tbody",

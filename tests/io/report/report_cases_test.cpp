@@ -63,6 +63,35 @@ TEST_CASE("checks of panels stand in the order met, null where a panel has none 
   CHECK(r.reasons[panels[1]["why"][0].get<size_t>()] == "no strength");
 }
 
+TEST_CASE("attachments and gussets tell the force on them and which checks lack their number") {
+  Analysis analysis = reportable_studies().analysis;
+  AttachmentResult ear;
+  ear.forces.hole = {300, -40, 0};
+  ear.checks = {{"face", {0.5, "thin walls", "Table 7.13", true, true}},
+                {"weak_way", not_needed("both faces hold it")},
+                {"bolt", not_made("no `bolt` is given")}};
+  const GussetResult corner = {-1234, {{"weld", {1.1, "", "EN 1993-1-8 4.5.3.3"}}}};
+  for (CaseResult& c : analysis.cases) {
+    c.attachments = {ear};
+    c.gussets = {corner};
+  }
+  const ReportCases r = report_cases(analysis);
+  CHECK(json(r.attachment_checks) == json({{{"name", "face"}, {"counts", true}},
+                                           {{"name", "weak_way"}, {"counts", true}},
+                                           {{"name", "bolt"}, {"counts", true}}}));
+  CHECK(r.gusset_checks[0]["name"] == "weld");
+  const json told = r.cases[1]["attachments"][0];
+  CHECK(told["force"] == json({300.0, -40.0, 0.0}));
+  CHECK(told["used"] == json({0.5, nullptr, nullptr}));
+  CHECK(told["lacks"] == json::array({2}));
+  CHECK(r.reasons[told["why"][0].get<size_t>()] == "thin walls");
+  CHECK(r.reasons[told["why"][2].get<size_t>()] == "no `bolt` is given");
+  const json gusset = r.cases[1]["gussets"][0];
+  CHECK(gusset["force"] == -1234.0);
+  CHECK(gusset["used"] == json::array({1.1}));
+  CHECK(gusset["lacks"] == json::array());
+}
+
 TEST_CASE("a case that is driven tells of its wheels, one that is not has none") {
   Analysis analysis = reportable_studies().analysis;
   DrivingState& state = analysis.cases[0].driving.emplace();

@@ -55,20 +55,23 @@ TEST_CASE("numbers have five significant digits") {
 TEST_CASE("the data have every key that their description lists, at the top and in a case") {
   const json data = data_of(reportable_studies());
   for (const char* key :
-       {"schema",      "version", "date",      "title",    "analysis",     "input",    "verdict",
-        "mass",        "vehicle", "materials", "sections", "nodes",        "members",  "panels",
-        "supports",    "masses",  "wheels",    "checks",   "panel_checks", "reasons",  "cases",
-        "what_ifs",    "fatigue", "torsion",   "floor",    "modes",        "buckling", "cut",
-        "rank",        "losses",  "rides",     "warnings", "not_checked",  "clauses",  "sources",
-        "assumptions", "cautions"}) {
+       {"schema",        "version",     "date",    "title",        "analysis",
+        "input",         "verdict",     "mass",    "vehicle",      "materials",
+        "sections",      "nodes",       "members", "panels",       "supports",
+        "masses",        "wheels",      "checks",  "panel_checks", "attachment_checks",
+        "gusset_checks", "attachments", "gussets", "reasons",      "cases",
+        "what_ifs",      "fatigue",     "torsion", "floor",        "modes",
+        "buckling",      "cut",         "rank",    "losses",       "rides",
+        "warnings",      "not_checked", "clauses", "sources",      "assumptions",
+        "cautions"}) {
     INFO(key);
     CHECK(data.contains(key));
   }
   for (const char* key :
-       {"name",           "note",        "rare",    "reserve",      "passes",
-        "worst",          "nodes",       "members", "panels",       "wheels",
-        "reactions",      "pick_ups",    "slack",   "driving",      "moves_most",
-        "out_of_balance", "sway_factor", "sways",   "load_reached", "second_order"}) {
+       {"name",        "note",     "rare",         "reserve",     "passes",     "worst",
+        "nodes",       "members",  "panels",       "attachments", "gussets",    "wheels",
+        "reactions",   "pick_ups", "slack",        "driving",     "moves_most", "out_of_balance",
+        "sway_factor", "sways",    "load_reached", "second_order"}) {
     INFO(key);
     CHECK(data["cases"][0].contains(key));
   }

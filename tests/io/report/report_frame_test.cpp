@@ -90,6 +90,8 @@ TEST_CASE("attachments refer to foot and hole by number, sizes in mm") {
   Frame f = reportable_studies().analysis.frame;
   Attachment a;
   a.name = "D";
+  a.on = "sill_1";
+  a.face = Face::left;
   a.section = "tube";
   a.face_node = "C";
   a.kind = AttachmentKind::cross_tab;
@@ -101,6 +103,8 @@ TEST_CASE("attachments refer to foot and hole by number, sizes in mm") {
   f.attachments.push_back(a);
   CHECK(data_of(f)["attachments"] == json({{{"name", "D"},
                                             {"kind", "cross_tab"},
+                                            {"on", "sill_1"},
+                                            {"face", "left"},
                                             {"foot", 2},
                                             {"hole", 3},
                                             {"lengthwise", {1.0, 0.0, 0.0}},
@@ -116,6 +120,7 @@ TEST_CASE("a gusset has its three corners in mm and the nodes they move with") {
   const json g = data_of(f)["gussets"].at(0);
   CHECK(g["name"] == "g");
   CHECK(g["nodes"] == json({0, 3, 4}));
+  CHECK(g["between"] == json({f.gussets[0].legs[0].tube, f.gussets[0].legs[1].tube}));
   CHECK(g["offsets"] == json({0.0}));
   CHECK(g["thickness"] == 4.0);
   const double corners[3][3] = {{20, 0, 20}, {80, 0, 20}, {20, 0, 80}};

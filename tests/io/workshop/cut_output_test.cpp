@@ -8,6 +8,7 @@
 #include <sstream>
 
 #include "cases/model/build_model.h"
+#include "tests/cases/attachments/gusset_frames.h"
 #include "tests/cases/sheets/floor_grid.h"
 #include "tests/catch.h"
 #include "tests/truth.h"
@@ -153,6 +154,54 @@ TEST_CASE("cut_csv: a line a group, with the numbers of the JSON") {
     CHECK(row[5] == piece["ends"][0]["text"]);
   }
   CHECK(rows == a.cut["pieces"].size());
+}
+
+TEST_CASE("gussets are a line of the text and of the CSV each, with the numbers of the JSON") {
+  testing::GussetCorner corner;
+  corner.first_leg = 80;
+  corner.second_leg = 50;
+  Frame frame = testing::gusset_frame(corner);
+  testing::add_node(frame, "C", -0.4, 0, 0);
+  testing::add_member(frame, "back", "M", "C");
+  Gusset other = frame.gussets[0];
+  other.name = "h";
+  other.legs[0].tube = "back";
+  other.thickness = 0.003;
+  other.at_sides = true;
+  frame.gussets.push_back(other);
+  const Answer a(testing::expanded(frame));
+  std::map<std::string, std::map<std::string, std::string>> rows;
+  std::istringstream in(cut_csv(a.frame, a.list));
+  std::string line;
+  std::getline(in, line);
+  const std::vector<std::string> heading = fields(line);
+  while (std::getline(in, line)) {
+    const std::vector<std::string> row = fields(line);
+    REQUIRE(row.size() == heading.size());
+    for (std::size_t k = 0; k < row.size(); ++k) rows[row[0]][heading[k]] = row[k];
+  }
+  const json& gussets = a.cut["gussets"];
+  REQUIRE(gussets.size() == 2);
+  CHECK(rows.size() == gussets.size() + a.cut["pieces"].size());
+  const std::string text = cut_text(a.frame, a.list, a.sheets, Paint{});
+  for (const json& g : gussets) {
+    std::map<std::string, std::string>& row = rows[g["label"]];
+    CHECK(std::stoi(row["count"]) == g["plates"]);
+    CHECK_THAT(std::stod(row["thickness_mm"]), WithinAbs(g["thickness"].get<double>(), 0.051));
+    CHECK_THAT(std::stod(row["long_leg_mm"]), WithinAbs(g["legs"][0].get<double>(), 0.051));
+    CHECK_THAT(std::stod(row["short_leg_mm"]), WithinAbs(g["legs"][1].get<double>(), 0.051));
+    CHECK_THAT(std::stod(row["angle_deg"]), WithinAbs(g["angle"].get<double>(), 0.051));
+    CHECK_THAT(std::stod(row["mass_kg"]), WithinAbs(g["mass"].get<double>(), 0.00051));
+    CHECK(row["material"] == g["material"]);
+    CHECK(row["members"] == g["names"][0]);
+    CHECK(row["long_point_mm"].empty());
+    CHECK(g["weldments"] == json::array({"frame"}));
+    CHECK_THAT(text, ContainsSubstring(g["label"].get<std::string>() + "  " + row["count"] +
+                                       " of " + row["size"].substr(7)));
+  }
+  CHECK(rows["P1"]["size"] == "gusset 80.0 x 50.0 x 4.0, 90.0 degrees, S235");
+  CHECK(rows["P2"]["count"] == "2");
+  CHECK(rows["A"]["thickness_mm"].empty());
 }
 
 TEST_CASE("cut_text: within 100 columns, with every tube's name and the sheets") {

@@ -1,5 +1,5 @@
 // Flexible structures: two modes in closed form (V2), a beam on wheels of the program's own
-// elements (M1), a deep beam under a sudden load.
+// elements (M1).
 #include <Eigen/LU>
 #include <array>
 #include <optional>
@@ -194,81 +194,6 @@ TEST_CASE("M1: so many modes are enough, with static correction", "[truth]") {
     CHECK_THAT(p.front0, WithinRel(all.front0, 1e-9));
     CHECK_THAT(p.moment0, WithinRel(all.moment0, 1e-9));
   }
-}
-
-TEST_CASE("a deep beam under a sudden load has the peaks of its series", "[truth]") {
-  // Simply supported, L 10, section 2 x 2 m, E 200e9, nu .3, rho 8000, 2 % in all modes, 1e6 N/m.
-  constexpr Source series = rederived("Timoshenko beam, both branches, odd n up to 31, script");
-  constexpr Source recalled =
-      from_memory("benchmark 5T of the deep simply supported beam, reference values");
-  constexpr double L = 10, b = 2, E = 200e9, G = E / 2.6, rho = 8000, load = 1e6;
-  constexpr double area = b * b, I = b * b * b * b / 12, dt = 1e-5;
-  const auto driven = [&](double shear_factor, double& first, double& sag) {
-    std::vector<double> omega, participation, deflection, bending;
-    for (int n = 1; n <= 31; n += 2) {
-      const double a = n * pi / L, shear = shear_factor * G * area;
-      const Eigen::MatrixXd K =
-          (Eigen::Matrix2d() << shear * a * a, -shear * a, -shear * a, shear + E * I * a * a)
-              .finished() *
-          L / 2;
-      const Eigen::MatrixXd M = (Eigen::Matrix2d() << rho * area, 0, 0, rho * I).finished() * L / 2;
-      const auto pairs = symmetric_eigensystem(K, M);
-      REQUIRE(pairs.has_value());
-      const double sign = n % 4 == 1 ? 1 : -1;
-      for (Eigen::Index i = 0; i < 2; ++i) {
-        omega.push_back(std::sqrt(pairs->values[i]));
-        participation.push_back(load * 2 * L / (n * pi) * pairs->vectors(0, i));
-        deflection.push_back(sign * pairs->vectors(0, i));
-        bending.push_back(sign * E * a * pairs->vectors(1, i) * b / 2);
-      }
-    }
-    const auto modes = static_cast<Eigen::Index>(omega.size());
-    RideSystem r;
-    r.circular_frequency = Eigen::Map<Eigen::VectorXd>(omega.data(), modes);
-    r.damping_ratio = Eigen::VectorXd::Constant(modes, 0.02);
-    r.weight_modal = Eigen::Map<Eigen::VectorXd>(participation.data(), modes);
-    r.modes = Eigen::MatrixXd::Zero(0, modes);
-    r.residual_flexibility.resize(0, 0);
-    r.weight_displacement.resize(0);
-    RideOptions o;
-    o.time_step = dt;
-    o.duration = 0.03;
-    o.start = at_rest(r);
-    const History h = history(r, level_ground(), o);
-    const Eigen::VectorXd w =
-        h.q.transpose() * Eigen::Map<Eigen::VectorXd>(deflection.data(), modes);
-    const Eigen::VectorXd stress =
-        h.q.transpose() * Eigen::Map<Eigen::VectorXd>(bending.data(), modes);
-    first = omega[0] / (2 * pi);
-    sag = 0;
-    for (size_t i = 0; i < omega.size(); ++i) {
-      sag += participation[i] * deflection[i] / (omega[i] * omega[i]);
-    }
-    return std::pair{w, stress};
-  };
-  double first = 0, sag = 0;
-  const auto [w, stress] = driven(.8497, first, sag);
-  truth("deep beam: first frequency, Hz", series, first, within_abs(42.645, 6e-4));
-  truth("deep beam: static deflection, mm", series, 1e3 * sag, within_abs(.5361, 6e-5));
-  Eigen::Index at = 0;
-  truth("deep beam: greatest deflection, mm", series, 1e3 * w.maxCoeff(&at),
-        within_abs(1.0419, 6e-5));
-  truth("deep beam: its time, s", series, static_cast<double>(at) * dt, within_abs(.01157, 2e-5));
-  truth("deep beam: greatest stress, MPa", series, 1e-6 * stress.maxCoeff(&at),
-        within_abs(18.564, 6e-3));
-  truth("deep beam: its time, of the stress, s", series, static_cast<double>(at) * dt,
-        within_abs(.01115, 2e-5));
-  truth("deep beam: greatest deflection, reference, mm", recalled, 1e3 * w.maxCoeff(),
-        within_rel(1.043, 2e-3));
-  truth("deep beam: greatest stress, reference, MPa", recalled, 1e-6 * stress.maxCoeff(),
-        within_rel(18.76, 0.012));
-  const auto [w56, stress56] = driven(5 / 6.0, first, sag);
-  truth("deep beam, shear factor 5/6: first frequency, Hz", series, first,
-        within_abs(42.609, 6e-4));
-  truth("deep beam, shear factor 5/6: greatest deflection, mm", series, 1e3 * w56.maxCoeff(),
-        within_abs(1.0440, 6e-5));
-  truth("deep beam, shear factor 5/6: greatest stress, MPa", series, 1e-6 * stress56.maxCoeff(),
-        within_abs(18.576, 6e-3));
 }
 
 }  // namespace tubewright::flexible_ride_test

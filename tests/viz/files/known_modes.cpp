@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 
+#include "cases/attachments/expand_attachments.h"
 #include "solver/stability/refine.h"
 #include "tests/cases/clad_frames.h"
 #include "tests/viz/files/known_frames.h"
@@ -88,6 +89,38 @@ Frame hinged_cantilevers() {
   return frame;
 }
 
+Frame fitted_corner() {
+  Frame frame = without_members();
+  frame.joint_flexibility = rigid_joints;
+  add_node(frame, "M", 0);
+  add_node(frame, "A", 0.5);
+  add_node(frame, "B", 0);
+  frame.nodes.back().at.z() = 0.5;
+  add_beam(frame, "arm", "M", "A");
+  add_beam(frame, "post", "M", "B");
+  hold(frame, "B", {true, true, true, true, true, true});
+  Attachment ear;
+  ear.name = "ear";
+  ear.on = "arm";
+  ear.at = 0.9;
+  ear.thickness = 0.004;
+  ear.length = 0.040;
+  ear.hole = 0.025;
+  ear.edge = 0.015;
+  frame.attachments = {ear};
+  Gusset corner;
+  corner.name = "g";
+  corner.node = "M";
+  corner.legs[0].tube = "arm";
+  corner.legs[1].tube = "post";
+  corner.legs[0].length = corner.legs[1].length = 0.060;
+  corner.thickness = 0.004;
+  frame.gussets = {corner};
+  if (const Diagnostics faults = expand_attachments(frame); !faults.empty())
+    throw std::runtime_error(faults.front().message);
+  return frame;
+}
+
 FrameModes modes_of(const Frame& frame, int count) {
   auto outcome = frame_modes(frame, count);
   if (const auto* diagnostics = outcome.error())
@@ -131,6 +164,7 @@ void write_known_modes(const std::filesystem::path& directory) {
   write(testing::clad_box(), modes_of(testing::clad_box(), 4), directory / "clad");
   write(testing::clad_box(), refined_modes(testing::clad_box(), 2, 4), directory / "clad_2");
   write(cantilever_frame(), twist_alone(), directory / "twist");
+  write(fitted_corner(), modes_of(fitted_corner(), 3), directory / "fitted");
 }
 
 }  // namespace tubewright

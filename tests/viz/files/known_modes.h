@@ -15,6 +15,10 @@ Frame pinned_beam(int pieces);
 /// at M by a hinge at the end of `clamp_r`.
 Frame hinged_cantilevers();
 
+/// A tube from M along x with a tab `ear` on top and one upward that is held at its end, a gusset
+/// `g` between them; joints are rigid.
+Frame fitted_corner();
+
 /// Throws std::runtime_error with the first problem if there are none.
 FrameModes modes_of(const Frame& frame, int count);
 

@@ -48,6 +48,18 @@ TEST_CASE("rigid-body motions are not drawn and not counted") {
   CHECK(files.count("modes_02_7.vtp") == 1);
 }
 
+TEST_CASE(
+    "attachments and gussets have a file of their own beside each step, only where there are") {
+  const Scratch scratch("mode_fitted");
+  const Frame corner = fitted_corner();
+  REQUIRE_FALSE(write_mode_files(corner, modes_of(corner, 1), scratch.path.string()));
+  const auto files = files_in(scratch.path);
+  CHECK(files.size() == 2 * 8 + 1);
+  CHECK(files.count("modes_01_7_attachments.vtp") == 1);
+  CHECK_THAT(files.at("modes.pvd"), ContainsSubstring("timestep=\"1.875\" group=\"\" part=\"1\" "
+                                                      "file=\"modes_01_7_attachments.vtp\""));
+}
+
 TEST_CASE("the hundredth mode has a name of its own") {
   const Scratch scratch("mode_hundred");
   FrameModes modes = twist_alone();

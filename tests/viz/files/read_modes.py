@@ -26,6 +26,7 @@ MODES = {
     "clad": 4,
     "clad_2": 4,
     "twist": 1,
+    "fitted": 3,
 }
 
 
@@ -39,6 +40,11 @@ def reader_of(directory, mode, phase):
 
 def read(directory, mode, phase=0):
     return reader_of(directory, mode, phase).GetOutput()
+
+
+def bodies(mode, phase=0):
+    """What is fitted to the tubes of the frame `fitted`."""
+    return reader_of("fitted", mode, f"{phase}_attachments").GetOutput()
 
 
 def every_step():
@@ -115,9 +121,12 @@ class Index(ReadBack):
 
     def test_each_mode_is_eight_steps_from_its_number_to_seven_eighths_more(self):
         for directory, modes in MODES.items():
-            steps = [float(e.get("timestep")) for e in self.entries(directory)]
             expected = [mode + k / 8 for mode in range(1, modes + 1) for k in range(8)]
-            self.assertEqual(steps, expected, directory)
+            for part in ("0", "1") if directory == "fitted" else ("0",):
+                steps = [float(e.get("timestep")) for e in self.entries(directory)
+                         if e.get("part") == part]
+                self.assertEqual(steps, expected, directory)
+            self.assertLessEqual({e.get("part") for e in self.entries(directory)}, {"0", "1"})
 
     def test_it_lists_the_files_beside_it_and_nothing_is_left_half_written(self):
         for directory in MODES:
@@ -250,6 +259,72 @@ class Steps(ReadBack):
                 for ends in joints.values():
                     for end in ends:
                         numpy.testing.assert_allclose(end, ends[0], atol=1e-6)
+
+
+class Bodies(ReadBack):
+    """A tab on a tube and a gusset between that and another: read as VTK's bodies."""
+
+    def ends(self, mode):
+        """{place of a tube's end: how it moves and turns}"""
+        data = read("fitted", mode)
+        at = points(data)
+        moves, turns = array(data, "displacement"), array(data, "rotation")
+        return {tuple(at[i].round(6)): (moves[i], turns[i])
+                for line in members(data).values() for i in (line[0], line[-1])}
+
+    def test_both_are_there_undeformed_in_every_step_and_named(self):
+        still = points(bodies(1))
+        for mode in range(1, MODES["fitted"] + 1):
+            for phase in range(8):
+                data = bodies(mode, phase)
+                numpy.testing.assert_array_equal(points(data), still)
+                self.assertEqual(strings(data, "attachment_names"), ["ear", "g"])
+                number_of = data.GetCellData().GetArray("attachment")
+                found = {number_of.GetValue(i) for i in range(number_of.GetNumberOfTuples())}
+                self.assertEqual(found, {0, 1})
+                self.assertEqual(number(data, "mode_number"), mode)
+                for name, (components, unit) in SHAPE.items():
+                    values = data.GetPointData().GetArray(name)
+                    self.assertEqual(values.GetNumberOfComponents(), components, name)
+                    label = values.GetInformation().Get(vtk.vtkDataArray.UNITS_LABEL())
+                    self.assertEqual(label, unit, name)
+
+    def test_they_swing_with_the_tubes_step_by_step(self):
+        for mode in range(1, MODES["fitted"] + 1):
+            out = array(bodies(mode), "displacement")
+            self.assertGreater(size(out).max(), 1)
+            for phase in range(8):
+                expected = math.cos(2 * math.pi * phase / 8) * out
+                numpy.testing.assert_allclose(array(bodies(mode, phase), "displacement"),
+                                              expected, rtol=1e-12, atol=1e-12)
+            shares = array(bodies(mode), "mode_shape_magnitude")
+            tubes = size(array(read("fitted", mode), "displacement")).max()
+            numpy.testing.assert_allclose(shares * tubes, size(out), rtol=1e-9, atol=1e-9)
+
+    def test_a_gussets_corners_move_with_the_ends_of_its_legs_as_a_stiff_body_would(self):
+        # Its points are the last six, of both sides: its corner and the ends of both legs.
+        for mode in range(1, MODES["fitted"] + 1):
+            data, ends = bodies(mode), self.ends(mode)
+            at, moves = points(data)[-6:], array(data, "displacement")[-6:]
+            for k in range(6):
+                axis = [(0, 0, 0), (at[k][0], 0, 0), (0, 0, at[k][2])][k % 3]
+                move, turn = ends[tuple(numpy.round(axis, 6))]
+                expected = move + numpy.cross(turn, at[k] - numpy.array(axis))
+                numpy.testing.assert_allclose(moves[k], expected, rtol=0, atol=1e-6)
+
+    def test_a_tab_stands_on_its_tube_as_that_moves_and_turns(self):
+        for mode in range(1, MODES["fitted"] + 1):
+            data, ends = bodies(mode), self.ends(mode)
+            at, moves = points(data), array(data, "displacement")
+            ids = [i for i in range(len(at) - 6) if abs(at[i][2] - at[-6][2]) < 1e-6]
+            self.assertTrue(ids)
+            foot = next(p for p in ends if p[0] > 100 and abs(p[2]) < 1e-6
+                        and abs(p[0] - at[ids, 0].mean()) < 1)
+            move, turn = ends[foot]
+            for i in ids:
+                expected = move + numpy.cross(turn, at[i] - numpy.array(foot))
+                numpy.testing.assert_allclose(moves[i], expected, rtol=0,
+                                              atol=0.002 * size(moves).max())
 
 
 class Beams(ReadBack):

@@ -106,13 +106,27 @@ function addPanel(drawn, prepared, state, i, moved) {
     hatch: used !== null && used > 1,
     panel: i,
   });
-  if (c.worst && c.worst.item === p.name) {
-    drawn.labels.push({
-      at: times(corners.reduce(add), 0.25),
-      text: state.panelWords(i, result),
-      kind: "worst",
-    });
-  }
+  nameIfWorst(drawn, state, c, times(corners.reduce(add), 0.25), p.name, result, data.panel_checks);
+}
+
+/// The label of a part that is no member, where it is the most used item of the case.
+function nameIfWorst(drawn, state, c, at, name, result, checks) {
+  if (!c.worst || c.worst.item !== name) return;
+  drawn.labels.push({ at, text: state.worstWords(name, result, checks), kind: "worst" });
+}
+
+/// What is fitted to the tubes.
+function addFitted(drawn, data, state, c, moved, moves) {
+  data.attachments.forEach((a, i) => {
+    addAttachment(drawn, a, moved);
+    const at = moved(a.hole);
+    nameIfWorst(drawn, state, c, at, a.name, c.attachments[i], data.attachment_checks);
+  });
+  data.gussets.forEach((g, i) => {
+    addGusset(drawn, g, moves);
+    const at = add(g.corners[0], moves(g.nodes[0]));
+    nameIfWorst(drawn, state, c, at, g.name, c.gussets[i], data.gusset_checks);
+  });
 }
 
 /// Everything to be drawn. state: {case, mode, factor, picked, marks, words(member, result)}.
@@ -124,8 +138,7 @@ export function scene(prepared, state, eye) {
   const moved = (n) => (state.factor ? add(prepared.at[n], moves(n)) : prepared.at[n]);
   const worst = worstMember(data, state.case);
   prepared.members.forEach((m, i) => addMember(drawn, prepared, state, i, worst));
-  for (const a of data.attachments) addAttachment(drawn, a, moved);
-  for (const g of data.gussets) addGusset(drawn, g, moves);
+  addFitted(drawn, data, state, c, moved, moves);
   data.panels.forEach((p, i) => addPanel(drawn, prepared, state, i, moved));
   if (state.marks) markAll(drawn, prepared, state, eye, moved);
   return drawn;
