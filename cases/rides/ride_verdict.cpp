@@ -115,4 +115,16 @@ FrameStudies take_instants(RideStudy& study) {
   return studies;
 }
 
+Analysis worst_instants(const Analysis& instants, const RideStudy& study) {
+  std::set<std::string> names;
+  for (const RideResult& ride : study.rides) {
+    if (ride.worst) names.insert(instant_name(ride.name, ride.worst->time));
+  }
+  Analysis worst = instants;
+  const auto others = [&](const auto& c) { return names.count(c.name) == 0; };
+  std::erase_if(worst.cases, others);
+  std::erase_if(worst.frame.cases, others);
+  return worst;
+}
+
 }  // namespace tubewright

@@ -27,4 +27,7 @@ std::vector<std::optional<double>> worst_of_members(const RideStudy& study);
 /// the load cases.
 FrameStudies take_instants(RideStudy& study);
 
+/// Of such instants the worst of each ride alone, for pictures.
+Analysis worst_instants(const Analysis& instants, const RideStudy& study);
+
 }  // namespace tubewright

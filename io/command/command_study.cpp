@@ -34,6 +34,8 @@
 #include "io/workshop/cut_files.h"
 #include "io/workshop/cut_output.h"
 #include "io/yaml/render_diagnostics.h"
+#include "viz/files/draw_program.h"
+#include "viz/files/load_files.h"
 #include "viz/files/mode_files.h"
 #include "viz/rides/film_files.h"
 
@@ -179,15 +181,24 @@ Answered losses(const LoadedFrame& loaded, const Diagnostics& warnings, Paint pa
                      losses_pass(study)};
 }
 
-/// Takes the instants out of the rides.
+/// The worst instant of each ride as VTK files, drawn while the report of all is written. Takes the
+/// instants out of the rides. `no_pictures`: why there are none.
 std::optional<WriteFailure> write_ride_report(RideStudy& study, const LoadedFrame& loaded,
                                               const Diagnostics& warnings,
-                                              const std::filesystem::path& folder) {
+                                              const std::filesystem::path& folder,
+                                              std::optional<std::string>& no_pictures) {
   const FrameStudies instants = take_instants(study);
+  if (auto failure = write_load_files(worst_instants(instants.analysis, study), folder.string())) {
+    return failure;
+  }
+  DrawProgram drawing(pictures_of(folder.string()));
   const auto data =
       report_data({instants, warnings, loaded.file, report_date(), nullptr, nullptr, &study});
-  return write_file_atomically(folder / "report.html",
-                               report_page(data, loaded.frame, ride_text(study, Paint{})));
+  auto failure = write_file_atomically(folder / "report.html",
+                                       report_page(data, loaded.frame, ride_text(study, Paint{})));
+  tell_stage("drawing pictures");
+  no_pictures = drawing.finish();
+  return failure;
 }
 
 Answered rides(const StudyCommand& command, const LoadedFrame& loaded, const Diagnostics& warnings,
@@ -197,11 +208,14 @@ Answered rides(const StudyCommand& command, const LoadedFrame& loaded, const Dia
   if (const auto* diagnostics = outcome.error()) return *diagnostics;
   RideStudy& study = *outcome;
   std::string json = ride_json(study, warnings);
+  std::optional<std::string> no_pictures;
   if (!command.directory.empty()) {
     auto failure = make_directory(command.directory);
     if (!failure) failure = write_ride_files(study, json, command.directory);
     if (!failure) failure = write_film_files(study, command.directory);
-    if (!failure) failure = write_ride_report(study, loaded, warnings, command.directory);
+    if (!failure) {
+      failure = write_ride_report(study, loaded, warnings, command.directory, no_pictures);
+    }
     if (failure) return *failure;
   }
   return StudyAnswer{
@@ -210,7 +224,10 @@ Answered rides(const StudyCommand& command, const LoadedFrame& loaded, const Dia
       ride_lines(study),
       rides_pass(study),
       {},
-      "report.html, rides.json, the wheel forces, and of each ride a .pvd with its VTK files"};
+      "report.html, rides.json, the wheel forces, of each ride a .pvd and of their worst instants "
+      "loads.pvd with the VTK files" +
+          (no_pictures ? " (no pictures: " + *no_pictures + ")"
+                       : std::string(", and a .png and a .glb of each"))};
 }
 
 const char* stage_of(Study study) {

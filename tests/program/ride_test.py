@@ -125,6 +125,10 @@ class Rides(ProgramTest):
         peak = max(float(row.split(",")[2]) for row in rows[1:])
         self.assertAlmostEqual(json.loads(first)["rides"]["hump"]["wheels"]["front_left"]["peak"],
                                peak, delta=0.01)
+        # The worst instant is drawn, as load cases are by `check -o`.
+        self.assertEqual(["loads_01_hump"],
+                         [file.stem.split("_at_")[0] for file in folder.glob("loads_*.png")])
+        self.assertEqual(1, len(list(folder.glob("loads_*.glb"))))
 
     def test_what_cannot_be_driven_is_told_with_its_place(self):
         for rides, more, words in (

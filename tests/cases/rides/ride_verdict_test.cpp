@@ -76,6 +76,20 @@ TEST_CASE("rides as a check have the instants at which what is listed is worst, 
   }
 }
 
+TEST_CASE("of these the worst instant of each ride is kept for pictures") {
+  RideStudy study = two_rides();
+  const FrameStudies studies = take_instants(study);
+  const Analysis worst = worst_instants(studies.analysis, study);
+  REQUIRE(worst.cases.size() == 2);
+  REQUIRE(worst.frame.cases.size() == 2);
+  for (size_t i = 0; i < 2; ++i) {
+    const RideResult& ride = study.rides[i];
+    CHECK(worst.cases[i].name == instant_name(ride.name, ride.worst->time));
+    CHECK(worst.frame.cases[i].name == worst.cases[i].name);
+    CHECK(worst.cases[i].worst->utilisation == ride.worst->utilisation);
+  }
+}
+
 TEST_CASE("together rides pass if each passes and nothing is worn out, as rides_pass() says") {
   RideStudy good = two_rides();
   const bool passes = rides_pass(good);
