@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <optional>
 
 #include "cases/attachments/attachment_arm.h"
 #include "cases/attachments/gusset_plate.h"
@@ -125,6 +127,11 @@ class Springs {
     std::string nearest_because;
     std::string rigid_because;
   };
+  struct InTable {
+    Nearest nearest;
+    std::optional<JointSprings> springs;
+    double shearing_share = 0;
+  };
 
   static void keep_softer(WeldedJoint& joint, Found found) {
     if (total(found.flexibility) < total(joint.flexibility)) return;
@@ -170,21 +177,45 @@ class Springs {
     t.brace_wall = own.wall;
     t.angle = s.angle;
     t.end = end_of(joint);
-    const Nearest nearest = nearest_in_table(t);
     const double E = modulus(chord);
-    const auto found = springs_of_tube_on_tube(nearest.joint, E);
-    if (!found) return {{}, "", nearest.because};
-    JointSprings k = *found;
-    if (stands_beside(joint, on.which)) k.out_of_plane = beside_another(nearest.joint, k, E);
+    const InTable& table = in_table(t, E);
+    if (!table.springs) return {{}, "", table.nearest.because};
+    JointSprings k = *table.springs;
+    double shearing = table.shearing_share;
+    if (stands_beside(joint, on.which)) {
+      k.out_of_plane = beside_another(table.nearest.joint, k, E);
+      shearing = shearing_share(table.nearest.joint, k, E);
+    }
     const double depth = t.chord_depth / std::sin(std::max(s.angle, least_joint_angle));
-    const std::array<double, 2> distance = {depth / 2 * (1 + shearing_share(nearest.joint, k, E)),
-                                            depth / 2};
-    const std::string why = s.turned                   ? turned
-                            : !is_on_a_face(s)         ? on_a_corner
-                            : !nearest.because.empty() ? nearest.because
-                            : joint.bent               ? on_a_bend
-                                                       : "";
+    const std::array<double, 2> distance = {depth / 2 * (1 + shearing), depth / 2};
+    const std::string why = s.turned                         ? turned
+                            : !is_on_a_face(s)               ? on_a_corner
+                            : !table.nearest.because.empty() ? table.nearest.because
+                            : joint.bent                     ? on_a_bend
+                                                             : "";
     return {flexibility_of(k, s, distance), why, ""};
+  }
+
+  /// What the tables say; a frame has the same joint many times.
+  const InTable& in_table(const TubeOnTube& t, double E) const {
+    const std::array<double, 9> key = {t.chord_width,
+                                       t.chord_depth,
+                                       t.chord_wall,
+                                       t.brace_depth,
+                                       t.brace_width,
+                                       t.brace_wall,
+                                       t.angle,
+                                       E,
+                                       static_cast<double>(t.end)};
+    const auto [place, is_new] = known_.try_emplace(key);
+    InTable& found = place->second;
+    if (!is_new) return found;
+    found.nearest = nearest_in_table(t);
+    if (const auto springs = springs_of_tube_on_tube(found.nearest.joint, E)) {
+      found.springs = *springs;
+      found.shearing_share = shearing_share(found.nearest.joint, *springs, E);
+    }
+    return found;
   }
 
   /// Share of what gives way out of plane that is the chord's section sheared out of square, not
@@ -271,6 +302,7 @@ class Springs {
   const Frame& frame_;
   const NumberedFrame& n_;
   std::vector<std::array<JointEnd, 2>> ends_;
+  mutable std::map<std::array<double, 9>, InTable> known_;
 };
 
 }  // namespace

@@ -2,6 +2,8 @@
 
 #include <Eigen/Geometry>
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 #include "solver/elements/bar_element.h"
 #include "solver/elements/rigid_bodies.h"
@@ -13,24 +15,28 @@ namespace tubewright {
 
 namespace {
 
-BeamState recover_beam(const Model& model, const Beam& beam, const BeamActions& actions,
-                       const Eigen::VectorXd& u) {
-  BeamState state;
-  state.element = beam_element(model, beam);
-  state.actions = actions;
-  const BeamElement& e = state.element;
-  Vector12 joint;
-  joint << u.segment<6>(dofs_per_node * beam.from), u.segment<6>(dofs_per_node * beam.to);
-  joint = rotation_12(e.axes) * joint;
-  const Vector12 loads = local_equivalent_loads(e, actions);
-  if (e.rigidly_joined()) {
-    state.end_displacements = joint;
-  } else {
-    const CondensedBeam condensed = *condense(e);
-    state.end_displacements = condensed.from_joint * joint + condensed.from_load * loads;
+/// A beam in several cases: condensed once. `loads`, `displacements`: one each.
+void recover_beam(const Model& model, size_t index, std::span<const Actions> loads,
+                  std::span<const Eigen::VectorXd> displacements,
+                  std::vector<StaticSolution>& solutions) {
+  const Beam& beam = model.beams[index];
+  const BeamElement e = beam_element(model, beam);
+  const Matrix12 R = rotation_12(e.axes), K = local_stiffness(e);
+  std::optional<CondensedBeam> condensed;
+  if (!e.rigidly_joined()) condensed = condense(e);
+  for (size_t c = 0; c < solutions.size(); ++c) {
+    BeamState& state = solutions[c].beams.emplace_back();
+    state.element = e;
+    state.actions = loads[c].beams[index];
+    const Eigen::VectorXd& u = displacements[c];
+    Vector12 joint;
+    joint << u.segment<6>(dofs_per_node * beam.from), u.segment<6>(dofs_per_node * beam.to);
+    joint = R * joint;
+    const Vector12 f = local_equivalent_loads(e, state.actions);
+    state.end_displacements =
+        condensed ? Vector12(condensed->from_joint * joint + condensed->from_load * f) : joint;
+    state.end_forces = K * state.end_displacements - f;
   }
-  state.end_forces = local_stiffness(e) * state.end_displacements - loads;
-  return state;
 }
 
 /// What members and bars take from the joints, six a node, and the greatest force and moment met.
@@ -103,18 +109,16 @@ Residual global_equilibrium(const Model& model, const Actions& actions, const St
 
 }  // namespace
 
-StaticSolution recover(const Model& model, const Actions& actions, const std::vector<bool>& slack,
-                       const Eigen::VectorXd& displacements) {
-  StaticSolution s;
-  s.displacements = displacements;
-  s.slack = slack;
+namespace {
+
+/// Flows of panels and what they put on bars, and all loads on members and joints that come to it.
+Actions recover_panels(const Model& model, const std::vector<PanelGroup>& groups,
+                       const Actions& actions, const Eigen::VectorXd& u, StaticSolution& s) {
   s.panel_flows.assign(model.panels.size(), 0);
   s.bar_lines.assign(model.bars.size(), Eigen::Vector3d::Zero());
-  Actions all =
-      with_tension_fields(model, actions);  // what panels put on members and joints comes to it
-  for (const PanelGroup& group : panel_groups(model)) {
-    const Eigen::VectorXd misfit = group_misfit(model, group, all.beams);
-    const Eigen::VectorXd flows = group_flows(group, displacements, misfit);
+  Actions all = with_tension_fields(model, actions);
+  for (const PanelGroup& group : groups) {
+    const Eigen::VectorXd flows = group_flows(group, u, group_misfit(model, group, all.beams));
     for (size_t i = 0; i < group.panels.size(); ++i) {
       s.panel_flows[group.panels[i]] = flows[static_cast<Eigen::Index>(i)];
     }
@@ -126,17 +130,13 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
       if (!load.piece.is_beam) s.bar_lines[load.piece.index] += load.line;
     }
   }
-  s.beams.reserve(model.beams.size());
-  for (size_t i = 0; i < model.beams.size(); ++i) {
-    s.beams.push_back(recover_beam(model, model.beams[i], all.beams[i], displacements));
-  }
-  for (size_t i = 0; i < model.bars.size(); ++i) {
-    const Bar& bar = model.bars[i];
-    s.bar_forces.push_back(slack[i] ? 0
-                                    : bar.stiffness * bar_elongation(model, bar, displacements));
-  }
+  return all;
+}
 
-  JointForces f = joint_forces(model, s, all.nodal - actions.nodal);
+/// Reactions and the proof of equilibrium. `from_panels`: what panels put on joints.
+void close_balance(const Model& model, const Actions& actions, const Eigen::VectorXd& from_panels,
+                   StaticSolution& s) {
+  JointForces f = joint_forces(model, s, from_panels);
   Eigen::VectorXd missing = f.sum - actions.nodal;  // what the outside still has to supply
   gather_on_masters(model, masters_of(model), missing);
   s.reactions = Eigen::VectorXd::Zero(missing.size());
@@ -163,7 +163,43 @@ StaticSolution recover(const Model& model, const Actions& actions, const std::ve
     worst = std::max(worst, relative(std::abs(left_over[i]), turning ? moment_scale : force_scale));
   }
   s.equilibrium = global_equilibrium(model, actions, s, f);
-  return s;
+}
+
+}  // namespace
+
+std::vector<StaticSolution> recover(const Model& model, std::span<const Actions> cases,
+                                    std::span<const std::vector<bool>> slack,
+                                    std::span<const Eigen::VectorXd> displacements) {
+  std::vector<StaticSolution> solutions(cases.size());
+  std::vector<Actions> all;
+  const std::vector<PanelGroup> groups = panel_groups(model);
+  for (size_t c = 0; c < cases.size(); ++c) {
+    StaticSolution& s = solutions[c];
+    s.displacements = displacements[c];
+    s.slack = slack[c];
+    s.beams.reserve(model.beams.size());
+    all.push_back(recover_panels(model, groups, cases[c], displacements[c], s));
+  }
+  for (size_t i = 0; i < model.beams.size(); ++i) {
+    recover_beam(model, i, all, displacements, solutions);
+  }
+  for (size_t c = 0; c < cases.size(); ++c) {
+    StaticSolution& s = solutions[c];
+    for (size_t i = 0; i < model.bars.size(); ++i) {
+      const Bar& bar = model.bars[i];
+      const double force = bar.stiffness * bar_elongation(model, bar, displacements[c]);
+      s.bar_forces.push_back(s.slack[i] ? 0 : force);
+    }
+    close_balance(model, cases[c], all[c].nodal - cases[c].nodal, s);
+  }
+  return solutions;
+}
+
+StaticSolution recover(const Model& model, const Actions& actions, const std::vector<bool>& slack,
+                       const Eigen::VectorXd& displacements) {
+  return std::move(
+      recover(model, std::span(&actions, 1), std::span(&slack, 1), std::span(&displacements, 1))
+          .front());
 }
 
 }  // namespace tubewright

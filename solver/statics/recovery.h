@@ -2,6 +2,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <span>
 #include <vector>
 
 #include "solver/elements/beam_field.h"
@@ -31,6 +32,10 @@ struct StaticSolution {
 };
 
 /// Everything that follows from the displacements (six a node, restrained DOFs at their values).
+/// Of several cases, each with its slack bars and displacements, together: the same, sooner.
+std::vector<StaticSolution> recover(const Model& model, std::span<const Actions> cases,
+                                    std::span<const std::vector<bool>> slack,
+                                    std::span<const Eigen::VectorXd> displacements);
 StaticSolution recover(const Model& model, const Actions& actions, const std::vector<bool>& slack,
                        const Eigen::VectorXd& displacements);
 

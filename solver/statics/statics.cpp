@@ -247,14 +247,15 @@ StaticSolver::StaticSolver(const Model& model, const BaseStiffnesses* bases)
 StaticSolver::~StaticSolver() = default;
 
 StaticResult StaticSolver::solve(const std::vector<Actions>& cases) {
-  const auto moved = impl_->moved(cases);
+  auto moved = impl_->moved(cases);
   if (const auto* failure = moved.error()) return *failure;
-  std::vector<StaticSolution> solutions;
-  for (size_t c = 0; c < cases.size(); ++c) {
-    const Moved& m = (*moved)[c];
-    solutions.push_back(recover(impl_->model(), cases[c], m.slack, m.u));
+  std::vector<Eigen::VectorXd> displacements;
+  std::vector<std::vector<bool>> slack;
+  for (Moved& m : *moved) {
+    displacements.push_back(std::move(m.u));
+    slack.push_back(std::move(m.slack));
   }
-  return solutions;
+  return recover(impl_->model(), cases, slack, displacements);
 }
 
 Outcome<std::vector<Eigen::VectorXd>, StaticFailure> StaticSolver::displacements(
