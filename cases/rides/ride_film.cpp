@@ -73,8 +73,8 @@ std::vector<Exposure> exposures(const Frame& frame, const RideModel& model, cons
   options.speed = ride.speed;
   WheelPathStream stream = ride_paths(*frame.vehicle, ride, options.time_step);
   Eigen::MatrixXd road;
-  const WheelPaths paths = [&](std::int64_t from, Eigen::Ref<Eigen::MatrixXd> height,
-                               Eigen::Ref<Eigen::MatrixXd> slope) {
+  const WheelPaths paths = [&](std::int64_t from, const Eigen::Ref<Eigen::MatrixXd>& height,
+                               const Eigen::Ref<Eigen::MatrixXd>& slope) {
     stream(from, height, slope);
     road = height;
   };

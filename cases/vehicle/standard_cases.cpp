@@ -150,7 +150,7 @@ void add_braking(const Frame& frame, const VehicleFacts& facts, std::vector<Case
 
 void add_bumps(const Vehicle& vehicle, const VehicleFacts& facts, const DrivenFactors* driven,
                std::vector<Case>& cases) {
-  const Factor usual = bump_factor(vehicle, facts.sprung);
+  Factor usual = bump_factor(vehicle, facts.sprung);
   const bool may_count = !facts.sprung && !vehicle.standard.bump;
   const auto of_wheel = [&](size_t w, bool axle) {
     if (driven == nullptr) return usual;

@@ -40,15 +40,8 @@ TEST_CASE("on level ground nothing happens: every wheel keeps its load, nothing 
 
 TEST_CASE("a mirrored vehicle over a mirrored road has the mirrored answer") {
   const Frame f = sprung_rider();
-  Frame mirrored = f;
-  for (Node& n : mirrored.nodes) n.at.y() *= -1;
-  for (CarriedMass& m : mirrored.masses) m.at.y() *= -1;
-  for (Wheel& w : mirrored.vehicle->wheels) {
-    w.contact.y() *= -1;
-    w.centre.y() *= -1;
-  }
   const RideStudy left = driven(f, kerb_ride(0.04, 3, RideSide::left)),
-                  right = driven(mirrored, kerb_ride(0.04, 3, RideSide::right));
+                  right = driven(mirrored(f), kerb_ride(0.04, 3, RideSide::right));
   const RideResult &a = left.rides.front(), &b = right.rides.front();
   for (size_t w = 0; w < 4; ++w) CHECK_THAT(a.wheels[w].peak, WithinRel(b.wheels[w].peak, 1e-6));
   for (size_t m = 0; m < a.members.size(); ++m) {

@@ -23,7 +23,18 @@ inline Frame rider() {
   return f;
 }
 
-/// The same with the driver on a seat of two tubes that stands on five springs with dampers and a
+/// Left and right exchanged, names kept.
+inline Frame mirrored(Frame f) {
+  for (Node& n : f.nodes) n.at.y() *= -1;
+  for (CarriedMass& m : f.masses) m.at.y() *= -1;
+  for (Wheel& w : f.vehicle->wheels) {
+    w.contact.y() *= -1;
+    w.centre.y() *= -1;
+  }
+  return f;
+}
+
+/// rider() with the driver on a seat of two tubes that stands on five springs with dampers and a
 /// link: six bars for its six motions.
 inline Frame sprung_rider() {
   Frame f = rider();
